@@ -1,0 +1,54 @@
+// Drying: the clock that says when a coat reaches each stage in the air of the room.
+#pragma once
+
+#include "tackfree/air/air_series.hpp"
+#include "tackfree/base/time.hpp"
+#include "tackfree/model/coating.hpp"
+
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+namespace tackfree {
+
+/// How fast a film dries in `air`, relative to 23 C, 50 % RH, 0.10 m/s; 0 when it has stopped.
+/// The film has the temperature of the air. See docs/formulas.md, "The drying clock".
+double drying_rate(const DryingLaw& law, const AirState& air, Speed air_speed);
+
+/// Factor of air speed: min(2, ((v + 0.05)/0.15)^n).
+double air_speed_factor(double exponent, Speed air_speed);
+
+/// Time to a stage of label time `label` in unchanging air; nothing if it never dries.
+std::optional<Duration> drying_duration(const Coating& coating, Stage stage, const AirState& air,
+                                        Speed air_speed, double film_ratio = 1.0);
+
+/// The clock of one coating over the air of one job. It integrates the rate once, minute by minute
+/// in fixed point, and then answers by look-up, so planning and "dry when?" never disagree.
+class DryingClock {
+ public:
+  /// `faster_than_label` false: handle, recoat and sand are never sooner than the label's hours.
+  DryingClock(const Coating& coating, const AirSeries& air, Speed air_speed,
+              bool faster_than_label = false);
+
+  /// The first whole minute at which a coat finished at `applied` has reached `stage`; nothing when
+  /// the label has no such stage or it is not reached within the series. `film_ratio` is the wet
+  /// film over the class's own. Later application never reaches a stage earlier, and a stage is
+  /// never reached before a shorter one.
+  std::optional<Instant> reached(Stage stage, Instant applied, double film_ratio = 1.0) const;
+
+  /// Without the label's floor and not rounded, in hours after `applied`: for checks and reports.
+  std::optional<Duration> exact_duration(Stage stage, Instant applied,
+                                         double film_ratio = 1.0) const;
+
+ private:
+  std::int64_t amount_for(Stage stage, double film_ratio) const;
+  std::optional<Instant> clock_time(Stage stage, Instant applied, double film_ratio) const;
+
+  Interval covers_;
+  std::vector<std::int64_t> progress_;  ///< at each minute: reference hours done, fixed point
+  Coating coating_;
+  double label_rate_ = 1.0;
+  bool faster_than_label_ = false;
+};
+
+}  // namespace tackfree

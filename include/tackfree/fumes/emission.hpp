@@ -1,0 +1,29 @@
+// Emission: how much solvent each coat puts into the air of the room.
+#pragma once
+
+#include "tackfree/model/job.hpp"
+#include "tackfree/volume/job_volumes.hpp"
+
+#include <optional>
+#include <vector>
+
+namespace tackfree {
+
+/// Grams of solvent that one coat of one side releases, thinner included.
+struct CoatEmission {
+  std::size_t need = 0;  ///< index into JobVolumes::coats
+  Mass solvent;
+};
+
+/// Really released, not the regulatory figure. Thinner is taken as all volatile at 780 g/L
+/// (mineral spirits, typical data sheet density) or 790 g/L (ethanol).
+std::vector<CoatEmission> emissions(const Job& job, const JobVolumes& volumes);
+
+/// Concentration if all of `solvent` stayed in the closed room: no peak of that coat can be higher.
+MassPerVolume still_room_bound(Mass solvent, Volume room);
+
+/// Lower explosive limit used where the class has none of its own: 40 g/m3.
+/// Source: assumption of this project; published LELs of the solvents concerned lie at 40-80 g/m3.
+inline constexpr MassPerVolume assumed_explosive_limit = grams_per_cubic_metre(40);
+
+}  // namespace tackfree

@@ -1,0 +1,119 @@
+// Coating: one product in a tin: what is in it, how far it goes, how it dries and what it needs.
+#pragma once
+
+#include "tackfree/base/sourced.hpp"
+#include "tackfree/base/temperature.hpp"
+#include "tackfree/base/units.hpp"
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace tackfree {
+
+/// What a coat has reached. The first five are drying stages (ASTM D1640, ISO 9117); the others
+/// say what the finished piece may be asked to bear.
+enum class Stage { dust_free, touch, handle, recoat, sand, light_use, hardware, stack, full_cure };
+inline constexpr std::size_t stage_count = 9;
+constexpr std::size_t index_of(Stage s) { return static_cast<std::size_t>(s); }
+
+/// How drying time grows with film thickness: t ~ (h / h_ref) ^ p, one p for each depth of drying.
+enum class Depth { touch, recoat, through };
+/// dust-free and touch follow "touch"; handle, recoat and sand "recoat"; the others "through".
+constexpr Depth depth_of(Stage s) {
+  if (s == Stage::dust_free || s == Stage::touch) return Depth::touch;
+  if (s == Stage::handle || s == Stage::recoat || s == Stage::sand) return Depth::recoat;
+  return Depth::through;
+}
+
+/// The law by which a class dries; the rate itself is computed in air/drying.
+struct DryingLaw {
+  enum class Driver { arrhenius, vapour_deficit };
+  std::string name;
+  Driver driver = Driver::arrhenius;
+  Sourced<MolarEnergy> activation_energy;         ///< arrhenius only
+  bool slowed_by_humidity = false;                ///< oxidative: slower above 60 % RH
+  Sourced<double> air_exponent;                   ///< n of the air-speed factor
+  std::array<Sourced<double>, 3> film_exponents;  ///< by Depth
+  Sourced<Temperature> stops_below;
+};
+
+/// Conditions for putting a coat on, and until it is touch-dry.
+struct CoatingLimits {
+  Sourced<Temperature> put_on_min, put_on_max;
+  Sourced<Humidity> humidity_max;                     ///< at the start and while coating
+  std::optional<Sourced<Humidity>> humidity_caution;  ///< above it a caution is printed
+  Sourced<Temperature> hold_min;                      ///< not below this until touch-dry
+  std::optional<Sourced<Duration>> hold_put_on_min;   ///< stay above put_on_min this long as well
+  Sourced<TemperatureDifference> dew_point_margin;    ///< surface over dew point until touch-dry
+};
+
+/// A grit of coated abrasive by the P-scale of FEPA 43-1 / ISO 6344: 80 for P80.
+struct Grit {
+  int p = 0;
+  friend auto operator<=>(const Grit&, const Grit&) = default;
+};
+
+/// Which grits this class wants.
+struct GritAdvice {
+  Sourced<std::vector<Grit>> bare;         ///< coarse to fine
+  Sourced<std::vector<Grit>> bare_veneer;  ///< plywood and veneer faces
+  Sourced<Grit> after_first, between, before_last;
+};
+
+/// What the shop and the tin are called in words, for advice and cautions.
+struct CoatingWords {
+  std::string thinner;                ///< what it is thinned with
+  std::string cleaner;                ///< what the tools are cleaned with
+  std::string wipe_with;              ///< what takes the sanding dust off before a coat
+  std::string solvents;               ///< main solvents
+  std::vector<std::string> cautions;  ///< keys into the caution texts
+  std::vector<std::string> advice;    ///< keys into the advice texts, printed once in the plan
+};
+
+/// The dry film a system should have, by wear.
+enum class Wear { light, normal, hard };
+
+/// A tin size that can be bought.
+struct TinSize {
+  std::string label;  ///< as the person writes it: `1 qt`
+  Volume volume;
+  std::optional<double> price;
+};
+
+/// A product as the plan uses it: the figures of its class, overridden by the person's own tin.
+struct Coating {
+  std::string name;         ///< the person's name for it
+  std::string class_key;    ///< key in the finishing data
+  std::string class_title;  ///< `oil-based polyurethane varnish`
+
+  DryingLaw law;
+  Sourced<Fraction> solids;     ///< by volume
+  Sourced<SpreadRate> spread;   ///< one coat, sealed smooth face, before losses
+  Sourced<double> bare_factor;  ///< more is needed on the first coat on bare wood
+  Sourced<int> coats_min, coats_max;
+  std::array<Sourced<FilmThickness>, 3> film_aim;  ///< by Wear
+  Sourced<FilmThickness> film_cap;
+  Sourced<Fraction> first_coat_thinner;  ///< thinner per volume of coating, first coat
+  Sourced<MassPerVolume> volatiles;      ///< really released
+  std::optional<Sourced<Temperature>> flash_point;
+  std::array<std::optional<Sourced<Duration>>, stage_count> label_after;  ///< by Stage
+  Temperature label_temperature = celsius(23);
+  Humidity label_humidity = humidity_percent(50);
+  std::optional<Sourced<Duration>> recoat_unsanded_within;  ///< nothing: coats melt together
+  bool needs_sanding_between = true;
+  CoatingLimits limits;
+  GritAdvice grits;
+  Sourced<Duration> clean_up;       ///< per session
+  Sourced<Duration> tin_keeps;      ///< opened
+  bool dries_by_oxidation = false;  ///< its rags can heat themselves
+  bool raises_grain = false;        ///< water in it swells the wood at the first coat
+  CoatingWords words;
+
+  std::vector<TinSize> tins;     ///< sizes that can be bought
+  std::vector<Volume> on_shelf;  ///< full or part tins at hand
+  int line = 0;
+};
+
+}  // namespace tackfree

@@ -1,0 +1,40 @@
+// Finish system: the coatings in order, how each is put on, and how hard the piece will be used.
+#pragma once
+
+#include "tackfree/model/coating.hpp"
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace tackfree {
+
+/// A way of putting coats on.
+struct Method {
+  std::string key;               ///< `brush`
+  std::string title;             ///< `brush`
+  Sourced<Fraction> transfer;    ///< share of what leaves the tin that stays on the work
+  Sourced<Volume> kept_by_tool;  ///< per session
+  Sourced<WorkRate> rate;        ///< flat work, one coat
+  Sourced<double> need_sigma;    ///< spread of the need from job to job, log-normal
+};
+
+/// One coating of a system with its run of coats.
+struct SystemStep {
+  std::string name;          ///< `varnish`; part of each step's identity
+  std::string coating;       ///< name of a Coating
+  std::string method;        ///< key of a Method
+  std::optional<int> coats;  ///< fixed number; nothing: from the film aim
+  std::optional<Sourced<Fraction>> first_coat_thinner;  ///< overrides the coating's
+  int line = 0;
+};
+
+struct FinishSystem {
+  std::string name;
+  Wear wear = Wear::normal;
+  std::vector<SystemStep> steps;
+  int line = 0;
+};
+
+}  // namespace tackfree

@@ -1,0 +1,67 @@
+// Job: everything a person says about one piece of work, with the figures it rests on.
+#pragma once
+
+#include "tackfree/base/time.hpp"
+#include "tackfree/model/air.hpp"
+#include "tackfree/model/coating.hpp"
+#include "tackfree/model/finish_system.hpp"
+#include "tackfree/model/finishing_data.hpp"
+#include "tackfree/model/history.hpp"
+#include "tackfree/model/part.hpp"
+#include "tackfree/model/room.hpp"
+#include "tackfree/model/work_calendar.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace tackfree {
+
+/// How a batch gets its two sides coated.
+enum class Sides {
+  turn_over,  ///< back first, turned when dry to handle, then the show side
+  on_points   ///< both sides in one go, the parts resting on points
+};
+
+/// Parts that are coated together and move together.
+struct Batch {
+  std::string name;
+  std::string system;
+  Sides sides = Sides::turn_over;
+  bool show_side_is_bottom = false;
+  int line = 0;
+};
+
+enum class UnitSystem { metric, us };
+
+struct Job {
+  std::string file;  ///< as given on the command line
+  std::string id;    ///< part of every calendar UID
+  std::string name;
+  std::string note;  ///< printed under the name: demos say here that they are invented
+  UnitSystem units = UnitSystem::metric;
+  std::optional<Instant> now_at;
+  Minutes grid{5};
+  Duration horizon = days(56);
+
+  std::vector<Part> parts;
+  std::vector<Coating> coatings;
+  std::vector<FinishSystem> systems;
+  std::vector<Batch> batches;
+  Room room;
+  AirRecord air;
+  WorkCalendar calendar;
+  FinishingData data;              ///< with the person's own labour rates in place
+  bool faster_than_label = false;  ///< rule 1: the clock may not shorten the label's waits
+  History history;
+};
+
+/// The item called `name`, or nothing.
+template <class Named>
+const Named* find_named(const std::vector<Named>& items, const std::string& name) {
+  for (const Named& item : items)
+    if (item.name == name) return &item;
+  return nullptr;
+}
+
+}  // namespace tackfree

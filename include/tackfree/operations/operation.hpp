@@ -1,0 +1,61 @@
+// Operation: one thing to do to a batch, with its time, its material and what it waits for.
+#pragma once
+
+#include "tackfree/base/units.hpp"
+#include "tackfree/model/job.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace tackfree {
+
+enum class OperationKind { sand_bare, dust_off, coat, turn_over, sand_between, fit_hardware };
+
+/// A short name: `sand bare`, `dust off`, `coat`, `turn over`, `sand between`, `fit hardware`.
+std::string_view word_for(OperationKind kind);
+
+/// What an operation waits for. With a stage, it is the stage of the coat `operation`; without, the
+/// end of that operation. `delay` is added.
+struct Wait {
+  std::size_t operation = 0;
+  std::optional<Stage> stage;
+  Duration delay;
+};
+
+struct Operation {
+  /// batch / system step / coat / side / what, each part a name: survives recomputation.
+  std::string key;
+  OperationKind kind = OperationKind::coat;
+  std::size_t batch = 0;  ///< index into Job::batches
+  std::size_t step = 0;   ///< index into the system's steps
+  int coat = 0;           ///< coat this belongs to, from 1; 0 for bare wood
+  int coats = 0;          ///< how many the step has
+  Side side = Side::both;
+  Duration work;  ///< attended time, without set-up and clean-up
+  Area area;
+  std::optional<Grit> grit;            ///< sanding only
+  bool power_sanding = false;          ///< forbidden in quiet hours
+  double sheets = 0;                   ///< sheets or discs of `grit`, not rounded
+  std::optional<std::size_t> coating;  ///< index into Job::coatings, coats only
+  std::optional<std::size_t> method;   ///< index into Job::data.methods, coats only
+  Volume mixed, liquid, thinner;       ///< coats only: all together, coating, thinner
+  double film_ratio = 1.0;             ///< wet film over the class's own
+  std::vector<Wait> waits;
+  std::vector<std::string> how;  ///< two or three lines, as a good foreman would say it
+};
+
+/// What a batch's finish will bear after its last coat, and by when: filled by the schedule.
+struct Outcome {
+  std::size_t batch = 0;
+  Stage stage = Stage::light_use;
+  std::vector<std::size_t> coats;  ///< last coats of its sides; the latest counts
+};
+
+/// Every operation of the job, each after the ones it waits for.
+struct OperationList {
+  std::vector<Operation> operations;
+  std::vector<Outcome> outcomes;
+};
+
+}  // namespace tackfree

@@ -1,0 +1,16 @@
+// Make plan: the pipeline, one stage a line.
+#pragma once
+
+#include "tackfree/base/problem.hpp"
+#include "tackfree/plan/plan.hpp"
+
+#include <optional>
+
+namespace tackfree {
+
+/// The plan of `job` as of `now`, rounded up to the planning grid. Nothing, with Problems, when the
+/// air does not cover the plan. Throws std::logic_error when the schedule breaks a rule of the
+/// checker: that is a bug.
+std::optional<Plan> make_plan(Job job, Instant now, Problems& problems);
+
+}  // namespace tackfree

@@ -1,0 +1,82 @@
+// Schedule: operations with their days and hours, and what held each one back.
+#pragma once
+
+#include "tackfree/air/coating_limits.hpp"
+#include "tackfree/base/time.hpp"
+#include "tackfree/operations/operation.hpp"
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace tackfree {
+
+/// The kind of rule that kept a step from starting sooner.
+enum class HeldBy {
+  now,            ///< nothing: it starts when the plan starts
+  previous_step,  ///< the work before it had to be done
+  drying,         ///< a coat had to reach a stage
+  air,            ///< the air was outside the coating's limits
+  calendar,       ///< nobody at work, or the window too short for it
+  quiet_hours,    ///< no power sanding at this time
+  person,         ///< the person was busy with another step
+  dust,           ///< sanding dust and wet boards kept apart
+};
+
+/// One reason, until when it held. The last of a step's reasons is the one that binds.
+struct Held {
+  HeldBy by = HeldBy::now;
+  Instant until;
+  std::optional<std::size_t> operation;  ///< the step waited for (previous_step, drying)
+  std::optional<Stage> stage;            ///< drying
+  std::optional<Gate> gate;              ///< air
+};
+
+struct DatedStep {
+  std::size_t operation = 0;     ///< index into OperationList::operations
+  std::vector<Interval> pieces;  ///< attended; one for a coat, more where sanding is split
+  std::vector<Held> held;
+  std::array<std::optional<Instant>, stage_count> reaches;  ///< coats only
+  std::optional<std::size_t> session;                       ///< coats only
+  bool on_typical_air = false;  ///< rests on air repeated after the last known hour
+
+  Instant begin() const { return pieces.front().begin; }
+  Instant end() const { return pieces.back().end; }
+};
+
+/// One stretch of one product's coats: set-up, coats, clean-up.
+struct Session {
+  std::size_t coating = 0;
+  std::size_t method = 0;
+  Interval set_up;
+  Interval clean_up;
+  std::vector<std::size_t> steps;  ///< indices into Schedule::steps, in order
+};
+
+/// A step for which no time was found, and the rule that forbids it.
+struct Unplaced {
+  std::size_t operation = 0;
+  HeldBy by = HeldBy::calendar;
+  std::optional<Gate> gate;
+  std::string why;  ///< one sentence with a way out
+};
+
+/// When a batch will bear something; nothing when that is not reached within the plan's horizon.
+struct DatedOutcome {
+  std::size_t batch = 0;
+  Stage stage = Stage::light_use;
+  std::optional<Instant> at;
+};
+
+struct Schedule {
+  Interval span;                 ///< from now to the horizon
+  std::vector<DatedStep> steps;  ///< in order of time
+  std::vector<Session> sessions;
+  std::vector<DatedOutcome> outcomes;
+  std::vector<Unplaced> unplaced;
+  /// When the last batch may be used lightly; nothing when something could not be placed.
+  std::optional<Instant> ready_at;
+};
+
+}  // namespace tackfree

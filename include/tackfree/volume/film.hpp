@@ -1,0 +1,45 @@
+// Film: wet and dry film from spread and solids, and the number of coats a system needs.
+#pragma once
+
+#include "tackfree/base/units.hpp"
+#include "tackfree/model/finishing_data.hpp"
+
+namespace tackfree {
+
+/// Wet film of one coat: 1000 / spread(m2/L), in um.
+/// Source: geometry (1 L spread 1 um thick covers 1000 m2); reference table W9, W10.
+FilmThickness wet_film(SpreadRate spread);
+
+/// What a litre covers at a wet film; the inverse of wet_film.
+SpreadRate spread_at(FilmThickness wet);
+
+/// Dry film = wet x solids / (1 + T), T = thinner per volume of coating.
+/// Source: MIL-HDBK-1110 par. 2.1.5 (without thinner); painters' conversion rule (thinned).
+FilmThickness dry_film(FilmThickness wet, Fraction solids, Fraction thinner = {});
+
+/// Theoretical spreading rate = 10 x VS% / DFT(um), in m2/L.
+SpreadRate theoretical_spread(Fraction solids, FilmThickness dry);
+
+/// Thinner per volume of coating from thinner per volume of finished mix: T = p / (1 - p).
+/// Range: 0 <= p < 1.
+Fraction thinner_per_coating(Fraction of_mix);
+
+/// The film of a run of coats.
+struct FilmBuild {
+  int coats = 0;
+  FilmThickness wet;          ///< of each coat as applied
+  FilmThickness first_dry;    ///< of the first coat, all of it
+  FilmThickness later_dry;    ///< of each later coat
+  FilmThickness counted_dry;  ///< half of the first, all later, less what sanding takes
+};
+
+/// The dry film that counts after `coats` coats, with sanding between each two.
+FilmBuild film_build(const Coating& coating, Fraction first_thinner, int coats,
+                     const NeedSpread& figures);
+
+/// The fewest coats within the class's range whose film comes within 10 % of the aim.
+/// Source: assumption of this project (reference table: a system within 10 % of its aim is good).
+int coats_for_aim(const Coating& coating, Fraction first_thinner, Wear wear,
+                  const NeedSpread& figures);
+
+}  // namespace tackfree

@@ -1,0 +1,62 @@
+// Job volumes: litres on and lost from the surfaces, coat by coat, before any schedule.
+#pragma once
+
+#include "tackfree/model/job.hpp"
+#include "tackfree/takeoff/surface_takeoff.hpp"
+#include "tackfree/volume/film.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace tackfree {
+
+/// What one coat of one side of one batch takes from the tins.
+struct CoatNeed {
+  std::size_t batch = 0;   ///< index into Job::batches
+  std::size_t step = 0;    ///< index into the system's steps
+  int coat = 1;            ///< from 1 within the step
+  Side side = Side::show;  ///< `both` when the batch is coated in one go or has one side only
+  Area area;
+  Volume mixed;  ///< coating and thinner together
+  Volume coating;
+  Volume thinner;
+};
+
+/// The film of one step of one batch's system.
+struct StepFilm {
+  std::size_t batch = 0;
+  std::size_t step = 0;
+  FilmBuild build;
+  FilmThickness aim;
+  FilmThickness cap;
+  bool coats_fixed = false;  ///< the person gave the number
+  enum class Verdict { good, thin, thick } verdict = Verdict::good;
+};
+
+/// Litres of one coating over the whole job, without what the tools keep.
+struct CoatingNeed {
+  std::size_t coating = 0;  ///< index into Job::coatings
+  Volume expected;          ///< coating, no thinner
+  Volume thinner;
+  double nine_in_ten = 1.0;  ///< factor on `expected` that suffices in nine jobs of ten
+};
+
+struct JobVolumes {
+  std::vector<CoatNeed> coats;  ///< in the order they are put on, batch by batch
+  std::vector<StepFilm> films;
+  std::vector<CoatingNeed> coatings;  ///< one for each coating that is used
+};
+
+/// `thirst` by coating index multiplies the need: 1, or what the log has taught.
+JobVolumes job_volumes(const Job& job, const SurfaceTakeoff& takeoff,
+                       const std::vector<double>& thirst);
+
+/// Factor on the expected need that suffices in nine jobs of ten, when a job factor of log-sd
+/// `sigma` multiplies everything and a second one of log-sd `sigma_absorption` the share
+/// `first_share` of the need that goes into bare wood. Both have mean 1. Closed form where one
+/// factor rules, else Fenton-Wilkinson. Source: assumption of this project; the method is L. F.
+/// Fenton, IRE Trans. Commun. Syst. 8 (1960) 57-67 (from memory).
+double nine_in_ten_factor(double sigma, double sigma_absorption, double first_share);
+
+}  // namespace tackfree
