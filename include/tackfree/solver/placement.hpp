@@ -1,0 +1,56 @@
+// Placement: the state of a schedule being built, and the earliest place of one more activity.
+#pragma once
+
+#include "tackfree/solver/scheduling_problem.hpp"
+
+#include <optional>
+#include <vector>
+
+namespace tackfree::solver {
+
+/// Activities placed so far. `earliest` looks, `place` commits.
+class Placement {
+ public:
+  explicit Placement(const SchedulingProblem& problem);
+
+  /// True when every activity that `activity` lags behind has been placed or given up.
+  bool is_eligible(std::size_t activity) const;
+  /// The earliest pieces for the activity given what is placed; no pieces, and the binding rule as
+  /// last hold, when there is none within the horizon.
+  SolvedActivity earliest(std::size_t activity) const;
+  void place(std::size_t activity, SolvedActivity found);
+  const Solution& solution() const { return solution_; }
+
+ private:
+  struct Busy {
+    Run run;
+    std::optional<std::size_t> session;  ///< set for a session's set-up and clean-up
+  };
+  /// Why a start at some slot fails, and the next slot worth trying.
+  struct Conflict {
+    Hold::By by;
+    Slot next;
+  };
+
+  bool start_after_lags(std::size_t activity, Slot& at, SolvedActivity& found) const;
+  SolvedActivity earliest_whole(std::size_t activity, Slot at, SolvedActivity found) const;
+  SolvedActivity earliest_split(std::size_t activity, Slot at, SolvedActivity found) const;
+  std::optional<Conflict> worker_conflict(const Activity& activity, Slot at) const;
+  std::optional<Conflict> session_conflict(const Activity& activity, Slot at) const;
+  std::optional<Conflict> dust_conflict(const Activity& activity, Slot at) const;
+  std::optional<Conflict> cut_for_others(Run& run) const;
+  std::optional<std::size_t> session_in(std::size_t product, std::size_t window) const;
+  void join_session(std::size_t activity);
+  Run wet_run(std::size_t activity, Run work) const;
+  void hold_by_rules(const OpenTime& time, Slot from, Slot to, SolvedActivity& found) const;
+
+  const SchedulingProblem& problem_;
+  std::vector<std::vector<std::size_t>> lags_to_;
+  std::vector<bool> done_;  ///< placed or given up
+  Solution solution_;
+  std::vector<Busy> busy_;
+  std::vector<Run> dusty_;
+  std::vector<Run> wet_;
+};
+
+}  // namespace tackfree::solver

@@ -1,0 +1,118 @@
+// Scheduling problem: activities, lags, one worker, sessions and exclusions, in whole slots.
+#pragma once
+
+#include "tackfree/solver/open_time.hpp"
+
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+namespace tackfree::solver {
+
+/// A half-open run of slots.
+struct Run {
+  Slot begin = 0;
+  Slot end = 0;
+  friend bool operator==(const Run&, const Run&) = default;
+};
+
+constexpr bool overlap(Run a, Run b) { return a.begin < b.end && b.begin < a.end; }
+
+/// A delay that depends on when the earlier activity ends: entry e is the first slot allowed when
+/// it ends at slot e, or never. Not decreasing in e.
+using LagTable = std::vector<Slot>;
+
+/// One piece of work of the one worker.
+struct Activity {
+  Slot duration = 1;
+  /// Index into `open_times`. For a whole activity: the slots at which it may start; those leave
+  /// room for its duration inside one window. For a splittable one: the slots at which it may run.
+  std::size_t open_time = 0;
+  bool splittable = false;
+  /// Makes dust: kept apart from everything wet.
+  bool dusty = false;
+  /// Wet until this table says (index into `tables`, by its end); nothing for dry work.
+  std::optional<std::size_t> wet_until;
+  /// Activities of one product in one window share set-up and clean-up.
+  std::optional<std::size_t> product;
+};
+
+/// `to` starts no sooner than the end of `from` plus `delay`, or than `table[end of from]` + delay.
+struct Lag {
+  std::size_t from = 0;
+  std::size_t to = 0;
+  std::optional<std::size_t> table;
+  Slot delay = 0;
+};
+
+/// Work around the activities of one product in one window.
+struct Product {
+  Slot set_up = 0;
+  Slot clean_up = 0;
+};
+
+/// What the schedule is for: `table[end of activity]`, the latest of which is to be early.
+struct Goal {
+  std::size_t activity = 0;
+  std::size_t table = 0;
+};
+
+struct SchedulingProblem {
+  Slot horizon = 0;
+  std::vector<Run> windows;  ///< when the worker is there; disjoint, in order
+  std::vector<OpenTime> open_times;
+  std::vector<LagTable> tables;
+  std::vector<Product> products;
+  std::vector<Activity> activities;  ///< each after the ones it lags behind
+  std::vector<Lag> lags;
+  std::vector<Goal> goals;
+  std::vector<Run> late;    ///< slots in which work counts as late; disjoint, in order
+  Slot dust_settles = 0;    ///< from the end of dusty work until something wet may start
+  Slot shortest_piece = 1;  ///< of a splittable activity, unless less is left to do
+};
+
+/// What kept an activity from starting sooner.
+struct Hold {
+  enum class By { lag, rule, window, worker, dust } by = By::rule;
+  Slot until = 0;
+  std::size_t lag = 0;  ///< By::lag: index into `lags`
+  Rule rule = no_rule;  ///< By::rule
+};
+
+struct SolvedActivity {
+  std::vector<Run> pieces;  ///< empty when it could not be placed
+  std::vector<Hold> holds;  ///< in order; the last one binds
+  bool placed() const { return !pieces.empty(); }
+  Slot begin() const { return pieces.front().begin; }
+  Slot end() const { return pieces.back().end; }
+};
+
+/// The activities of one product in one window.
+struct SolvedSession {
+  std::size_t product = 0;
+  std::size_t window = 0;
+  Run coats;  ///< from the first start to the last end, without set-up and clean-up
+  std::vector<std::size_t> activities;
+};
+
+struct Solution {
+  std::vector<SolvedActivity> activities;  ///< by activity
+  std::vector<SolvedSession> sessions;
+};
+
+/// How good a solution is; less is better, compared in this order.
+struct Worth {
+  std::size_t unplaced = 0;
+  Slot ready = 0;  ///< latest goal; never when a goal's activity is not placed
+  std::size_t sessions = 0;
+  Slot late = 0;  ///< slots of work in late hours
+  std::int64_t sum_of_starts = 0;
+  friend auto operator<=>(const Worth&, const Worth&) = default;
+};
+
+Worth worth(const SchedulingProblem& problem, const Solution& solution);
+
+/// The window that holds the slot, or nothing.
+std::optional<std::size_t> window_at(const SchedulingProblem& problem, Slot slot);
+
+}  // namespace tackfree::solver

@@ -1,0 +1,53 @@
+#include "tackfree/solver/scheduling_problem.hpp"
+
+#include <algorithm>
+
+namespace tackfree::solver {
+
+namespace {
+
+Slot late_slots(const SchedulingProblem& problem, Run work) {
+  Slot sum = 0;
+  for (const Run late : problem.late)
+    if (overlap(late, work)) sum += std::min(late.end, work.end) - std::max(late.begin, work.begin);
+  return sum;
+}
+
+}  // namespace
+
+Worth worth(const SchedulingProblem& problem, const Solution& solution) {
+  Worth result;
+  result.sessions = solution.sessions.size();
+  for (const SolvedActivity& activity : solution.activities) {
+    if (!activity.placed()) {
+      ++result.unplaced;
+      continue;
+    }
+    result.sum_of_starts += activity.begin();
+    for (const Run piece : activity.pieces) result.late += late_slots(problem, piece);
+  }
+  for (const SolvedSession& session : solution.sessions) {
+    const Product& product = problem.products[session.product];
+    result.late += late_slots(problem, {session.coats.begin - product.set_up, session.coats.begin});
+    result.late += late_slots(problem, {session.coats.end, session.coats.end + product.clean_up});
+  }
+  for (const Goal& goal : problem.goals) {
+    const SolvedActivity& activity = solution.activities[goal.activity];
+    result.ready = std::max(
+        result.ready, activity.placed()
+                          ? problem.tables[goal.table][static_cast<std::size_t>(activity.end())]
+                          : never);
+  }
+  return result;
+}
+
+std::optional<std::size_t> window_at(const SchedulingProblem& problem, Slot slot) {
+  const auto after = std::upper_bound(problem.windows.begin(), problem.windows.end(), slot,
+                                      [](Slot s, const Run& window) { return s < window.begin; });
+  if (after == problem.windows.begin()) return std::nullopt;
+  const auto window = after - 1;
+  if (slot >= window->end) return std::nullopt;
+  return static_cast<std::size_t>(window - problem.windows.begin());
+}
+
+}  // namespace tackfree::solver

@@ -1,0 +1,30 @@
+#include "tackfree/solver/open_time.hpp"
+
+#include <doctest/doctest.h>
+
+namespace tackfree::solver {
+namespace {
+
+TEST_CASE("open time finds the next open slot and where it closes") {
+  const OpenTime time({1, 1, 0, 0, 2, 0});
+  CHECK(time.next_open(0) == 2);
+  CHECK(time.next_open(3) == 3);
+  CHECK(time.next_open(4) == 5);
+  CHECK(time.next_open(6) == never);
+  CHECK(time.next_open(-4) == 2);
+  CHECK(time.open_until(2) == 4);
+  CHECK(time.open_until(4) == 4);
+  CHECK(time.open_until(5) == 6);
+  CHECK(time.rule(4) == 2);
+  CHECK_FALSE(time.is_open(6));
+  CHECK_FALSE(time.is_open(-1));
+}
+
+TEST_CASE("a horizon of nothing is never open") {
+  const OpenTime time;
+  CHECK(time.next_open(0) == never);
+  CHECK(time.horizon() == 0);
+}
+
+}  // namespace
+}  // namespace tackfree::solver

@@ -1,0 +1,72 @@
+// Small problems: random scheduling problems with every rule on, for property tests.
+#pragma once
+
+#include "tackfree/solver/scheduling_problem.hpp"
+
+#include <random>
+
+namespace tackfree::solver::testing {
+
+/// A table by end slot: `wait` slots later, `wait + 3` in the second quarter of the horizon (a cold
+/// spell), never beyond the horizon. Not decreasing.
+inline LagTable waiting_table(Slot horizon, Slot wait) {
+  LagTable table(static_cast<std::size_t>(horizon) + 1, never);
+  Slot last = 0;
+  for (Slot e = 0; e <= horizon; ++e) {
+    const bool cold = e >= horizon / 4 && e < horizon / 2;
+    const Slot ready = std::max(last, e + wait + (cold ? 3 : 0));
+    last = ready;
+    table[static_cast<std::size_t>(e)] = ready <= horizon ? ready : never;
+  }
+  return table;
+}
+
+/// One to three groups, each: dusty splittable work, one or two coats with a wait between them.
+inline SchedulingProblem random_problem(unsigned seed, Slot horizon, int groups_at_most) {
+  std::mt19937 random(seed);
+  auto below = [&](int n) { return static_cast<int>(random() % static_cast<unsigned>(n)); };
+  SchedulingProblem p;
+  p.horizon = horizon;
+  p.dust_settles = below(3);
+  p.shortest_piece = 1 + below(2);
+  for (Slot at = below(3); at < horizon;) {
+    const Slot length = 3 + below(6);
+    p.windows.push_back({at, std::min(horizon, at + length)});
+    at += length + 1 + below(4);
+  }
+  p.products.push_back({below(2), below(2)});
+  p.products.push_back({1, 1});
+  const Slot coat_length = 1 + below(2);
+  std::vector<Rule> present(static_cast<std::size_t>(horizon), Rule{1});
+  std::vector<Rule> coat_start(static_cast<std::size_t>(horizon), Rule{1});
+  for (const Run window : p.windows)
+    for (Slot s = window.begin; s < window.end; ++s) {
+      present[static_cast<std::size_t>(s)] = no_rule;
+      if (s + coat_length <= window.end)
+        coat_start[static_cast<std::size_t>(s)] = below(4) == 0 ? Rule{2} : no_rule;
+    }
+  p.open_times = {OpenTime(present), OpenTime(coat_start)};
+  p.tables = {waiting_table(horizon, 1 + below(2)), waiting_table(horizon, 3 + below(3))};
+  p.late = {{horizon / 2, horizon}};
+  const int groups = 1 + below(groups_at_most);
+  for (int g = 0; g < groups; ++g) {
+    const std::size_t first = p.activities.size();
+    p.activities.push_back(
+        {.duration = 1 + below(4), .open_time = 0, .splittable = true, .dusty = true});
+    const std::size_t product = static_cast<std::size_t>(below(2));
+    const int coats = 1 + below(2);
+    for (int c = 0; c < coats; ++c) {
+      const std::size_t coat = p.activities.size();
+      p.activities.push_back(
+          {.duration = coat_length, .open_time = 1, .wet_until = 0, .product = product});
+      if (c == 0)
+        p.lags.push_back({.from = first, .to = coat, .delay = below(2)});
+      else
+        p.lags.push_back({.from = coat - 1, .to = coat, .table = 1});
+    }
+    p.goals.push_back({p.activities.size() - 1, 1});
+  }
+  return p;
+}
+
+}  // namespace tackfree::solver::testing
