@@ -1,0 +1,36 @@
+// Display text: a person's words made fit for a terminal, and its width, cut and wrapped.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace tackfree {
+
+/// Valid UTF-8 without anything that could steer a terminal or turn the reading direction: line
+/// ends and tabs become spaces, other control and invisible formatting characters are dropped,
+/// bytes that are no UTF-8 become U+FFFD. Cleaning twice changes nothing. Every text that comes
+/// from outside passes through here before it is shown.
+std::string clean(std::string_view text);
+
+/// Columns that the cleaned text takes on a terminal: 2 for East Asian wide characters and emoji,
+/// 0 for combining marks, else 1.
+std::size_t display_width(std::string_view text);
+
+/// The cleaned text in at most `columns` columns; what does not fit ends in an ellipsis.
+std::string cut_to(std::size_t columns, std::string_view text);
+
+/// The text cut to `columns` and filled up with spaces on its right or left.
+std::string pad_right(std::size_t columns, std::string_view text);
+std::string pad_left(std::size_t columns, std::string_view text);
+
+/// The cleaned text in lines of at most `columns` columns, broken at spaces; a longer word is cut
+/// and runs of spaces count as one.
+std::vector<std::string> wrapped(std::size_t columns, std::string_view text);
+
+/// The longest beginning of valid UTF-8 `text` in at most `octets` bytes that ends between two
+/// characters.
+std::string_view head_of(std::string_view text, std::size_t octets);
+
+}  // namespace tackfree

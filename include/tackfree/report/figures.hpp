@@ -1,0 +1,80 @@
+// Figures: the only place that rounds: amounts, dates and times as a person reads them.
+#pragma once
+
+#include "tackfree/base/temperature.hpp"
+#include "tackfree/base/time.hpp"
+#include "tackfree/base/units.hpp"
+#include "tackfree/model/job.hpp"
+
+#include <string>
+#include <string_view>
+
+namespace tackfree {
+
+/// A rounded number and its unit, apart so that tables can say the unit once in their head.
+struct Figure {
+  std::string number;
+  std::string unit;
+  std::string text() const { return unit.empty() ? number : number + " " + unit; }
+};
+
+/// Units of volume by size, so that amounts that are compared stand in the same one.
+enum class VolumeUnit { ml, l, fl_oz, qt, gal };
+
+/// Amounts, dates and clock times in the units and the zone of one job.
+class Figures {
+ public:
+  explicit Figures(const Job& job) : units_(job.units), zone_(job.calendar.zone) {}
+
+  Figure area(Area a) const;      ///< 2.41 m² / 25.9 sq ft
+  Figure length(Length l) const;  ///< 35 mm, 2.4 m / 1.4 in, 7.9 ft
+  Figure film(FilmThickness f) const;
+  Figure spread(SpreadRate r) const;
+  Figure work_rate(WorkRate r) const;
+  Figure air_speed(Speed s) const;
+  Figure density(MassPerVolume d) const;  ///< 450 g/L in both systems, as labels have it
+  Figure temperature(Temperature t) const;
+  Figure temperature_difference(TemperatureDifference d) const;
+
+  /// The unit in which a person would say this volume: below a quart fluid ounces, and so on.
+  VolumeUnit volume_unit(Volume v) const;
+  Figure volume(Volume v, VolumeUnit unit) const;
+  Figure volume(Volume v) const { return volume(v, volume_unit(v)); }
+  /// US: `23.1 fl oz (683 ml)`, as cups for mixing are marked both ways; metric: `683 ml`.
+  std::string volume_both_ways(Volume v) const;
+
+  std::string day(Instant at) const;                  ///< Sat 10 Apr / Sat Apr 10
+  std::string day_and_year(Instant at) const;         ///< Sat 10 Apr 2027 / Sat Apr 10, 2027
+  std::string clock(Instant at) const;                ///< 18:30 / 6:30 pm
+  std::string moment(Instant at) const;               ///< day and clock
+  std::string clock_of_day(int minute_of_day) const;  ///< 0 to 1440
+  std::size_t clock_columns() const;                  ///< columns that any clock time fits into
+  Date local_date(Instant at) const { return zone_.local(at).on; }
+  const Zone& zone() const { return zone_; }
+
+ private:
+  std::string day_of(Date on) const;
+
+  UnitSystem units_;
+  Zone zone_;
+};
+
+/// `40 min`, `2 h 10 min`, `12 h`; from two days on `3 days`, `2.5 days`. A part of a minute counts
+/// as one.
+std::string duration_text(Duration d);
+/// A wait, as exact as it can be known: `40 min`, `17 h`, `3 days`.
+std::string wait_text(Duration d);
+/// `50 %`, without decimals.
+std::string percent_text(Fraction f);
+/// `80 % RH`
+std::string humidity_text(Humidity h);
+/// `24.00`, no currency.
+std::string money_text(double amount);
+/// A bare factor: `1.25`, at most two decimals.
+std::string factor_text(double factor);
+/// `1 sheet`, `3 sheets`: a count, rounded up.
+std::string count_text(double count, std::string_view one, std::string_view many);
+/// Rounded half away from nought to so many decimals; never -0.
+double rounded(double value, int decimals);
+
+}  // namespace tackfree

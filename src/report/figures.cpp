@@ -1,0 +1,183 @@
+#include "tackfree/report/figures.hpp"
+
+#include <array>
+#include <cmath>
+
+#include <fmt/format.h>
+
+namespace tackfree {
+
+namespace {
+
+constexpr int minutes_of_hour = 60;
+constexpr int hours_of_day = 24;
+
+/// A number with exactly so many decimals, never `-0`.
+std::string fixed(double value, int decimals) {
+  return fmt::format("{:.{}f}", rounded(value, decimals), decimals);
+}
+
+/// A number with at most so many decimals: no zeros at the end.
+std::string at_most(double value, int decimals) {
+  std::string text = fixed(value, decimals);
+  if (text.find('.') == std::string::npos) return text;
+  text.erase(text.find_last_not_of('0') + 1);
+  if (text.back() == '.') text.pop_back();
+  return text;
+}
+
+std::string days_text(Duration d) {
+  const std::string number = at_most(d.in(days), 1);
+  return number + (number == "1" ? " day" : " days");
+}
+
+}  // namespace
+
+double rounded(double value, int decimals) {
+  const double scale = std::pow(10.0, decimals);
+  // A trillionth of the value lets 0.285, held as 0.28499999999999998, round as it is written.
+  const double scaled = std::abs(value) * scale * (1 + 1e-12);
+  const double result = std::floor(scaled + 0.5) / scale;
+  return result == 0 ? 0.0 : std::copysign(result, value);
+}
+
+Figure Figures::area(Area a) const {
+  if (units_ == UnitSystem::us) return {fixed(a.in(square_feet), 1), "sq ft"};
+  return {fixed(a.in(square_metres), 2), "m\u00b2"};
+}
+
+Figure Figures::length(Length l) const {
+  if (units_ == UnitSystem::us)
+    return rounded(l.in(inches), 1) < 12 ? Figure{at_most(l.in(inches), 1), "in"}
+                                         : Figure{at_most(l.in(feet), 1), "ft"};
+  return rounded(l.in(millimetres), 0) < 1000 ? Figure{fixed(l.in(millimetres), 0), "mm"}
+                                              : Figure{at_most(l.in(metres), 2), "m"};
+}
+
+Figure Figures::film(FilmThickness f) const {
+  if (units_ == UnitSystem::us) return {fixed(f.in(mils), 1), "mil"};
+  return {fixed(f.in(micrometres), 0), "\u00b5m"};
+}
+
+Figure Figures::spread(SpreadRate r) const {
+  if (units_ == UnitSystem::us) return {fixed(r.in(square_feet_per_us_gallon), 0), "sq ft/gal"};
+  return {at_most(r.in(square_metres_per_litre), 1), "m\u00b2/L"};
+}
+
+Figure Figures::work_rate(WorkRate r) const {
+  const Area each_hour = square_metres(r.in(square_metres_per_hour));
+  if (units_ == UnitSystem::us) return {fixed(each_hour.in(square_feet), 0), "sq ft/h"};
+  return {at_most(each_hour.in(square_metres), 1), "m\u00b2/h"};
+}
+
+Figure Figures::air_speed(Speed s) const {
+  if (units_ == UnitSystem::us)
+    return {fixed(s.in(metres_per_second)*60 / feet.si_per_unit(), 0), "ft/min"};
+  return {at_most(s.in(metres_per_second), 2), "m/s"};
+}
+
+Figure Figures::density(MassPerVolume d) const { return {fixed(d.in(grams_per_litre), 0), "g/L"}; }
+
+Figure Figures::temperature(Temperature t) const {
+  if (units_ == UnitSystem::us) return {fixed(t.in_fahrenheit(), 0), "\u00b0F"};
+  return {fixed(t.in_celsius(), 0), "\u00b0C"};
+}
+
+Figure Figures::temperature_difference(TemperatureDifference d) const {
+  if (units_ == UnitSystem::us) return {at_most(d.in(fahrenheit_degrees), 1), "\u00b0F"};
+  return {at_most(d.in(kelvins), 1), "\u00b0C"};
+}
+
+VolumeUnit Figures::volume_unit(Volume v) const {
+  if (units_ == UnitSystem::metric)
+    return rounded(v.in(millilitres), 0) < 1000 ? VolumeUnit::ml : VolumeUnit::l;
+  if (rounded(v.in(us_fluid_ounces), 1) < 32) return VolumeUnit::fl_oz;
+  return rounded(v.in(us_quarts), 2) < 4 ? VolumeUnit::qt : VolumeUnit::gal;
+}
+
+Figure Figures::volume(Volume v, VolumeUnit unit) const {
+  switch (unit) {
+    case VolumeUnit::ml:
+      return {fixed(v.in(millilitres), 0), "ml"};
+    case VolumeUnit::l:
+      return {fixed(v.in(litres), 2), "L"};
+    case VolumeUnit::fl_oz:
+      return {fixed(v.in(us_fluid_ounces), 1), "fl oz"};
+    case VolumeUnit::qt:
+      return {fixed(v.in(us_quarts), 2), "qt"};
+    case VolumeUnit::gal:
+      break;
+  }
+  return {fixed(v.in(us_gallons), 2), "gal"};
+}
+
+std::string Figures::volume_both_ways(Volume v) const {
+  const std::string own = volume(v).text();
+  if (units_ == UnitSystem::metric) return own;
+  const bool small = rounded(v.in(millilitres), 0) < 1000;
+  return fmt::format("{} ({})", own, volume(v, small ? VolumeUnit::ml : VolumeUnit::l).text());
+}
+
+std::string Figures::day_of(Date on) const {
+  constexpr std::array weekdays{"Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"};
+  constexpr std::array months{"Jan", "Feb", "Mar", "Apr", "May", "Jun",
+                              "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
+  const std::string_view weekday = weekdays.at(static_cast<std::size_t>(weekday_index(on)));
+  const std::string_view month = months.at(static_cast<unsigned>(on.month()) - 1);
+  const unsigned number = static_cast<unsigned>(on.day());
+  return units_ == UnitSystem::us ? fmt::format("{} {} {}", weekday, month, number)
+                                  : fmt::format("{} {} {}", weekday, number, month);
+}
+
+std::string Figures::day(Instant at) const { return day_of(local_date(at)); }
+
+std::string Figures::day_and_year(Instant at) const {
+  return fmt::format("{}{} {}", day(at), units_ == UnitSystem::us ? "," : "",
+                     static_cast<int>(local_date(at).year()));
+}
+
+std::string Figures::clock_of_day(int minute_of_day) const {
+  const int hour = minute_of_day / minutes_of_hour;
+  const int minute = minute_of_day % minutes_of_hour;
+  if (units_ == UnitSystem::metric) return fmt::format("{:02}:{:02}", hour, minute);
+  if (minute_of_day % (12 * minutes_of_hour) == 0) return hour == 12 ? "noon" : "midnight";
+  const int shown = hour % 12 == 0 ? 12 : hour % 12;
+  return fmt::format("{}:{:02} {}", shown, minute, hour < 12 ? "am" : "pm");
+}
+
+std::string Figures::clock(Instant at) const { return clock_of_day(zone_.local(at).minute_of_day); }
+
+std::size_t Figures::clock_columns() const { return units_ == UnitSystem::us ? 8 : 5; }
+
+std::string Figures::moment(Instant at) const { return day(at) + ", " + clock(at); }
+
+std::string duration_text(Duration d) {
+  const auto whole = whole_minutes_up(d).count();
+  const auto hour = whole / minutes_of_hour;
+  const auto minute = whole % minutes_of_hour;
+  if (hour >= 2 * hours_of_day) return days_text(d);
+  if (hour == 0) return fmt::format("{} min", minute);
+  return minute == 0 ? fmt::format("{} h", hour) : fmt::format("{} h {} min", hour, minute);
+}
+
+std::string wait_text(Duration d) {
+  if (rounded(d.in(hours), 0) >= 2 * hours_of_day) return days_text(d);
+  if (d.in(hours) >= 5) return fixed(d.in(hours), 0) + " h";
+  if (d.in(hours) >= 1) return at_most(d.in(hours), 1) + " h";
+  return duration_text(d);
+}
+
+std::string percent_text(Fraction f) { return at_most(f.in(percent), 0) + " %"; }
+
+std::string humidity_text(Humidity h) { return fixed(h.in(humidity_percent), 0) + " % RH"; }
+
+std::string money_text(double amount) { return fixed(amount, 2); }
+
+std::string factor_text(double factor) { return at_most(factor, 2); }
+
+std::string count_text(double count, std::string_view one, std::string_view many) {
+  const double whole = std::ceil(rounded(count, 6));
+  return fmt::format("{:.0f} {}", whole, whole == 1 ? one : many);
+}
+
+}  // namespace tackfree

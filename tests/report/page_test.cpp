@@ -1,0 +1,56 @@
+#include "tackfree/report/page.hpp"
+
+#include <string>
+
+#include <doctest/doctest.h>
+
+using namespace tackfree;
+
+TEST_CASE("a paragraph hangs below its lead") {
+  Page page(40);
+  page.paragraph(2, "why", "the garage is too cold to coat until ten");
+  CHECK(page.text() ==
+        "  why the garage is too cold to coat\n"
+        "      until ten\n");
+}
+
+TEST_CASE("a lead that is too long is cut and leaves half the page to the text") {
+  Page page(40);
+  page.paragraph(0, std::string(100, 'n'), "word");
+  CHECK(page.text() == std::string(19, 'n') + "\u2026word\n");
+}
+
+TEST_CASE("a line holds no control character and ends without blanks") {
+  Page page(40);
+  page.line(2, "a\x1b[2J\nb  ");
+  CHECK(page.text() == "  a[2J b\n");
+}
+
+TEST_CASE("blank lines do not pile up") {
+  Page page(40);
+  page.blank();
+  page.line(0, "a");
+  page.blank();
+  page.blank();
+  page.heading("how to");
+  CHECK(page.text() == "a\n\nHOW TO\n");
+}
+
+TEST_CASE("numbers of a table stand flush right and the total below a rule") {
+  Page page(40);
+  page.table({.head = {"part", "face"},
+              .rows = {{"seat", "10.5"}, {"\u6728", "2.0"}},
+              .total = {"all", "12.5"}});
+  CHECK(page.text() ==
+        "  part  face\n"
+        "  seat  10.5\n"
+        "  \u6728     2.0\n"
+        "  ----------\n"
+        "  all   12.5\n");
+}
+
+TEST_CASE("a long name in a table is cut, the numbers are not") {
+  Page page(40);
+  page.table({.head = {"part", "face"}, .rows = {{std::string(10000, 'x'), "1234.5"}}});
+  CHECK(page.text().find("\u2026  1234.5\n") != std::string::npos);
+}
