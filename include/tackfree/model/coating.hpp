@@ -54,6 +54,10 @@ struct Grit {
   int p = 0;
   friend auto operator<=>(const Grit&, const Grit&) = default;
 };
+/// The grades of the P-scale, coarse to fine. Source: FEPA 43-1 / ISO 6344.
+inline constexpr std::array p_grades{12,  16,  20,  24,   30,   36,   40,   50,  60,  80,
+                                     100, 120, 150, 180,  220,  240,  280,  320, 360, 400,
+                                     500, 600, 800, 1000, 1200, 1500, 2000, 2500};
 
 /// Which grits this class wants.
 struct GritAdvice {
@@ -97,6 +101,10 @@ struct Coating {
   Sourced<FilmThickness> film_cap;
   Sourced<Fraction> first_coat_thinner;  ///< thinner per volume of coating, first coat
   Sourced<MassPerVolume> volatiles;      ///< really released
+  /// What a litre of the thinner releases: its density, or 0 for water.
+  Sourced<MassPerVolume> thinner_volatiles = sourced(grams_per_litre(780), Origin::published,
+                                                     "NIOSH Pocket Guide to Chemical Hazards, "
+                                                     "Stoddard solvent: specific gravity 0.78");
   std::optional<Sourced<Temperature>> flash_point;
   std::array<std::optional<Sourced<Duration>>, stage_count> label_after;  ///< by Stage
   Temperature label_temperature = celsius(23);

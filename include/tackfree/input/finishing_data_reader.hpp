@@ -1,0 +1,24 @@
+// Finishing data reader: what the trade knows, from the files built in or from a folder.
+#pragma once
+
+#include "tackfree/base/problem.hpp"
+#include "tackfree/input/figure_reader.hpp"
+#include "tackfree/model/finishing_data.hpp"
+
+#include <filesystem>
+#include <optional>
+
+namespace tackfree {
+
+/// The finishing data of `data_dir`, or those built in. All files must be there: sources.json,
+/// drying_laws.json, coatings.json, methods.json, labour.json, grain.json, how.json, advice.json,
+/// cautions.json. Nothing, with Problems, when anything in them is wrong.
+///
+/// The how-to texts of an operation are looked up by its kind and its class; the first key of these
+/// that is there wins: `coat_first/CLASS` (of a run's first coat on bare wood) or
+/// `coat_last/CLASS`, `coat/CLASS`, `coat_first` or `coat_last`, `coat`. Other kinds have
+/// `sand_between/CLASS`, `sand_between` and so on, with an underscore for each space of the kind.
+std::optional<FinishingData> read_finishing_data(
+    const std::optional<std::filesystem::path>& data_dir, Problems& problems);
+
+}  // namespace tackfree

@@ -1,0 +1,210 @@
+#include "tackfree/input/finishing_data_reader.hpp"
+
+#include "tackfree/base/name.hpp"
+#include "tackfree/base/text_file.hpp"
+#include "tackfree/input/builtin_data.hpp"
+#include "tackfree/input/coating_figures.hpp"
+#include "tackfree/input/trade_text_reader.hpp"
+
+#include <array>
+#include <stdexcept>
+#include <string>
+#include <utility>
+
+#include <fmt/format.h>
+
+namespace tackfree {
+
+namespace {
+
+/// One file of the finishing data: its tree, and its name for Problems.
+struct DataFile {
+  std::string name;
+  JsonNode tree;
+};
+
+std::optional<DataFile> data_file(const std::optional<std::filesystem::path>& dir,
+                                  const std::string& name, Problems& problems) {
+  std::string text, shown = "data/" + name;
+  if (dir) {
+    const std::filesystem::path path = *dir / name;
+    auto found = read_text_file(path, problems);
+    if (!found) return std::nullopt;
+    text = std::move(*found);
+    shown = path.string();
+  } else {
+    const auto built_in = builtin_data(name);
+    if (!built_in) throw std::logic_error("data/" + name + " is not built in");
+    text = *built_in;
+  }
+  auto tree = parse_json(text, shown, problems);
+  if (!tree) return std::nullopt;
+  return DataFile{shown, std::move(*tree)};
+}
+
+SourceNames read_sources(const DataFile& file, Problems& problems) {
+  SourceNames sources;
+  JsonCursor cursor(file.tree, "", file.name, problems);
+  for (const JsonNode& member : file.tree.items)
+    if (const auto name = cursor.text(std::string_view(member.key)))
+      sources.all.push_back({member.key, *name});
+  return sources;
+}
+
+DryingLaw read_law(JsonCursor& object, const std::string& name, const SourceNames& sources) {
+  constexpr std::array<std::string_view, 2> drivers{"arrhenius", "vapour_deficit"};
+  constexpr NumberRange exponent{0, 4};
+  DryingLaw law;
+  law.name = name;
+  if (const auto driver = object.word(needed("driver"), drivers))
+    law.driver = *driver == 0 ? DryingLaw::Driver::arrhenius : DryingLaw::Driver::vapour_deficit;
+  FigureReader figures(object, sources);
+  if (law.driver == DryingLaw::Driver::arrhenius)
+    figures.read(law.activation_energy, "activation_energy_kj_per_mol", {1, 200, "kJ/mol"},
+                 kilojoules_per_mole);
+  law.slowed_by_humidity = object.flag(needed("slowed_by_humidity")).value_or(false);
+  figures.read(law.air_exponent, "air_exponent", exponent);
+  figures.read(law.film_exponents[0], "film_exponent_touch", exponent);
+  figures.read(law.film_exponents[1], "film_exponent_recoat", exponent);
+  figures.read(law.film_exponents[2], "film_exponent_through", exponent);
+  figures.read(law.stops_below, "stops_below", {-50, 40, "C"});
+  object.refuse_unknown();
+  return law;
+}
+
+std::vector<DryingLaw> read_laws(const DataFile& file, const SourceNames& sources,
+                                 Problems& problems) {
+  std::vector<DryingLaw> laws;
+  JsonCursor cursor(file.tree, "", file.name, problems);
+  for (JsonCursor& object : cursor.named_objects())
+    laws.push_back(read_law(object, object.path(), sources));
+  return laws;
+}
+
+const DryingLaw* law_named(const std::vector<DryingLaw>& laws, const std::string& name) {
+  for (const DryingLaw& law : laws)
+    if (law.name == name) return &law;
+  return nullptr;
+}
+
+CoatingWords read_words(JsonCursor& object) {
+  CoatingWords words;
+  words.thinner = object.text(needed("thinner")).value_or("");
+  words.cleaner = object.text(needed("cleaner")).value_or("");
+  words.wipe_with = object.text(needed("wipe_with")).value_or("");
+  words.solvents = object.text(needed("solvents")).value_or("");
+  for (const JsonNode* key : object.texts(needed("cautions"))) words.cautions.push_back(key->text);
+  for (const JsonNode* key : object.texts(needed("advice"))) words.advice.push_back(key->text);
+  return words;
+}
+
+Coating read_class(JsonCursor& object, const std::vector<DryingLaw>& laws,
+                   const SourceNames& sources) {
+  Coating coating;
+  coating.class_key = object.path();
+  coating.line = object.line();
+  coating.class_title = object.text(needed("title")).value_or("");
+  coating.name = coating.class_title;
+  if (const auto law = object.text(needed("law"))) {
+    if (const DryingLaw* found = law_named(laws, *law)) {
+      coating.law = *found;
+    } else {
+      std::vector<std::string> known;
+      for (const DryingLaw& each : laws) known.push_back(each.name);
+      object.report("law", "wanted a law of drying_laws.json", name_hint(*law, known));
+    }
+  }
+  if (auto inner = object.object(needed("figures"))) {
+    FigureReader figures(*inner, sources);
+    StagesGiven given{};
+    read_coating_figures(figures, coating, given);
+    settle_coating_figures(*inner, coating, given);
+    for (const StageKey& stage : stage_keys)
+      if (!inner->has(stage.key)) inner->report(stage.key, "is missing; this key is needed");
+    inner->refuse_unknown();
+  }
+  coating.label_temperature =
+      celsius(object.number(needed("label_temp_c"), {5, 40, "C"}).value_or(23));
+  coating.label_humidity =
+      humidity_percent(object.number(needed("label_humidity_pct"), {1, 99, "% RH"}).value_or(50));
+  coating.needs_sanding_between = object.flag(needed("needs_sanding_between")).value_or(true);
+  coating.dries_by_oxidation = object.flag(needed("dries_by_oxidation")).value_or(false);
+  coating.raises_grain = object.flag(needed("raises_grain")).value_or(false);
+  coating.words = read_words(object);
+  object.refuse_unknown();
+  return coating;
+}
+
+std::vector<Method> read_methods(const DataFile& file, const SourceNames& sources,
+                                 Problems& problems) {
+  std::vector<Method> methods;
+  JsonCursor cursor(file.tree, "", file.name, problems);
+  for (JsonCursor& object : cursor.named_objects()) {
+    Method method;
+    method.key = object.path();
+    method.title = object.text(needed("title")).value_or("");
+    FigureReader figures(object, sources);
+    read_method_figures(figures, method);
+    object.refuse_unknown();
+    methods.push_back(std::move(method));
+  }
+  return methods;
+}
+
+void read_grain(const DataFile& file, const SourceNames& sources, FinishingData& data,
+                Problems& problems) {
+  constexpr std::array<std::string_view, grain_count> names{"face", "long_edge", "end",
+                                                            "plywood_edge"};
+  constexpr NumberRange factor{0.1, 10};
+  JsonCursor object(file.tree, "", file.name, problems);
+  FigureReader figures(object, sources);
+  for (std::size_t grain = 0; grain < grain_count; ++grain) {
+    figures.read(data.grain_factors[grain].first, fmt::format("{}_first", names[grain]), factor);
+    figures.read(data.grain_factors[grain].second, fmt::format("{}_second", names[grain]), factor);
+  }
+  figures.read(data.need_spread.absorption_sigma, "absorption_sigma", {0, 1});
+  figures.read(data.need_spread.lost_to_sanding, "lost_to_sanding_um", {0, 50, "um"}, micrometres);
+  figures.read(data.need_spread.first_coat_film_share, "first_coat_film_share", {0, 1});
+  object.refuse_unknown();
+}
+
+void read_labour(const DataFile& file, const SourceNames& sources, Labour& labour,
+                 Problems& problems) {
+  JsonCursor object(file.tree, "", file.name, problems);
+  FigureReader figures(object, sources);
+  read_labour_figures(figures, labour);
+  object.refuse_unknown();
+}
+
+}  // namespace
+
+std::optional<FinishingData> read_finishing_data(
+    const std::optional<std::filesystem::path>& data_dir, Problems& problems) {
+  constexpr std::array<std::string_view, 9> names{
+      "sources.json", "drying_laws.json", "coatings.json", "methods.json", "labour.json",
+      "grain.json",   "how.json",         "advice.json",   "cautions.json"};
+  std::vector<DataFile> files;
+  for (const std::string_view name : names)
+    if (auto file = data_file(data_dir, std::string(name), problems))
+      files.push_back(std::move(*file));
+  // Without one of the files the others cannot be judged.
+  if (files.size() < names.size()) return std::nullopt;
+
+  const std::size_t before = problems.size();
+  const SourceNames sources = read_sources(files[0], problems);
+  const std::vector<DryingLaw> laws = read_laws(files[1], sources, problems);
+  FinishingData data;
+  JsonCursor classes(files[2].tree, "", files[2].name, problems);
+  for (JsonCursor& object : classes.named_objects())
+    data.classes.push_back(read_class(object, laws, sources));
+  data.methods = read_methods(files[3], sources, problems);
+  read_labour(files[4], sources, data.labour, problems);
+  read_grain(files[5], sources, data, problems);
+  data.texts = read_trade_texts({files[6].tree, files[6].name}, {files[7].tree, files[7].name},
+                                {files[8].tree, files[8].name}, sources, problems);
+  check_text_keys(data, files[2].name, problems);
+  if (problems.size() > before) return std::nullopt;
+  return data;
+}
+
+}  // namespace tackfree

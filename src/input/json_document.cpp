@@ -1,0 +1,213 @@
+#include "tackfree/input/json_document.hpp"
+
+#include <algorithm>
+#include <cstdint>
+#include <iterator>
+#include <utility>
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+namespace tackfree {
+
+namespace {
+
+constexpr std::size_t most_repeated_keys = 20;
+
+/// How far the parser has read.
+struct ReadingPlace {
+  int line = 1;
+  bool at_line_end = false;  ///< the last byte read was the end of a line
+};
+
+/// Walks over the text for the parser and counts lines on the way: nlohmann 3.11 does not tell.
+class CountingIterator {
+ public:
+  using iterator_category = std::input_iterator_tag;
+  using value_type = char;
+  using difference_type = std::ptrdiff_t;
+  using pointer = const char*;
+  using reference = const char&;
+
+  CountingIterator(const char* position, ReadingPlace& place)
+      : position_(position), place_(&place) {}
+  reference operator*() const { return *position_; }
+  CountingIterator& operator++() {
+    place_->at_line_end = *position_ == '\n';
+    if (place_->at_line_end) ++place_->line;
+    ++position_;
+    return *this;
+  }
+  CountingIterator operator++(int) {
+    CountingIterator before = *this;
+    ++*this;
+    return before;
+  }
+  friend bool operator==(const CountingIterator& a, const CountingIterator& b) {
+    return a.position_ == b.position_;
+  }
+  friend bool operator!=(const CountingIterator& a, const CountingIterator& b) { return !(a == b); }
+
+ private:
+  const char* position_;
+  ReadingPlace* place_;
+};
+
+/// Builds the tree from the parser's events. Every event returns false to stop.
+class TreeBuilder {
+ public:
+  using number_integer_t = std::int64_t;
+  using number_unsigned_t = std::uint64_t;
+  using number_float_t = double;
+  using string_t = std::string;
+  using binary_t = std::vector<std::uint8_t>;
+
+  TreeBuilder(const ReadingPlace& place, std::string file, Problems& problems)
+      : place_(place), file_(std::move(file)), problems_(problems) {}
+
+  bool null() { return add(JsonNode{}); }
+  bool boolean(bool value) { return add({.kind = JsonNode::Kind::boolean, .boolean = value}); }
+  bool number_integer(number_integer_t value) {
+    return add_number(static_cast<double>(value), std::to_string(value));
+  }
+  bool number_unsigned(number_unsigned_t value) {
+    return add_number(static_cast<double>(value), std::to_string(value));
+  }
+  bool number_float(number_float_t value, const string_t& text) { return add_number(value, text); }
+  bool string(string_t& value) {
+    return add({.kind = JsonNode::Kind::string, .text = std::move(value)});
+  }
+  static bool binary(binary_t& /*value*/) { return false; }
+  bool start_object(std::size_t /*size*/) { return open(JsonNode::Kind::object); }
+  bool start_array(std::size_t /*size*/) { return open(JsonNode::Kind::array); }
+  bool key(string_t& value) {
+    key_ = std::move(value);
+    return true;
+  }
+  bool end_object() {
+    find_repeated_keys(open_.back());
+    return close();
+  }
+  bool end_array() { return close(); }
+
+  bool parse_error(std::size_t /*position*/, const std::string& last_token,
+                   const nlohmann::detail::exception& fault) {
+    if (fault.id == 406)
+      return refuse(last_token, "wanted a number that a computer can hold, at most 1.8e308");
+    std::string why = fault.what();
+    if (const auto colon = why.find(": "); colon != std::string::npos) why.erase(0, colon + 2);
+    if (const auto semicolon = why.find("; last read"); semicolon != std::string::npos)
+      why.erase(semicolon);
+    return refuse(last_token, "wanted JSON text here (" + why + ")");
+  }
+
+  std::optional<JsonNode> take() { return std::move(root_); }
+
+ private:
+  int line() const { return place_.line; }
+
+  bool refuse(std::string found, std::string wanted) {
+    problems_.push_back({.file = file_,
+                         .line = place_.line - (place_.at_line_end ? 1 : 0),
+                         .found = std::move(found),
+                         .wanted = std::move(wanted)});
+    return false;
+  }
+  bool add_number(double value, std::string text) {
+    JsonNode node{.kind = JsonNode::Kind::number, .text = std::move(text), .number = value};
+    // The end of a number is known only from the byte after it.
+    node.line = line() - (place_.at_line_end ? 1 : 0);
+    return add(std::move(node));
+  }
+  bool add(JsonNode node) {
+    if (++count_ > longest_json)
+      return refuse({}, fmt::format("wanted at most {} values in one file", longest_json));
+    if (node.line == 0) node.line = line();
+    node.key = std::exchange(key_, {});
+    if (open_.empty())
+      root_ = std::move(node);
+    else
+      open_.back().items.push_back(std::move(node));
+    return true;
+  }
+  bool open(JsonNode::Kind kind) {
+    if (open_.size() >= deepest_json)
+      return refuse({}, fmt::format("wanted at most {} levels of nesting", deepest_json));
+    JsonNode node{.kind = kind};
+    node.line = line();
+    node.key = std::exchange(key_, {});
+    open_.push_back(std::move(node));
+    return true;
+  }
+  bool close() {
+    JsonNode node = std::move(open_.back());
+    open_.pop_back();
+    key_ = node.key;
+    return add(std::move(node));
+  }
+  void find_repeated_keys(const JsonNode& object) {
+    std::vector<const JsonNode*> members;
+    for (const JsonNode& member : object.items) members.push_back(&member);
+    std::stable_sort(members.begin(), members.end(),
+                     [](const JsonNode* a, const JsonNode* b) { return a->key < b->key; });
+    for (std::size_t i = 1; i < members.size() && repeated_ < most_repeated_keys; ++i) {
+      if (members[i]->key != members[i - 1]->key) continue;
+      ++repeated_;
+      problems_.push_back({.file = file_,
+                           .line = members[i]->line,
+                           .key = members[i]->key,
+                           .wanted = "wanted each key once in an object",
+                           .hint = fmt::format("it is also on line {}", members[i - 1]->line)});
+    }
+  }
+
+  const ReadingPlace& place_;
+  std::string file_;
+  Problems& problems_;
+  std::optional<JsonNode> root_;
+  std::vector<JsonNode> open_;
+  std::string key_;
+  std::size_t count_ = 0;
+  std::size_t repeated_ = 0;
+};
+
+}  // namespace
+
+const JsonNode* JsonNode::member(std::string_view name) const {
+  for (const JsonNode& item : items)
+    if (item.key == name) return &item;
+  return nullptr;
+}
+
+std::string shown_value(const JsonNode& node) {
+  switch (node.kind) {
+    case JsonNode::Kind::null:
+      return "null";
+    case JsonNode::Kind::boolean:
+      return node.boolean ? "true" : "false";
+    case JsonNode::Kind::array:
+      return "a list";
+    case JsonNode::Kind::object:
+      return "an object";
+    default:
+      return node.text;
+  }
+}
+
+std::optional<JsonNode> parse_json(std::string_view text, const std::string& file,
+                                   Problems& problems) {
+  if (text.find_first_not_of(" \t\r\n") == std::string_view::npos) {
+    problems.push_back({.file = file, .wanted = "is empty; wanted JSON text"});
+    return std::nullopt;
+  }
+  ReadingPlace place;
+  const std::size_t before = problems.size();
+  TreeBuilder builder(place, file, problems);
+  const char* const begin = text.data();
+  const bool whole = nlohmann::json::sax_parse(
+      CountingIterator(begin, place), CountingIterator(begin + text.size(), place), &builder);
+  if (!whole || problems.size() > before) return std::nullopt;
+  return builder.take();
+}
+
+}  // namespace tackfree
