@@ -23,6 +23,7 @@ struct Labour {
   Sourced<Duration> fit_hardware;                 ///< per batch
   Sourced<Duration> dust_settles;                 ///< no coat for this long after sanding
   Sourced<Area> abrasive_bare, abrasive_between;  ///< what one sheet or disc serves
+  Sourced<Duration> raised_grain_dries;           ///< after damping the bare wood
   SandingTool bare_tool = SandingTool::machine;
 };
 

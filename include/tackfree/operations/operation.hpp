@@ -10,9 +10,18 @@
 
 namespace tackfree {
 
-enum class OperationKind { sand_bare, dust_off, coat, turn_over, sand_between, fit_hardware };
+enum class OperationKind {
+  sand_bare,
+  raise_grain,
+  dust_off,
+  coat,
+  turn_over,
+  sand_between,
+  fit_hardware
+};
 
-/// A short name: `sand bare`, `dust off`, `coat`, `turn over`, `sand between`, `fit hardware`.
+/// A short name: `sand bare`, `raise grain`, `dust off`, `coat`, `turn over`, `sand between`, `fit
+/// hardware`.
 std::string_view word_for(OperationKind kind);
 
 /// What an operation waits for. With a stage, it is the stage of the coat `operation`; without, the

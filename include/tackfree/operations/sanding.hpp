@@ -5,6 +5,7 @@
 #include "tackfree/model/finishing_data.hpp"
 #include "tackfree/model/part.hpp"
 
+#include <optional>
 #include <vector>
 
 namespace tackfree {
@@ -25,6 +26,6 @@ std::vector<Grit> bare_grits(const Coating& first_coating, Material material);
 
 /// The grit that keys coat `coat` (1 for the first) of `coats` before the next one goes on; nothing
 /// when the class needs none there or it is the last coat.
-std::vector<Grit> between_grit(const Coating& coating, int coat, int coats);
+std::optional<Grit> between_grit(const Coating& coating, int coat, int coats);
 
 }  // namespace tackfree

@@ -1,0 +1,32 @@
+// Options: the command line, read into plain values.
+#pragma once
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace tackfree {
+
+enum class Command { plan, check, start };
+
+struct Options {
+  Command command = Command::plan;
+  std::filesystem::path job_file;                      ///< plan, check
+  std::filesystem::path folder;                        ///< start
+  std::optional<std::filesystem::path> data_dir;       ///< in place of the built-in data
+  std::optional<std::filesystem::path> json_file;      ///< plan
+  std::optional<std::filesystem::path> calendar_file;  ///< plan
+  std::optional<std::string> now;  ///< plan: local time in the job's zone, or UTC
+};
+
+/// What reading the command line came to: options, or a text to print (help, version, a mistake).
+struct ReadOptions {
+  std::optional<Options> options;
+  std::string text;
+  bool mistaken = false;
+};
+
+ReadOptions read_options(const std::vector<std::string>& arguments);
+
+}  // namespace tackfree

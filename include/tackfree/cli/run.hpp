@@ -1,0 +1,17 @@
+// Run: the whole program as a function of its arguments and two streams.
+#pragma once
+
+#include <iosfwd>
+#include <string>
+#include <vector>
+
+namespace tackfree {
+
+/// Exit codes: done; a bug; wrong input, with every mistake on `err`; a job that cannot be planned
+/// whole, with the rest on `out`.
+enum ExitCode { exit_done = 0, exit_bug = 1, exit_wrong_input = 2, exit_not_plannable = 3 };
+
+/// Runs `tackfree` with `arguments` (without the program's name). The only reader of the clock.
+int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostream& err);
+
+}  // namespace tackfree

@@ -1,0 +1,49 @@
+// Bridge: operations, clocks, limits and calendars as a scheduling problem in slots.
+#pragma once
+
+#include "tackfree/air/air_series.hpp"
+#include "tackfree/air/coating_limits.hpp"
+#include "tackfree/air/drying.hpp"
+#include "tackfree/schedule/schedule.hpp"
+#include "tackfree/solver/scheduling_problem.hpp"
+
+#include <map>
+#include <tuple>
+#include <vector>
+
+namespace tackfree {
+
+/// The planning grid of one plan: slot 0 begins at the plan's now.
+struct Grid {
+  Interval span;
+  Minutes step{5};
+
+  solver::Slot slots() const { return static_cast<solver::Slot>(span.length() / step); }
+  Instant at(solver::Slot slot) const { return span.begin + step * slot; }
+  /// The first slot that begins at or after `at`; negative before the span.
+  solver::Slot slot_up(Instant at) const;
+  /// The slot that holds `at`.
+  solver::Slot slot_down(Instant at) const;
+  solver::Slot slots_up(Duration amount) const;
+};
+
+/// Why a slot is closed, as the solver's rule numbers.
+namespace rules {
+inline constexpr solver::Rule calendar = 1;   ///< nobody at work
+inline constexpr solver::Rule too_short = 2;  ///< somebody at work, but not for long enough
+inline constexpr solver::Rule quiet = 3;
+inline constexpr solver::Rule first_gate = 10;  ///< + index of the Gate
+}  // namespace rules
+
+/// The problem, and what its parts stand for. Activities have the indices of the operations.
+struct Bridge {
+  Grid grid;
+  solver::SchedulingProblem problem;
+  std::vector<std::pair<std::size_t, std::size_t>> products;  ///< coating, method
+};
+
+/// Goals are the light use of every batch.
+Bridge bridge(const Job& job, const OperationList& list, const AirSeries& air,
+              const std::vector<DryingClock>& clocks, Interval span);
+
+}  // namespace tackfree

@@ -1,0 +1,57 @@
+#include "tackfree/cli/options.hpp"
+
+#include <algorithm>
+
+#include <CLI/CLI.hpp>
+
+namespace tackfree {
+
+namespace {
+
+const char* const description =
+    "Plans wood finishing: litres and tins, coats and grits, and the day and hour of every step.";
+
+}  // namespace
+
+ReadOptions read_options(const std::vector<std::string>& arguments) {
+  CLI::App app(description, "tackfree");
+  app.require_subcommand(1);
+  app.set_version_flag("--version", "tackfree " TACKFREE_VERSION);
+  app.footer("Exit codes: 0 done, 2 a mistake in what was given, 3 a step has no time, 1 a bug.");
+  Options options;
+
+  CLI::App* plan = app.add_subcommand("plan", "Plan a job and print the plan");
+  plan->add_option("job", options.job_file, "Job file (JSON)")->required();
+  plan->add_option("--json", options.json_file, "Write the plan as JSON to this file");
+  plan->add_option("--calendar", options.calendar_file,
+                   "Write calendar events (iCalendar) to this file");
+  plan->add_option(
+      "--now", options.now,
+      "Plan as of this time: 2027-04-05T17:45 in the job's zone, or with Z or an offset");
+
+  CLI::App* check =
+      app.add_subcommand("check", "Read a job's files and report every mistake in them");
+  check->add_option("job", options.job_file, "Job file (JSON)")->required();
+
+  for (CLI::App* command : {plan, check})
+    command->add_option("--data", options.data_dir,
+                        "Folder with finishing data, in place of the built-in data");
+
+  CLI::App* start =
+      app.add_subcommand("start", "Write a small job to begin with into a new folder");
+  start->add_option("folder", options.folder, "Folder to make")->required();
+
+  std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
+  try {
+    app.parse(reversed);
+  } catch (const CLI::ParseError& fault) {
+    std::ostringstream out, err;
+    const int code = app.exit(fault, out, err);
+    return {std::nullopt, out.str() + err.str(), code != 0};
+  }
+  if (*check) options.command = Command::check;
+  if (*start) options.command = Command::start;
+  return {options, {}, false};
+}
+
+}  // namespace tackfree

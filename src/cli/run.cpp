@@ -1,0 +1,134 @@
+#include "tackfree/cli/run.hpp"
+
+#include "tackfree/base/text_file.hpp"
+#include "tackfree/cli/options.hpp"
+#include "tackfree/input/job_reader.hpp"
+#include "tackfree/input/starter_job.hpp"
+#include "tackfree/plan/make_plan.hpp"
+#include "tackfree/report/icalendar.hpp"
+#include "tackfree/report/json.hpp"
+#include "tackfree/report/text.hpp"
+
+#include <chrono>
+#include <filesystem>
+#include <ostream>
+
+#include <fmt/format.h>
+
+namespace tackfree {
+
+namespace {
+
+int report_problems(const Problems& problems, std::ostream& err) {
+  for (const Problem& problem : problems) err << to_text(problem) << '\n';
+  err << fmt::format("{} {} found\n", problems.size(),
+                     problems.size() == 1 ? "mistake" : "mistakes");
+  return exit_wrong_input;
+}
+
+/// The time to plan from: --now, else the job's own, else the clock.
+std::optional<Instant> planning_time(const Options& options, const Job& job, Problems& problems) {
+  if (!options.now) {
+    if (job.now_at) return job.now_at;
+    return std::chrono::floor<Minutes>(std::chrono::system_clock::now());
+  }
+  std::optional<Instant> now = parse_instant(*options.now);
+  if (const auto local = parse_local_time(*options.now); local && !now) {
+    const LocatedTime located = job.calendar.zone.locate(*local);
+    if (located.fate == LocalFate::skipped) {
+      problems.push_back(
+          {.key = "--now",
+           .found = *options.now,
+           .wanted = fmt::format("wanted a time that {} has; the clocks skip this one",
+                                 job.calendar.zone.name())});
+      return std::nullopt;
+    }
+    now = located.at;
+  }
+  if (!now)
+    problems.push_back({.key = "--now",
+                        .found = *options.now,
+                        .wanted = "wanted a time like 2027-04-05T17:45, or with Z or an offset"});
+  else if (*now + whole_minutes_up(job.horizon) > last_zoned_instant())
+    problems.push_back(
+        {.key = "--now",
+         .found = *options.now,
+         .wanted =
+             "wanted a plan that ends before 2038: zone rules after 2037 are not known here"});
+  else
+    return now;
+  return std::nullopt;
+}
+
+int plan_command(const Options& options, std::ostream& out, std::ostream& err) {
+  Problems problems;
+  std::optional<Job> job = read_job(options.job_file, options.data_dir, problems);
+  const auto now = job ? planning_time(options, *job, problems) : std::nullopt;
+  std::optional<Plan> plan;
+  if (now && problems.empty()) plan = make_plan(std::move(*job), *now, problems);
+  if (!plan || !problems.empty()) return report_problems(problems, err);
+  if (options.json_file) write_text_file(*options.json_file, json_report(*plan), problems);
+  if (options.calendar_file)
+    write_text_file(*options.calendar_file, calendar_report(*plan), problems);
+  out << text_report(*plan);
+  if (!problems.empty()) return report_problems(problems, err);
+  return plan->schedule.unplaced.empty() ? exit_done : exit_not_plannable;
+}
+
+int check_command(const Options& options, std::ostream& out, std::ostream& err) {
+  Problems problems;
+  const std::optional<Job> job = read_job(options.job_file, options.data_dir, problems);
+  if (!job || !problems.empty()) return report_problems(problems, err);
+  out << fmt::format("{}: no mistakes found ({} parts, {} batches, {} coatings)\n",
+                     options.job_file.string(), job->parts.size(), job->batches.size(),
+                     job->coatings.size());
+  return exit_done;
+}
+
+int start_command(const Options& options, std::ostream& out, std::ostream& err) {
+  Problems problems;
+  std::error_code fault;
+  if (std::filesystem::exists(options.folder, fault) &&
+      !std::filesystem::is_empty(options.folder, fault)) {
+    problems.push_back({.file = options.folder.string(),
+                        .wanted = "is not empty; name a new folder: nothing is overwritten"});
+    return report_problems(problems, err);
+  }
+  std::filesystem::create_directories(options.folder, fault);
+  for (const StarterFile& file : starter_job())
+    write_text_file(options.folder / file.name, file.text, problems);
+  if (!problems.empty()) return report_problems(problems, err);
+  for (const StarterFile& file : starter_job())
+    out << "wrote " << (options.folder / file.name).string() << '\n';
+  return exit_done;
+}
+
+int run_command(const Options& options, std::ostream& out, std::ostream& err) {
+  switch (options.command) {
+    case Command::plan:
+      return plan_command(options, out, err);
+    case Command::check:
+      return check_command(options, out, err);
+    case Command::start:
+      return start_command(options, out, err);
+  }
+  return exit_bug;
+}
+
+}  // namespace
+
+int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostream& err) {
+  const ReadOptions read = read_options(arguments);
+  if (!read.options) {
+    (read.mistaken ? err : out) << read.text;
+    return read.mistaken ? exit_wrong_input : exit_done;
+  }
+  try {
+    return run_command(*read.options, out, err);
+  } catch (const std::exception& bug) {
+    err << "tackfree has a bug: " << bug.what() << '\n';
+    return exit_bug;
+  }
+}
+
+}  // namespace tackfree

@@ -1,0 +1,27 @@
+#include "tackfree/operations/how_to.hpp"
+
+#include <algorithm>
+
+namespace tackfree {
+
+std::vector<std::string> how_to(const TradeTexts& texts, const Operation& operation,
+                                const std::string& class_key) {
+  std::string kind(word_for(operation.kind));
+  std::replace(kind.begin(), kind.end(), ' ', '_');
+  std::string place;
+  if (operation.kind == OperationKind::coat) {
+    if (operation.coat == operation.coats) place = kind + "_last";
+    if (operation.coat == 1) place = kind + "_first";
+  }
+  std::vector<std::string> keys;
+  if (!place.empty()) keys.push_back(place + "/" + class_key);
+  keys.push_back(kind + "/" + class_key);
+  if (!place.empty()) keys.push_back(place);
+  keys.push_back(kind);
+  for (const std::string& key : keys)
+    for (const Advice& advice : texts.how)
+      if (advice.key == key) return advice.lines;
+  return {};
+}
+
+}  // namespace tackfree

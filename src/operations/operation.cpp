@@ -1,0 +1,25 @@
+#include "tackfree/operations/operation.hpp"
+
+namespace tackfree {
+
+std::string_view word_for(OperationKind kind) {
+  switch (kind) {
+    case OperationKind::sand_bare:
+      return "sand bare";
+    case OperationKind::raise_grain:
+      return "raise grain";
+    case OperationKind::dust_off:
+      return "dust off";
+    case OperationKind::coat:
+      return "coat";
+    case OperationKind::turn_over:
+      return "turn over";
+    case OperationKind::sand_between:
+      return "sand between";
+    case OperationKind::fit_hardware:
+      return "fit hardware";
+  }
+  return "";
+}
+
+}  // namespace tackfree

@@ -1,0 +1,253 @@
+#include "tackfree/operations/operation_list.hpp"
+
+#include "tackfree/base/name.hpp"
+#include "tackfree/operations/how_to.hpp"
+#include "tackfree/operations/sanding.hpp"
+
+#include <algorithm>
+#include <set>
+#include <utility>
+
+#include <fmt/format.h>
+
+namespace tackfree {
+
+namespace {
+
+std::string_view word_for(Side side) {
+  switch (side) {
+    case Side::back:
+      return "back";
+    case Side::show:
+      return "show";
+    case Side::both:
+      return "both";
+  }
+  return "both";
+}
+
+/// Lists the operations of one batch, in order, into `list`.
+class BatchOperations {
+ public:
+  BatchOperations(const Job& job, const SurfaceTakeoff& takeoff, const JobVolumes& volumes,
+                  std::size_t batch, OperationList& list)
+      : job_(job), takeoff_(takeoff), volumes_(volumes), batch_(batch), list_(list) {
+    system_ = find_named(job.systems, job.batches[batch].system);
+    area_ = area_where(takeoff, [&](const Surface& s) { return in_batch(s); });
+  }
+
+  void add() {
+    if (system_ == nullptr || area_ <= Area()) return;
+    sand_bare();
+    for (std::size_t step = 0; step < system_->steps.size(); ++step) coats_of(step);
+    finish();
+  }
+
+ private:
+  bool in_batch(const Surface& s) const {
+    return job_.parts[s.part].batch == job_.batches[batch_].name;
+  }
+
+  std::size_t coating_index(std::size_t step) const {
+    const Coating* coating = find_named(job_.coatings, system_->steps[step].coating);
+    return static_cast<std::size_t>(coating - job_.coatings.data());
+  }
+  const Coating& coating(std::size_t step) const { return job_.coatings[coating_index(step)]; }
+
+  std::string key(std::size_t step, int coat, Side side, std::string_view what) const {
+    return fmt::format("{}/{}/{}/{}/{}", slug(job_.batches[batch_].name),
+                       slug(system_->steps[step].name),
+                       coat == 0 ? "bare" : fmt::format("coat-{}", coat), word_for(side), what);
+  }
+
+  Operation blank(OperationKind kind, std::size_t step, int coat, Side side,
+                  std::string_view what) const {
+    Operation op;
+    op.key = key(step, coat, side, what);
+    op.kind = kind;
+    op.batch = batch_;
+    op.step = step;
+    op.coat = coat;
+    op.side = side;
+    op.area = area_;
+    return op;
+  }
+
+  std::size_t push(Operation op) {
+    op.waits.insert(op.waits.end(), next_waits_.begin(), next_waits_.end());
+    next_waits_.clear();
+    op.how = how_to(job_.data.texts, op, coating(op.step).class_key);
+    list_.operations.push_back(std::move(op));
+    return list_.operations.size() - 1;
+  }
+
+  void then_wait(std::size_t operation, std::optional<Stage> stage = {}, Duration delay = {}) {
+    next_waits_.push_back({operation, stage, delay});
+  }
+
+  void sand_bare() {
+    std::set<Grit> grits;
+    for (const Part& part : job_.parts)
+      if (part.batch == job_.batches[batch_].name)
+        for (const Grit grit : bare_grits(coating(0), part.material)) grits.insert(grit);
+    const bool machine = job_.data.labour.bare_tool == SandingTool::machine;
+    const WorkRate rate =
+        (machine ? job_.data.labour.sand_bare_machine : job_.data.labour.sand_bare_hand).value;
+    for (const Grit grit : grits) {
+      Operation op =
+          blank(OperationKind::sand_bare, 0, 0, Side::both, fmt::format("sand-p{}", grit.p));
+      op.area = area_sanded_with(grit);
+      op.grit = grit;
+      op.power_sanding = machine;
+      op.work = op.area / rate;
+      op.sheets = op.area / job_.data.labour.abrasive_bare.value;
+      const std::size_t at = push(std::move(op));
+      then_wait(at);
+      last_sanding_ = at;
+    }
+    if (coating(0).raises_grain && !grits.empty()) raise_grain(*grits.rbegin());
+  }
+
+  /// Rule 6: damp the wood, let it dry and take off what has risen, before a waterborne coat.
+  void raise_grain(Grit finest) {
+    Operation damp = blank(OperationKind::raise_grain, 0, 0, Side::both, "damp");
+    damp.work = area_ / job_.data.labour.dust_off.value;
+    then_wait(push(std::move(damp)), std::nullopt, job_.data.labour.raised_grain_dries.value);
+    Operation sand =
+        blank(OperationKind::sand_bare, 0, 0, Side::both, fmt::format("sand-raised-p{}", finest.p));
+    sand.grit = finest;
+    sand.work = area_ / job_.data.labour.sand_between.value;
+    sand.sheets = area_ / job_.data.labour.abrasive_between.value;
+    last_sanding_ = push(std::move(sand));
+    then_wait(*last_sanding_);
+  }
+
+  Area area_sanded_with(Grit grit) const {
+    return area_where(takeoff_, [&](const Surface& s) {
+      if (!in_batch(s)) return false;
+      const auto grits = bare_grits(coating(0), job_.parts[s.part].material);
+      return std::find(grits.begin(), grits.end(), grit) != grits.end();
+    });
+  }
+
+  void coats_of(std::size_t step) {
+    const int coats = coats_in(step);
+    for (int coat = 1; coat <= coats; ++coat) {
+      const bool first = step == 0 && coat == 1;
+      if (!first) between(step, coat);
+      if (last_sanding_) dust_off(step, coat);
+      coat_sides(step, coat, coats);
+    }
+  }
+
+  int coats_in(std::size_t step) const {
+    int coats = 0;
+    for (const CoatNeed& need : volumes_.coats)
+      if (need.batch == batch_ && need.step == step) coats = std::max(coats, need.coat);
+    return coats;
+  }
+
+  /// Sanding before coat `coat` of `step`, on the coat under it; without sanding the next coat
+  /// waits until the last one may be recoated.
+  void between(std::size_t step, int coat) {
+    const std::size_t under = coat == 1 ? step - 1 : step;
+    const int under_coats = coats_in(under);
+    std::optional<Grit> grit = coat > 1 ? between_grit(coating(under), coat - 1, under_coats)
+                                        : std::optional(coating(under).grits.between.value);
+    if (!coating(under).needs_sanding_between) grit.reset();
+    next_waits_.clear();
+    for (const std::size_t side : last_coats_) then_wait(side, grit ? Stage::sand : Stage::recoat);
+    last_sanding_.reset();
+    if (!grit) return;
+    Operation op = blank(OperationKind::sand_between, step, coat, Side::both,
+                         fmt::format("sand-p{}", grit->p));
+    op.coats = coats_in(step);
+    op.grit = *grit;
+    op.work = area_ / job_.data.labour.sand_between.value;
+    op.sheets = area_ / job_.data.labour.abrasive_between.value;
+    last_sanding_ = push(std::move(op));
+    then_wait(*last_sanding_);
+  }
+
+  void dust_off(std::size_t step, int coat) {
+    Operation op = blank(OperationKind::dust_off, step, coat, Side::both, "dust-off");
+    op.work = area_ / job_.data.labour.dust_off.value;
+    then_wait(push(std::move(op)));
+    then_wait(*last_sanding_, std::nullopt, job_.data.labour.dust_settles.value);
+  }
+
+  void coat_sides(std::size_t step, int coat, int coats) {
+    last_coats_.clear();
+    for (const CoatNeed& need : volumes_.coats) {
+      if (need.batch != batch_ || need.step != step || need.coat != coat) continue;
+      if (!last_coats_.empty()) turn_over(step, coat);
+      last_coats_.push_back(push(coat_operation(need, coats)));
+    }
+  }
+
+  Operation coat_operation(const CoatNeed& need, int coats) const {
+    Operation op = blank(OperationKind::coat, need.step, need.coat, need.side, "coat");
+    const std::string& method = system_->steps[need.step].method;
+    const auto& methods = job_.data.methods;
+    const auto found = std::find_if(methods.begin(), methods.end(),
+                                    [&](const Method& m) { return m.key == method; });
+    op.coats = coats;
+    op.area = need.area;
+    op.method = static_cast<std::size_t>(found - methods.begin());
+    op.coating = coating_index(need.step);
+    op.work = need.area / found->rate.value;
+    op.mixed = need.mixed;
+    op.liquid = need.coating;
+    op.thinner = need.thinner;
+    return op;
+  }
+
+  void turn_over(std::size_t step, int coat) {
+    next_waits_.clear();
+    then_wait(last_coats_.back(), Stage::handle);
+    Operation op = blank(OperationKind::turn_over, step, coat, Side::both, "turn-over");
+    op.work = job_.data.labour.turn_over.value;
+    then_wait(push(std::move(op)));
+  }
+
+  void finish() {
+    if (last_coats_.empty()) return;
+    const std::size_t step = system_->steps.size() - 1;
+    if (job_.data.labour.fit_hardware.value > Duration()) {
+      next_waits_.clear();
+      for (const std::size_t side : last_coats_) then_wait(side, Stage::hardware);
+      Operation op =
+          blank(OperationKind::fit_hardware, step, coats_in(step), Side::both, "fit-hardware");
+      op.work = job_.data.labour.fit_hardware.value;
+      push(std::move(op));
+    }
+    for (const Stage stage :
+         {Stage::handle, Stage::light_use, Stage::hardware, Stage::stack, Stage::full_cure})
+      if (coating(step).label_after[index_of(stage)])
+        list_.outcomes.push_back({batch_, stage, last_coats_});
+    next_waits_.clear();
+  }
+
+  const Job& job_;
+  const SurfaceTakeoff& takeoff_;
+  const JobVolumes& volumes_;
+  std::size_t batch_;
+  OperationList& list_;
+  const FinishSystem* system_ = nullptr;
+  Area area_;
+  std::vector<Wait> next_waits_;
+  std::vector<std::size_t> last_coats_;  ///< the sides of the last coat
+  std::optional<std::size_t> last_sanding_;
+};
+
+}  // namespace
+
+OperationList operation_list(const Job& job, const SurfaceTakeoff& takeoff,
+                             const JobVolumes& volumes) {
+  OperationList list;
+  for (std::size_t batch = 0; batch < job.batches.size(); ++batch)
+    BatchOperations(job, takeoff, volumes, batch, list).add();
+  return list;
+}
+
+}  // namespace tackfree

@@ -1,0 +1,61 @@
+#include "tackfree/plan/make_plan.hpp"
+
+#include "tackfree/learning/thirst.hpp"
+#include "tackfree/operations/operation_list.hpp"
+#include "tackfree/plan/notes.hpp"
+#include "tackfree/schedule/check_schedule.hpp"
+#include "tackfree/schedule/make_schedule.hpp"
+
+#include <stdexcept>
+#include <utility>
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+namespace tackfree {
+
+namespace {
+
+/// `at`, or the next step of the grid as the local clock shows it: 17:43 becomes 17:45.
+Instant on_grid(Instant at, Minutes grid) {
+  const auto past = at.time_since_epoch() % grid;
+  return past == Minutes(0) ? at : at + (grid - past);
+}
+
+Length all_tape(const SurfaceTakeoff& takeoff) {
+  Length sum;
+  for (const Masking& masking : takeoff.masking) sum += masking.tape;
+  return sum;
+}
+
+}  // namespace
+
+std::optional<Plan> make_plan(Job job, Instant now, Problems& problems) {
+  const Instant start = on_grid(now, job.grid);
+  const Interval span{start, start + whole_minutes_up(job.horizon)};
+  auto air = AirSeries::over(job.air, span, problems);
+  if (!air) return std::nullopt;
+  const std::vector<double> thirst = thirst_factors(job);
+
+  Plan plan;
+  plan.now = start;
+  plan.air = std::move(*air);
+  plan.takeoff = take_off(job);
+  plan.volumes = job_volumes(job, plan.takeoff, thirst);
+  plan.list = operation_list(job, plan.takeoff, plan.volumes);
+  plan.schedule = make_schedule(job, plan.list, plan.air, drying_clocks(job, plan.air), span);
+  plan.emissions = emissions(job, plan.volumes);
+  plan.cautions = cautions(job, plan.list, plan.volumes, plan.emissions);
+  plan.shopping =
+      shopping_list(job, plan.volumes, plan.list, plan.schedule, all_tape(plan.takeoff));
+  plan.job = std::move(job);
+  plan.notes = notes(plan);
+
+  const auto broken = broken_rules(plan.job, plan.list, plan.air, plan.schedule);
+  if (!broken.empty())
+    throw std::logic_error(
+        fmt::format("the schedule breaks its own rules: {}", fmt::join(broken, "; ")));
+  return plan;
+}
+
+}  // namespace tackfree

@@ -1,0 +1,207 @@
+#include "tackfree/schedule/bridge.hpp"
+
+#include "tackfree/schedule/work_time.hpp"
+
+#include <algorithm>
+#include <optional>
+#include <utility>
+
+namespace tackfree {
+
+namespace {
+
+using solver::Activity;
+using solver::never;
+using solver::OpenTime;
+using solver::Rule;
+using solver::Run;
+using solver::Slot;
+
+/// Work that is split is not started for less than this.
+constexpr Minutes shortest_piece{15};
+
+Slot floor_div(Minutes amount, Minutes step) {
+  const auto quotient = amount / step;
+  return static_cast<Slot>(amount % step < Minutes(0) ? quotient - 1 : quotient);
+}
+
+/// Builds the problem part by part.
+class Builder {
+ public:
+  Builder(const Job& job, const OperationList& list, const AirSeries& air,
+          const std::vector<DryingClock>& clocks, Interval span)
+      : job_(job), list_(list), air_(air), clocks_(clocks) {
+    result_.grid = {span, job.grid};
+    problem().horizon = grid().slots();
+    problem().dust_settles = grid().slots_up(job.data.labour.dust_settles.value);
+    problem().shortest_piece = std::max(Slot{1}, floor_div(shortest_piece, job.grid));
+  }
+
+  Bridge build() {
+    windows();
+    for (const Operation& operation : list_.operations) activity(operation);
+    for (std::size_t i = 0; i < list_.operations.size(); ++i)
+      for (const Wait& wait : list_.operations[i].waits) lag(i, wait);
+    for (const Outcome& outcome : list_.outcomes)
+      if (outcome.stage == Stage::light_use)
+        for (const std::size_t coat : outcome.coats)
+          problem().goals.push_back({coat, table(coat, Stage::light_use)});
+    return std::move(result_);
+  }
+
+ private:
+  solver::SchedulingProblem& problem() { return result_.problem; }
+  const Grid& grid() const { return result_.grid; }
+
+  /// Stretches on the grid: starts rounded up, ends down, so that nobody works a minute outside.
+  std::vector<Run> runs_inside(const std::vector<Interval>& stretches) const {
+    std::vector<Run> runs;
+    for (const Interval& stretch : stretches) {
+      const Run run{grid().slot_up(stretch.begin), grid().slot_down(stretch.end)};
+      if (run.begin < run.end) runs.push_back(run);
+    }
+    return runs;
+  }
+
+  void windows() {
+    const Interval span = grid().span;
+    problem().windows = runs_inside(working_hours(job_.calendar, span));
+    const int late = job_.calendar.late_after;
+    std::vector<DayWindow> nights;
+    if (late < 24 * 60) nights.push_back({late, 24 * 60});
+    problem().late = runs_inside(daily_hours(job_.calendar, nights, span));
+    present_.assign(static_cast<std::size_t>(problem().horizon), rules::calendar);
+    for (const Run window : problem().windows)
+      std::fill(present_.begin() + window.begin, present_.begin() + window.end, solver::no_rule);
+    quiet_ = present_;
+    // A slot is quiet if any part of it is, so these are rounded outwards.
+    for (const Interval& stretch : daily_hours(job_.calendar, job_.calendar.no_power_sanding, span))
+      for (Slot s = std::max(Slot{0}, grid().slot_down(stretch.begin));
+           s < std::min(problem().horizon, grid().slot_up(stretch.end)); ++s)
+        if (quiet_[index(s)] == solver::no_rule) quiet_[index(s)] = rules::quiet;
+  }
+
+  static std::size_t index(Slot slot) { return static_cast<std::size_t>(slot); }
+
+  void activity(const Operation& operation) {
+    Activity a;
+    a.duration = std::max(Slot{1}, grid().slots_up(operation.work));
+    const bool sanding =
+        operation.kind == OperationKind::sand_bare || operation.kind == OperationKind::sand_between;
+    a.dusty = sanding;
+    a.splittable = sanding;
+    if (sanding) {
+      a.open_time = open_time(operation.power_sanding ? quiet_ : present_);
+    } else {
+      Slot around = 0;
+      if (operation.kind == OperationKind::coat) {
+        a.product = product(operation);
+        around = problem().products[*a.product].set_up + problem().products[*a.product].clean_up;
+      }
+      a.open_time = open_time(starts(operation, a.duration, around));
+    }
+    problem().activities.push_back(a);
+    if (operation.kind == OperationKind::coat)
+      problem().activities.back().wet_until =
+          table(problem().activities.size() - 1, Stage::dust_free);
+  }
+
+  std::size_t open_time(std::vector<Rule> closed_by) {
+    problem().open_times.emplace_back(std::move(closed_by));
+    return problem().open_times.size() - 1;
+  }
+
+  /// Where whole work of `duration` may start: room for it in one window (and, for a coat, the
+  /// window as a whole has room for set-up and clean-up too) and air that is fit for it.
+  std::vector<Rule> starts(const Operation& operation, Slot duration, Slot around) {
+    std::vector<Rule> closed = present_;
+    const GateTable* gates = operation.coating ? &gate_table(*operation.coating) : nullptr;
+    for (const Run window : problem().windows)
+      for (Slot s = window.begin; s < window.end; ++s) {
+        Rule& rule = closed[index(s)];
+        if (window.end - window.begin < duration + around)
+          rule = rules::too_short;
+        else if (s + duration > window.end)
+          rule = rules::calendar;
+        else if (gates != nullptr)
+          if (const auto gate = gates->forbids(s, duration))
+            rule = static_cast<Rule>(rules::first_gate + static_cast<int>(*gate));
+      }
+    return closed;
+  }
+
+  const GateTable& gate_table(std::size_t coating) {
+    auto found = gates_.find(coating);
+    if (found == gates_.end())
+      found = gates_
+                  .emplace(coating, GateTable(job_.coatings[coating].limits, air_, clocks_[coating],
+                                              grid().span, job_.grid))
+                  .first;
+    return found->second;
+  }
+
+  std::size_t product(const Operation& operation) {
+    const std::pair key{*operation.coating, *operation.method};
+    auto& products = result_.products;
+    const auto found = std::find(products.begin(), products.end(), key);
+    if (found != products.end()) return static_cast<std::size_t>(found - products.begin());
+    products.push_back(key);
+    problem().products.push_back({grid().slots_up(job_.data.labour.set_up.value),
+                                  grid().slots_up(job_.coatings[key.first].clean_up.value)});
+    return products.size() - 1;
+  }
+
+  void lag(std::size_t to, const Wait& wait) {
+    solver::Lag lag{.from = wait.operation, .to = to, .delay = grid().slots_up(wait.delay)};
+    if (wait.stage) lag.table = table(wait.operation, *wait.stage);
+    problem().lags.push_back(lag);
+  }
+
+  /// The table of a coat's stage. Only ends at which the coat can end are looked up; between them
+  /// the table takes the next one's value, so that it does not decrease.
+  std::size_t table(std::size_t coat, Stage stage) {
+    const Operation& operation = list_.operations[coat];
+    const Activity& a = problem().activities[coat];
+    const auto key = std::tuple(*operation.coating, stage, operation.film_ratio, a.duration);
+    if (const auto found = tables_.find(key); found != tables_.end()) return found->second;
+    const OpenTime& time = problem().open_times[a.open_time];
+    const DryingClock& clock = clocks_[*operation.coating];
+    solver::LagTable ready(index(problem().horizon) + 1, never);
+    Slot filled = never;
+    for (Slot e = problem().horizon; e >= 0; --e) {
+      if (e >= a.duration && time.is_open(e - a.duration)) {
+        const auto at = clock.reached(stage, grid().at(e), operation.film_ratio);
+        filled = at ? grid().slot_up(*at) : never;
+        if (filled > problem().horizon) filled = never;
+      }
+      ready[index(e)] = filled;
+    }
+    problem().tables.push_back(std::move(ready));
+    return tables_[key] = problem().tables.size() - 1;
+  }
+
+  const Job& job_;
+  const OperationList& list_;
+  const AirSeries& air_;
+  const std::vector<DryingClock>& clocks_;
+  Bridge result_;
+  std::vector<Rule> present_, quiet_;
+  std::map<std::size_t, GateTable> gates_;
+  std::map<std::tuple<std::size_t, Stage, double, Slot>, std::size_t> tables_;
+};
+
+}  // namespace
+
+Slot Grid::slot_up(Instant at) const { return -floor_div(span.begin - at, step); }
+Slot Grid::slot_down(Instant at) const { return floor_div(at - span.begin, step); }
+Slot Grid::slots_up(Duration amount) const {
+  const Minutes whole = whole_minutes_up(amount);
+  return static_cast<Slot>((whole + step - Minutes(1)) / step);
+}
+
+Bridge bridge(const Job& job, const OperationList& list, const AirSeries& air,
+              const std::vector<DryingClock>& clocks, Interval span) {
+  return Builder(job, list, air, clocks, span).build();
+}
+
+}  // namespace tackfree

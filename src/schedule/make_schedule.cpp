@@ -1,0 +1,190 @@
+#include "tackfree/schedule/make_schedule.hpp"
+
+#include "tackfree/schedule/bridge.hpp"
+#include "tackfree/schedule/unplaced.hpp"
+#include "tackfree/solver/serial.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace tackfree {
+
+namespace {
+
+using solver::Hold;
+using solver::SolvedActivity;
+
+/// The solver's answer in dates.
+class Dating {
+ public:
+  Dating(const Job& job, const OperationList& list, const AirSeries& air,
+         const std::vector<DryingClock>& clocks, const Bridge& bridge,
+         const solver::Solution& solution)
+      : job_(job), list_(list), air_(air), clocks_(clocks), bridge_(bridge), solution_(solution) {}
+
+  Schedule dated() {
+    result_.span = bridge_.grid.span;
+    for (std::size_t i = 0; i < solution_.activities.size(); ++i) {
+      if (solution_.activities[i].placed())
+        result_.steps.push_back(step(i));
+      else
+        result_.unplaced.push_back(unplaced(job_, list_, i, binding(i)));
+    }
+    std::stable_sort(result_.steps.begin(), result_.steps.end(),
+                     [](const DatedStep& a, const DatedStep& b) { return a.begin() < b.begin(); });
+    sessions();
+    outcomes();
+    return std::move(result_);
+  }
+
+ private:
+  Instant at(solver::Slot slot) const {
+    return slot == solver::never ? result_.span.end : bridge_.grid.at(slot);
+  }
+
+  Held held(const Hold& hold) const {
+    Held held{.until = at(hold.until)};
+    switch (hold.by) {
+      case Hold::By::lag: {
+        const Operation& to = list_.operations[bridge_.problem.lags[hold.lag].to];
+        held.operation = bridge_.problem.lags[hold.lag].from;
+        held.by = HeldBy::previous_step;
+        for (const Wait& wait : to.waits)
+          if (wait.operation == *held.operation && wait.stage) {
+            held.by = HeldBy::drying;
+            held.stage = wait.stage;
+          }
+        const bool settles = bridge_.problem.lags[hold.lag].delay > 0 &&
+                             list_.operations[*held.operation].kind != OperationKind::raise_grain;
+        if (settles) held.by = HeldBy::dust;
+        break;
+      }
+      case Hold::By::rule:
+        held.by = HeldBy::calendar;
+        if (hold.rule == rules::quiet) held.by = HeldBy::quiet_hours;
+        if (hold.rule >= rules::first_gate) {
+          held.by = HeldBy::air;
+          held.gate = static_cast<Gate>(hold.rule - rules::first_gate);
+        }
+        break;
+      case Hold::By::window:
+        held.by = HeldBy::calendar;
+        break;
+      case Hold::By::worker:
+        held.by = HeldBy::person;
+        break;
+      case Hold::By::dust:
+        held.by = HeldBy::dust;
+        break;
+    }
+    return held;
+  }
+
+  Held binding(std::size_t activity) const {
+    const auto& holds = solution_.activities[activity].holds;
+    return holds.empty() ? Held{.by = HeldBy::calendar, .until = result_.span.end}
+                         : held(holds.back());
+  }
+
+  DatedStep step(std::size_t index) const {
+    const SolvedActivity& solved = solution_.activities[index];
+    const Operation& operation = list_.operations[index];
+    DatedStep step;
+    step.operation = index;
+    for (const solver::Run piece : solved.pieces)
+      step.pieces.push_back({at(piece.begin), at(piece.end)});
+    for (const Hold& hold : solved.holds) step.held.push_back(held(hold));
+    const auto typical = air_.typical_from();
+    Instant rests_until = step.end();
+    if (operation.coating) {
+      for (std::size_t s = 0; s < stage_count; ++s)
+        step.reaches[s] = clocks_[*operation.coating].reached(static_cast<Stage>(s), step.end(),
+                                                              operation.film_ratio);
+      rests_until = step.reaches[index_of(Stage::touch)].value_or(rests_until);
+    }
+    for (const Held& hold : step.held)
+      if (hold.by == HeldBy::drying || hold.by == HeldBy::air)
+        rests_until = std::max(rests_until, hold.until);
+    const bool by_air = operation.coating.has_value() ||
+                        std::any_of(step.held.begin(), step.held.end(),
+                                    [](const Held& h) { return h.by == HeldBy::drying; });
+    step.on_typical_air = by_air && typical && rests_until > *typical;
+    return step;
+  }
+
+  void sessions() {
+    std::vector<solver::SolvedSession> solved = solution_.sessions;
+    std::sort(solved.begin(), solved.end(),
+              [](const auto& a, const auto& b) { return a.coats.begin < b.coats.begin; });
+    for (const solver::SolvedSession& session : solved) {
+      const auto [coating, method] = bridge_.products[session.product];
+      const solver::Product& product = bridge_.problem.products[session.product];
+      Session dated;
+      dated.coating = coating;
+      dated.method = method;
+      dated.set_up = {at(session.coats.begin - product.set_up), at(session.coats.begin)};
+      dated.clean_up = {at(session.coats.end), at(session.coats.end + product.clean_up)};
+      for (std::size_t s = 0; s < result_.steps.size(); ++s) {
+        const auto& members = session.activities;
+        if (std::find(members.begin(), members.end(), result_.steps[s].operation) == members.end())
+          continue;
+        dated.steps.push_back(s);
+        result_.steps[s].session = result_.sessions.size();
+      }
+      result_.sessions.push_back(std::move(dated));
+    }
+  }
+
+  const DatedStep* step_of(std::size_t operation) const {
+    for (const DatedStep& step : result_.steps)
+      if (step.operation == operation) return &step;
+    return nullptr;
+  }
+
+  void outcomes() {
+    bool all = result_.unplaced.empty();
+    for (const Outcome& outcome : list_.outcomes) {
+      DatedOutcome dated{outcome.batch, outcome.stage, result_.span.begin};
+      for (const std::size_t coat : outcome.coats) {
+        const DatedStep* step = step_of(coat);
+        const auto reached = step ? step->reaches[index_of(outcome.stage)] : std::nullopt;
+        dated.at =
+            dated.at && reached ? std::optional(std::max(*dated.at, *reached)) : std::nullopt;
+      }
+      if (outcome.stage == Stage::light_use) {
+        if (dated.at && all)
+          result_.ready_at = std::max(result_.ready_at.value_or(*dated.at), *dated.at);
+        else
+          all = false;
+      }
+      result_.outcomes.push_back(dated);
+    }
+    if (!all) result_.ready_at.reset();
+  }
+
+  const Job& job_;
+  const OperationList& list_;
+  const AirSeries& air_;
+  const std::vector<DryingClock>& clocks_;
+  const Bridge& bridge_;
+  const solver::Solution& solution_;
+  Schedule result_;
+};
+
+}  // namespace
+
+std::vector<DryingClock> drying_clocks(const Job& job, const AirSeries& air) {
+  std::vector<DryingClock> clocks;
+  for (const Coating& coating : job.coatings)
+    clocks.emplace_back(coating, air, job.room.air_speed, job.faster_than_label);
+  return clocks;
+}
+
+Schedule make_schedule(const Job& job, const OperationList& list, const AirSeries& air,
+                       const std::vector<DryingClock>& clocks, Interval span) {
+  const Bridge problem = bridge(job, list, air, clocks, span);
+  const solver::Solution solution = solver::serial_schedule(problem.problem);
+  return Dating(job, list, air, clocks, problem, solution).dated();
+}
+
+}  // namespace tackfree
