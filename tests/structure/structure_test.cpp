@@ -1,0 +1,262 @@
+#include <algorithm>
+#include <array>
+#include <filesystem>
+#include <fstream>
+#include <functional>
+#include <iterator>
+#include <regex>
+#include <set>
+#include <sstream>
+
+#include "structure/structure_rules.hpp"
+#include <doctest/doctest.h>
+
+namespace tackfree::testing {
+
+namespace fs = std::filesystem;
+
+Tree read_tree(const std::string& root) {
+  Tree tree;
+  auto add = [&](const fs::path& path) {
+    std::ifstream file(path, std::ios::binary);
+    tree[fs::relative(path, root).generic_string()] =
+        std::string(std::istreambuf_iterator<char>(file), {});
+  };
+  for (const char* folder : {"src", "include", "tests", "docs"})
+    for (const auto& entry : fs::recursive_directory_iterator(fs::path(root) / folder))
+      if (entry.is_regular_file()) add(entry.path());
+  for (const auto& entry : fs::directory_iterator(root))
+    if (entry.is_regular_file())
+      add(entry.path());
+    else
+      tree[entry.path().filename().string() + "/"] = "";
+  return tree;
+}
+
+namespace {
+
+using Uses = std::map<std::string, std::set<std::string>>;
+
+std::vector<std::string> words(const std::string& text) {
+  std::istringstream in(text);
+  return {std::istream_iterator<std::string>(in), {}};
+}
+
+/// The include table as CMakeLists.txt has it: folder, and the folders it may include.
+Uses include_table(const std::string& cmake) {
+  Uses table;
+  const std::regex line(R"(\ntackfree_folder\((\w+)(?: USES ([\w ]+?))?(?: LIBRARIES [^)]*)?\))");
+  for (std::sregex_iterator match(cmake.begin(), cmake.end(), line), end; match != end; ++match)
+    for (const std::string& used : words((*match)[2].str() + " " + (*match)[1].str()))
+      table[(*match)[1]].insert(used);
+  return table;
+}
+
+/// `src/air/drying.cpp` and `include/tackfree/air/drying.hpp` are both of folder `air`.
+std::string folder_of(const std::string& path) {
+  static const std::regex place(R"((?:src|include/tackfree)/(\w+)/\w+\.[ch]pp)");
+  std::smatch match;
+  return std::regex_match(path, match, place) ? match[1].str() : std::string();
+}
+
+std::vector<std::string> includes(const std::string& text) {
+  static const std::regex line(R"(^\s*#\s*include\s*[<"]([^>"]+)[>"])");
+  std::vector<std::string> found;
+  std::istringstream in(text);
+  for (std::string row; std::getline(in, row);) {
+    std::smatch match;
+    if (std::regex_search(row, match, line)) found.push_back(match[1]);
+  }
+  return found;
+}
+
+struct Fence {
+  const char* include_prefix;
+  std::set<std::string> folders;
+};
+
+const std::array<Fence, 5> fences{{{"nlohmann/", {"input", "report"}},
+                                   {"CLI/", {"cli"}},
+                                   {"doctest/", {}},
+                                   {"date/", {"base"}},
+                                   {"libical/", {"input"}}}};
+
+void check_includes(const Tree& tree, const Uses& table, std::vector<std::string>& faults) {
+  for (const auto& [path, text] : tree) {
+    const std::string folder = folder_of(path);
+    if (folder.empty()) continue;
+    if (!table.contains(folder))
+      faults.push_back(path + " is in a folder that CMakeLists.txt does not list");
+    for (const std::string& include : includes(text)) {
+      for (const Fence& fence : fences)
+        if (include.starts_with(fence.include_prefix) && !fence.folders.contains(folder))
+          faults.push_back(path + " includes " + include + ", which is fenced off from " + folder);
+      if (!include.starts_with("tackfree/")) continue;
+      const std::string used = include.substr(9, include.find('/', 9) - 9);
+      const auto allowed = table.find(folder);
+      if (allowed != table.end() && !allowed->second.contains(used))
+        faults.push_back(path + " includes " + include + ", but " + folder + " may not use " +
+                         used);
+    }
+  }
+}
+
+/// Folders that reach themselves through the table.
+void check_cycles(const Uses& table, std::vector<std::string>& faults) {
+  for (const auto& [start, direct] : table) {
+    std::set<std::string> reached;
+    std::vector<std::string> open(direct.begin(), direct.end());
+    std::erase(open, start);
+    while (!open.empty()) {
+      const std::string folder = open.back();
+      open.pop_back();
+      if (!reached.insert(folder).second) continue;
+      const auto found = table.find(folder);
+      if (found == table.end()) continue;
+      for (const std::string& next : found->second)
+        if (next != folder) open.push_back(next);
+    }
+    if (reached.contains(start))
+      faults.push_back("folder " + start + " reaches itself in the include table");
+  }
+}
+
+/// The same three places for every component.
+void check_places(const Tree& tree, std::vector<std::string>& faults) {
+  static const std::regex source(R"(src/(\w+)/(\w+)\.cpp)");
+  static const std::regex any_source(R"((?:src|include)/.*)");
+  static const std::regex header(R"(include/tackfree/\w+/\w+\.hpp)");
+  for (const auto& [path, text] : tree) {
+    std::smatch match;
+    if (std::regex_match(path, match, source)) {
+      if (path == "src/cli/main.cpp") continue;
+      const std::string part = match[1].str() + "/" + match[2].str();
+      for (const std::string& place :
+           {"include/tackfree/" + part + ".hpp", "tests/" + part + "_test.cpp"})
+        if (!tree.contains(place)) faults.push_back(path + " has no " + place);
+    } else if (std::regex_match(path, any_source) && !std::regex_match(path, header)) {
+      if (!path.ends_with("/")) faults.push_back(path + " is not in a component's place");
+    }
+  }
+}
+
+void check_headers(const Tree& tree, std::vector<std::string>& faults) {
+  const auto map = tree.find("DEVELOPERS.md");
+  for (const auto& [path, text] : tree) {
+    if (!path.starts_with("include/")) continue;
+    const std::string first = text.substr(0, text.find('\n'));
+    static const std::regex sentence(R"(// [A-Z][^:]*: .+[.?])");
+    if (!std::regex_match(first, sentence))
+      faults.push_back(path + " does not begin with one sentence");
+    else if (map == tree.end() || map->second.find(first.substr(3)) == std::string::npos)
+      faults.push_back("DEVELOPERS.md does not repeat the first line of " + path);
+  }
+}
+
+void check_files(const Tree& tree, std::vector<std::string>& faults) {
+  static const std::regex outside_world(
+      R"(system_clock::now|steady_clock|getenv|std::rand\b|random_device|setlocale|std::locale|[io]?fstream>)");
+  static const std::regex unfinished("\\bTO" "DO\\b|\\bFIX" "ME\\b|\\bXX" "X\\b|not imple" "mented");
+      "ME|XX"
+      "X|not implemented");
+  for (const auto& [path, text] : tree) {
+    const bool code = path.ends_with(".cpp") || path.ends_with(".hpp");
+    if (!code) continue;
+    if (std::count(text.begin(), text.end(), '\n') > 400)
+      faults.push_back(path + " is over 400 lines");
+    if (std::regex_search(text, unfinished)) faults.push_back(path + " holds an unfinished mark");
+    const std::string folder = folder_of(path);
+    const bool may = folder.empty() || folder == "cli" || path == "src/base/text_file.cpp";
+    if (!may && std::regex_search(text, outside_world))
+      faults.push_back(path + " reads the clock, environment, chance, locale or file system");
+  }
+}
+
+void check_top_level(const Tree& tree, std::vector<std::string>& faults) {
+  static const std::set<std::string> wanted{
+      "CMakeLists.txt", "CMakePresets.json", "README.md", "DEVELOPERS.md",
+      "src/",           "include/",          "data/",     "tests/",
+      "docs/"};
+  for (const auto& [path, text] : tree) {
+    const std::string top =
+        path.find('/') == std::string::npos ? path : path.substr(0, path.find('/') + 1);
+    if (!wanted.contains(top) && !top.starts_with(".") && top != "build/")
+      faults.push_back("the top level holds " + top);
+  }
+}
+
+}  // namespace
+
+std::vector<std::string> structure_faults(const Tree& tree) {
+  std::vector<std::string> faults;
+  const Uses table =
+      include_table(tree.contains("CMakeLists.txt") ? tree.at("CMakeLists.txt") : "");
+  if (table.size() < 15) faults.push_back("the include table of CMakeLists.txt could not be read");
+  check_includes(tree, table, faults);
+  check_cycles(table, faults);
+  check_places(tree, faults);
+  check_headers(tree, faults);
+  check_files(tree, faults);
+  check_top_level(tree, faults);
+  return faults;
+}
+
+namespace {
+
+TEST_CASE("the tree keeps the rules of its structure") {
+  const auto faults = structure_faults(read_tree(TACKFREE_ROOT));
+  for (const std::string& fault : faults) FAIL_CHECK(fault);
+}
+
+TEST_CASE("each planted breach of the structure is found") {
+  struct Planted {
+    const char* said;
+    std::function<void(Tree&)> plant;
+  };
+  const Planted breaches[] = {
+      {"but air may not use schedule",
+       [](Tree& t) { t["src/air/drying.cpp"] += "#include \"tackfree/schedule/schedule.hpp\"\n"; }},
+      {"fenced off from plan",
+       [](Tree& t) { t["src/plan/notes.cpp"] += "#include <nlohmann/json.hpp>\n"; }},
+      {"fenced off from air",
+       [](Tree& t) { t["include/tackfree/air/drying.hpp"] += "#include <date/tz.h>\n"; }},
+      {"fenced off from report",
+       [](Tree& t) { t["src/report/text.cpp"] += "#include <CLI/CLI.hpp>\n"; }},
+      {"reaches itself",
+       [](Tree& t) {
+         auto& cmake = t["CMakeLists.txt"];
+         const std::string line = "tackfree_folder(model USES base)";
+         cmake.replace(cmake.find(line), line.size(), "tackfree_folder(model USES base plan)");
+       }},
+      {"has no tests/air/rain_test.cpp", [](Tree& t) { t["src/air/rain.cpp"] = ""; }},
+      {"has no include/tackfree/air/rain.hpp", [](Tree& t) { t["src/air/rain.cpp"] = ""; }},
+      {"not in a component's place", [](Tree& t) { t["src/air/deep/rain.cpp"] = ""; }},
+      {"does not begin with one sentence",
+       [](Tree& t) { t["include/tackfree/air/drying.hpp"].insert(0, "\n"); }},
+      {"does not repeat the first line", [](Tree& t) { t["DEVELOPERS.md"].clear(); }},
+      {"is over 400 lines", [](Tree& t) { t["src/air/drying.cpp"] += std::string(401, '\n'); }},
+      {"reads the clock",
+       [](Tree& t) { t["src/air/drying.cpp"] += "std::chrono::system_clock::now()"; }},
+      {"unfinished mark",
+       [](Tree& t) {
+         t["src/air/drying.cpp"] +=
+             "// TO"
+             "DO";
+       }},
+      {"the top level holds scripts/", [](Tree& t) { t["scripts/"] = ""; }},
+      {"could not be read", [](Tree& t) { t["CMakeLists.txt"].clear(); }},
+  };
+  const Tree tree = read_tree(TACKFREE_ROOT);
+  for (const Planted& breach : breaches) {
+    CAPTURE(breach.said);
+    Tree spoilt = tree;
+    breach.plant(spoilt);
+    const auto faults = structure_faults(spoilt);
+    CHECK(std::any_of(faults.begin(), faults.end(), [&](const std::string& fault) {
+      return fault.find(breach.said) != std::string::npos;
+    }));
+  }
+}
+
+}  // namespace
+}  // namespace tackfree::testing
