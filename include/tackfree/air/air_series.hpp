@@ -16,7 +16,8 @@ struct AirState {
   Pressure vapour;
 };
 
-/// The air over a stretch of time: nodes an hour or less apart, both values linear between them.
+/// The air over a stretch of time: nodes in order, both values linear between them. Constant air
+/// has two nodes; rows have one each, and one at either end of the stretch.
 class AirSeries {
  public:
   struct Node {
@@ -33,12 +34,14 @@ class AirSeries {
   Interval covers() const;
   const std::vector<Node>& nodes() const { return nodes_; }
   const std::vector<Bridged>& bridged() const { return bridged_; }
-  /// From here on the mean day of the last seven days repeats; nothing if the rows reach the end
-  /// or the air is constant.
+  /// The last row: after it the mean day of the last seven days repeats, 24 hours of UTC by 24
+  /// hours; nothing if the rows reach the end or the air is constant.
   std::optional<Instant> typical_from() const { return typical_from_; }
 
-  /// The series over `span`. Rows that leave a gap of more than three hours inside the span, or
-  /// begin after it, or cover less than a day when they must be repeated, are Problems.
+  /// The series over `span`; it covers just that. A row's dew point counts before its humidity.
+  /// Rows that leave a gap of more than three hours inside the span, are out of order, begin after
+  /// the span does, end before it begins, or lack a full day when they must be repeated, are
+  /// Problems.
   static std::optional<AirSeries> over(const AirRecord& record, Interval span, Problems& problems);
 
  private:
@@ -46,5 +49,8 @@ class AirSeries {
   std::vector<Bridged> bridged_;
   std::optional<Instant> typical_from_;
 };
+
+/// The air on the straight line from `a` to `b`, at `at` between them.
+AirState state_between(const AirSeries::Node& a, const AirSeries::Node& b, Instant at);
 
 }  // namespace tackfree

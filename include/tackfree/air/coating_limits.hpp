@@ -22,13 +22,19 @@ enum class Gate {
 };
 inline constexpr std::size_t gate_count = 6;
 
-/// In words, for "why not now": `too cold to coat (under 10 C)`.
+/// In words, for "why not now": `too cold to coat`.
 std::string_view word_for(Gate gate);
 
-/// The first rule that `air` breaks for putting a coat on, if any.
+/// The first rule that `air` breaks for putting a coat on, if any. A limit itself is still allowed.
+/// The surface has the temperature of the air.
 std::optional<Gate> put_on_gate(const CoatingLimits& limits, const AirState& air);
 
 /// Answers for one coating, over the slots of a planning grid: may a coat start here?
+///
+/// The air is looked at where slots meet, `span.begin + i * grid`, and there only. Both ends of a
+/// stretch count: the instants when the coat is started, finished, touch-dry (rounded up to the
+/// grid) and at the end of the hold time. Touch-dry is that of the class's own film. What lies
+/// beyond the span is not known: a hold time that reaches past it is judged up to its end.
 class GateTable {
  public:
   GateTable(const CoatingLimits& limits, const AirSeries& air, const DryingClock& clock,
@@ -40,10 +46,12 @@ class GateTable {
   std::optional<Gate> forbids(int start, int slots) const;
 
  private:
+  // By instant of the grid, one more than there are slots.
   int slots_ = 0;
-  std::vector<std::int8_t> put_on_;                           ///< by slot: -1 or a Gate
-  std::vector<int> next_dew_, next_hold_, next_put_on_cold_;  ///< first bad slot at or after
-  std::vector<int> touch_;  ///< slot at which a coat finished here is touch-dry
+  std::vector<std::optional<Gate>> put_on_;
+  /// The first bad instant at or after; put_on_cold is empty when there is no hold time.
+  std::vector<int> next_unfit_, next_dew_, next_hold_, next_put_on_cold_;
+  std::vector<int> touch_;  ///< when a coat finished here is touch-dry
   int hold_slots_ = 0;      ///< of cold_within_hold; 0 for none
 };
 

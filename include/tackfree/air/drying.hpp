@@ -31,24 +31,37 @@ class DryingClock {
               bool faster_than_label = false);
 
   /// The first whole minute at which a coat finished at `applied` has reached `stage`; nothing when
-  /// the label has no such stage or it is not reached within the series. `film_ratio` is the wet
-  /// film over the class's own. Later application never reaches a stage earlier, and a stage is
-  /// never reached before a shorter one.
+  /// the label has no such stage or it is not reached within the series. `film_ratio` (over 0) is
+  /// the wet film over the class's own. Later application never reaches a stage earlier, and a
+  /// stage is never reached before one with a shorter label time. What is applied before the series
+  /// begins starts to dry with it.
   std::optional<Instant> reached(Stage stage, Instant applied, double film_ratio = 1.0) const;
 
-  /// Without the label's floor and not rounded, in hours after `applied`: for checks and reports.
+  /// Without the label's floor and not rounded, counted from `applied`: for checks and reports.
   std::optional<Duration> exact_duration(Stage stage, Instant applied,
                                          double film_ratio = 1.0) const;
 
  private:
-  std::int64_t amount_for(Stage stage, double film_ratio) const;
-  std::optional<Instant> clock_time(Stage stage, Instant applied, double film_ratio) const;
+  /// What a stage of the label asks for.
+  struct Need {
+    Stage stage;
+    Duration label;
+    double amount;         ///< progress for a film of the class's own thickness
+    double film_exponent;  ///< of the film ratio
+    Minutes at_least;      ///< rule 1, else 0
+  };
+  struct Wait {
+    std::int64_t amount;
+    Minutes at_least;
+  };
+  /// For `stage` and every stage that comes before it.
+  std::optional<Wait> wait_for(Stage stage, double film_ratio) const;
+  std::size_t minute_of(Instant at) const;
+  std::optional<std::size_t> minute_done(Instant applied, std::int64_t amount) const;
 
   Interval covers_;
-  std::vector<std::int64_t> progress_;  ///< at each minute: reference hours done, fixed point
-  Coating coating_;
-  double label_rate_ = 1.0;
-  bool faster_than_label_ = false;
+  std::vector<std::int64_t> progress_;  ///< at each minute: reference minutes done, fixed point
+  std::vector<Need> needs_;             ///< in order of the label's hours, then of Stage
 };
 
 }  // namespace tackfree

@@ -1,0 +1,208 @@
+// What must hold of the clock whatever the air does.
+#include "tackfree/air/drying.hpp"
+
+#include <array>
+#include <cmath>
+
+#include "air/sample_air.hpp"
+#include <doctest/doctest.h>
+
+using namespace tackfree;
+using namespace tackfree::testing;
+
+namespace {
+
+constexpr Speed sheltered = metres_per_second(0.10);
+const Instant begin = instant("2026-03-01T00:00:00Z");
+const Interval ten_days{begin, begin + Minutes(10 * 1440)};
+constexpr std::array all_stages = {Stage::dust_free, Stage::touch, Stage::handle,
+                                   Stage::recoat,    Stage::sand,  Stage::light_use,
+                                   Stage::hardware,  Stage::stack, Stage::full_cure};
+
+/// A full label; handle and light use fall together, and stack comes before hardware.
+Label full_label() {
+  return {{Stage::dust_free, hours(2)}, {Stage::touch, hours(5)},  {Stage::handle, hours(8)},
+          {Stage::recoat, hours(8)},    {Stage::sand, hours(12)},  {Stage::light_use, hours(8)},
+          {Stage::hardware, hours(30)}, {Stage::stack, hours(24)}, {Stage::full_cure, hours(48)}};
+}
+
+std::array<DryingLaw, 3> three_laws() { return {oxidative_law(), waterborne_law(), lacquer_law()}; }
+
+AirSeries random_air(std::uint64_t seed) { return series(random_rows(seed, begin, 241), ten_days); }
+
+}  // namespace
+
+TEST_CASE("Under label conditions each stage takes just the label's hours, to the minute") {
+  for (const DryingLaw& law : three_laws()) {
+    for (double label_c : {21.0, 23.0, 25.0}) {
+      const Coating c = coating(law, full_label(), label_c);
+      const DryingClock clock(c, constant_air(label_c, 50, ten_days), sheltered, true);
+      for (const auto& [stage, after] : full_label()) {
+        const Instant applied = begin + Minutes(617);
+        CHECK(clock.reached(stage, applied).value() == applied + whole_minutes_up(after));
+      }
+    }
+  }
+}
+
+TEST_CASE("In constant air clock and formula agree") {
+  for (const DryingLaw& law : three_laws()) {
+    const Coating c = coating(law, {{Stage::recoat, hours(6)}});
+    const Speed breeze = metres_per_second(0.3);
+    const DryingClock clock(c, constant_air(14, 65, ten_days), breeze);
+    const auto formula = drying_duration(c, Stage::recoat, air_at(14, 65), breeze, 1.3).value();
+    const auto by_clock = clock.exact_duration(Stage::recoat, begin, 1.3).value();
+    // Tolerance: 1e-6 min; the fixed point rounds each minute to 2.3e-10.
+    CHECK(std::abs((by_clock - formula).in(minutes)) < 1e-6);
+    CHECK(clock.reached(Stage::recoat, begin, 1.3).value() == begin + whole_minutes_up(formula));
+  }
+}
+
+TEST_CASE("A later application never reaches a stage earlier") {
+  for (std::uint64_t seed = 1; seed <= 12; ++seed) {
+    const AirSeries air = random_air(seed);
+    for (const DryingLaw& law : three_laws()) {
+      const DryingClock clock(coating(law, full_label()), air, sheltered);
+      for (const Stage stage : all_stages) {
+        Instant before = begin;
+        for (Instant at = begin; at < ten_days.end; at += Minutes(17)) {
+          const Instant done = clock.reached(stage, at, 1.2).value_or(Instant::max());
+          REQUIRE(done >= before);
+          REQUIRE(done >= at);
+          before = done;
+        }
+      }
+    }
+  }
+}
+
+TEST_CASE("A stage is never reached before one with a shorter label time") {
+  const Label label = full_label();
+  int compared = 0;
+  for (std::uint64_t seed = 1; seed <= 12; ++seed) {
+    const AirSeries air = random_air(seed);
+    for (const double film_ratio : {0.4, 1.0, 2.5}) {
+      const DryingClock clock(coating(oxidative_law(), label), air, sheltered, seed % 2 == 0);
+      for (Instant at = begin; at < begin + Minutes(3 * 1440); at += Minutes(311)) {
+        for (const auto& [longer, long_after] : label) {
+          const auto long_done = clock.reached(longer, at, film_ratio);
+          for (const auto& [shorter, short_after] : label) {
+            if (short_after >= long_after || !long_done) continue;
+            REQUIRE(clock.reached(shorter, at, film_ratio).value() <= *long_done);
+            ++compared;
+          }
+        }
+      }
+    }
+  }
+  CHECK(compared > 1000);
+}
+
+TEST_CASE("A thin film does not make touch-dry later than recoat") {
+  // Touch-dry goes with the thickness, recoat with its power 1.5: at 0.25 they would change places.
+  const Coating c = coating(oxidative_law(), {{Stage::touch, hours(5)}, {Stage::recoat, hours(8)}});
+  const DryingClock clock(c, constant_air(23, 50, ten_days), sheltered, true);
+  CHECK(clock.reached(Stage::touch, begin, 0.25).value() == begin + Minutes(75));
+  CHECK(clock.reached(Stage::recoat, begin, 0.25).value() == begin + Minutes(75));
+}
+
+TEST_CASE("Rows added on the straight line, or a later start of the series, change nothing") {
+  for (std::uint64_t seed = 1; seed <= 6; ++seed) {
+    const AirSeries air = random_air(seed);
+    // The same air by half hours, with vapour pressures straight between as well.
+    AirRows split = hourly(begin, {}, 0);
+    for (Instant at = begin; at <= ten_days.end; at += Minutes(30)) {
+      const AirState state = air.at(at);
+      split.rows.push_back(
+          row(at, state.temperature.in_celsius(), dew_point(state.vapour).in_celsius()));
+    }
+    const Coating c = coating(oxidative_law(), full_label());
+    const DryingClock whole(c, air, sheltered);
+    const DryingClock halves(c, series(split, ten_days), sheltered);
+    const Instant day_2 = begin + Minutes(2 * 1440 + 20);
+    const DryingClock later(c, series(random_rows(seed, begin, 241), {day_2, ten_days.end}),
+                            sheltered);
+    for (Instant at = day_2; at < day_2 + Minutes(1440); at += Minutes(97)) {
+      CHECK(whole.reached(Stage::sand, at) == halves.reached(Stage::sand, at));
+      CHECK(whole.reached(Stage::sand, at) == later.reached(Stage::sand, at));
+    }
+  }
+}
+
+TEST_CASE("Drying in two stretches takes as long as drying in one") {
+  // 3 h of label time, then from there the other 5 h, against 8 h at once.
+  for (std::uint64_t seed = 1; seed <= 6; ++seed) {
+    const AirSeries air = random_air(seed);
+    const auto clock_of = [&](double label_hours) {
+      return DryingClock(coating(lacquer_law(), {{Stage::touch, hours(label_hours)}}), air,
+                         sheltered);
+    };
+    const Instant middle = clock_of(3).reached(Stage::touch, begin).value();
+    const Instant in_two = clock_of(5).reached(Stage::touch, middle).value();
+    const Instant in_one = clock_of(8).reached(Stage::touch, begin).value();
+    // The first stretch is rounded up, by less than a minute; at 9 C that is under two at the end.
+    CHECK(in_two >= in_one);
+    CHECK(in_two <= in_one + Minutes(3));
+  }
+}
+
+TEST_CASE(
+    "Heat does not shorten handle, recoat and sand below the label, unless the person says so") {
+  const Coating c = coating(oxidative_law(), full_label());
+  const AirSeries hot = constant_air(35, 40, ten_days);
+  const DryingClock kept(c, hot, metres_per_second(0.5));
+  const DryingClock freed(c, hot, metres_per_second(0.5), true);
+  for (const auto& [stage, after] : full_label()) {
+    const std::size_t index = index_of(stage);
+    CAPTURE(index);
+    const Instant by_label = begin + whole_minutes_up(after);
+    const bool floor = stage == Stage::handle || stage == Stage::recoat || stage == Stage::sand;
+    if (floor) CHECK(kept.reached(stage, begin).value() == by_label);
+    CHECK(freed.reached(stage, begin).value() < by_label);
+  }
+  CHECK(kept.reached(Stage::touch, begin).value() < begin + Minutes(5 * 60));
+  CHECK(kept.exact_duration(Stage::sand, begin).value() < hours(12));
+}
+
+TEST_CASE("The floor is the label's hours even for a thin film") {
+  const Coating c = coating(oxidative_law(), {{Stage::sand, hours(12)}});
+  const DryingClock clock(c, constant_air(23, 50, ten_days), sheltered);
+  CHECK(clock.reached(Stage::sand, begin, 0.5).value() == begin + Minutes(12 * 60));
+}
+
+TEST_CASE("In air that stays too cold a stage is never reached") {
+  const Coating c = coating(waterborne_law(), full_label());
+  const DryingClock clock(c, constant_air(4, 50, ten_days), sheltered);
+  CHECK_FALSE(clock.reached(Stage::dust_free, begin));
+  CHECK_FALSE(clock.exact_duration(Stage::dust_free, begin));
+}
+
+TEST_CASE("A coat that dries after the series ends is never dry") {
+  const Coating c = coating(oxidative_law(), {{Stage::sand, hours(12)}});
+  const DryingClock clock(c, constant_air(23, 50, ten_days), sheltered);
+  const Instant last_chance = ten_days.end - Minutes(12 * 60);
+  CHECK(clock.reached(Stage::sand, last_chance).value() == ten_days.end);
+  CHECK_FALSE(clock.reached(Stage::sand, last_chance + Minutes(1)));
+  CHECK_FALSE(clock.reached(Stage::sand, ten_days.end + Minutes(1)));
+}
+
+TEST_CASE("A floor past the end of the series is never reached either") {
+  const Coating c = coating(oxidative_law(), {{Stage::sand, hours(12)}});
+  const DryingClock clock(c, constant_air(35, 40, ten_days), sheltered);
+  CHECK_FALSE(clock.reached(Stage::sand, ten_days.end - Minutes(12 * 60 - 1)));
+}
+
+TEST_CASE(
+    "A stage that the label does not name, or a label under the stopping point, has no time") {
+  const AirSeries air = constant_air(23, 50, ten_days);
+  const DryingClock clock(coating(oxidative_law(), {{Stage::touch, hours(5)}}), air, sheltered);
+  CHECK_FALSE(clock.reached(Stage::sand, begin));
+  const Coating cold_label = coating(waterborne_law(), {{Stage::touch, hours(1)}}, 4);
+  CHECK_FALSE(DryingClock(cold_label, air, sheltered).reached(Stage::touch, begin));
+}
+
+TEST_CASE("A coat from before the series dries from its beginning") {
+  const DryingClock clock(coating(oxidative_law(), {{Stage::touch, hours(5)}}),
+                          constant_air(23, 50, ten_days), sheltered);
+  CHECK(clock.reached(Stage::touch, begin - Minutes(600)).value() == begin + Minutes(300));
+}
