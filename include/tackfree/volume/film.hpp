@@ -7,7 +7,7 @@
 namespace tackfree {
 
 /// Wet film of one coat: 1000 / spread(m2/L), in um.
-/// Source: geometry (1 L spread 1 um thick covers 1000 m2); reference table W9, W10.
+/// Source: geometry: 1 L spread 1 um thick covers 1000 m2.
 FilmThickness wet_film(SpreadRate spread);
 
 /// What a litre covers at a wet film; the inverse of wet_film.
@@ -33,12 +33,19 @@ struct FilmBuild {
   FilmThickness counted_dry;  ///< half of the first, all later, less what sanding takes
 };
 
-/// The dry film that counts after `coats` coats, with sanding between each two.
+/// The dry film that counts after `coats` coats on bare wood, with sanding between each two where
+/// the class needs it. On sealed wood the first coat counts whole: `figures` then says share 1.
+/// Source: assumption of this project (half of the first coat, 4 um off for each sanding).
 FilmBuild film_build(const Coating& coating, Fraction first_thinner, int coats,
                      const NeedSpread& figures);
 
-/// The fewest coats within the class's range whose film comes within 10 % of the aim.
-/// Source: assumption of this project (reference table: a system within 10 % of its aim is good).
+/// Whether a counted film falls short of its aim by more than 10 %. An aim of 0 is always met: the
+/// class builds no film, or goes by the number of its coats.
+bool is_thin(FilmThickness counted, FilmThickness aim);
+
+/// The fewest coats within the class's range whose film comes within 10 % of the aim;
+/// the most the class allows when none does.
+/// Source: assumption of this project (a system within 10 % of its aim is good).
 int coats_for_aim(const Coating& coating, Fraction first_thinner, Wear wear,
                   const NeedSpread& figures);
 

@@ -48,7 +48,10 @@ struct JobVolumes {
   std::vector<CoatingNeed> coatings;  ///< one for each coating that is used
 };
 
+/// Litres by the formula of coat_volume. Grain factors count coats over the whole system. The first
+/// coat is thinned as the step says; where it says nothing, as the class does, on bare wood only.
 /// `thirst` by coating index multiplies the need: 1, or what the log has taught.
+/// Throws std::out_of_range for a name that the job does not hold: the readers see to it.
 JobVolumes job_volumes(const Job& job, const SurfaceTakeoff& takeoff,
                        const std::vector<double>& thirst);
 

@@ -1,0 +1,60 @@
+#include "tackfree/volume/film.hpp"
+
+namespace tackfree {
+namespace {
+
+// A film that meets its aim to the last digit must not fail by a rounding error.
+constexpr double rounding = 1e-9;
+
+}  // namespace
+
+FilmThickness wet_film(SpreadRate spread) {
+  return micrometres(1000.0 / spread.in(square_metres_per_litre));
+}
+
+SpreadRate spread_at(FilmThickness wet) {
+  return square_metres_per_litre(1000.0 / wet.in(micrometres));
+}
+
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): the order of the formula
+FilmThickness dry_film(FilmThickness wet, Fraction solids, Fraction thinner) {
+  return wet * (solids.in(fraction) / (1.0 + thinner.in(fraction)));
+}
+
+SpreadRate theoretical_spread(Fraction solids, FilmThickness dry) {
+  return square_metres_per_litre(10.0 * solids.in(percent) / dry.in(micrometres));
+}
+
+Fraction thinner_per_coating(Fraction of_mix) {
+  const double share = of_mix.in(fraction);
+  return fraction(share / (1.0 - share));
+}
+
+FilmBuild film_build(const Coating& coating, Fraction first_thinner, int coats,
+                     const NeedSpread& figures) {
+  FilmBuild build;
+  build.coats = coats;
+  build.wet = wet_film(coating.spread.value);
+  build.first_dry = dry_film(build.wet, coating.solids.value, first_thinner);
+  build.later_dry = dry_film(build.wet, coating.solids.value);
+  if (coats < 1) return build;
+  const int later = coats - 1;
+  const int sandings = coating.needs_sanding_between ? later : 0;
+  build.counted_dry = build.first_dry * figures.first_coat_film_share.value +
+                      build.later_dry * later - figures.lost_to_sanding.value * sandings;
+  return build;
+}
+
+int coats_for_aim(const Coating& coating, Fraction first_thinner, Wear wear,
+                  const NeedSpread& figures) {
+  const FilmThickness aim = coating.film_aim.at(static_cast<std::size_t>(wear)).value;
+  int coats = coating.coats_min.value;
+  while (coats < coating.coats_max.value &&
+         is_thin(film_build(coating, first_thinner, coats, figures).counted_dry, aim))
+    ++coats;
+  return coats;
+}
+
+bool is_thin(FilmThickness counted, FilmThickness aim) { return counted < aim * (0.9 - rounding); }
+
+}  // namespace tackfree
