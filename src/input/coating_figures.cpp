@@ -161,6 +161,7 @@ void read_labour_figures(FigureReader& figures, Labour& labour) {
   figures.read(labour.turn_over, "turn_over_min", stretch, minutes);
   figures.read(labour.fit_hardware, "fit_hardware_min", stretch, minutes);
   figures.read(labour.dust_settles, "dust_settles_min", stretch, minutes);
+  figures.read(labour.raised_grain_dries, "raised_grain_dries_h", stretch, hours);
   figures.read(labour.abrasive_bare, "abrasive_bare_m2", serves, square_metres);
   figures.read(labour.abrasive_between, "abrasive_between_m2", serves, square_metres);
   constexpr std::array<std::string_view, 2> tools{"machine", "hand"};

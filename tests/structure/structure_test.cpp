@@ -156,9 +156,13 @@ void check_headers(const Tree& tree, std::vector<std::string>& faults) {
 void check_files(const Tree& tree, std::vector<std::string>& faults) {
   static const std::regex outside_world(
       R"(system_clock::now|steady_clock|getenv|std::rand\b|random_device|setlocale|std::locale|[io]?fstream>)");
-  static const std::regex unfinished("\\bTO" "DO\\b|\\bFIX" "ME\\b|\\bXX" "X\\b|not imple" "mented");
-      "ME|XX"
-      "X|not implemented");
+  // In pieces, so that this file does not hold the marks itself.
+  static const std::regex unfinished(
+      "\\bTO"
+      "DO\\b|\\bFIX"
+      "ME\\b|\\bXX"
+      "X\\b|not imple"
+      "mented");
   for (const auto& [path, text] : tree) {
     const bool code = path.ends_with(".cpp") || path.ends_with(".hpp");
     if (!code) continue;
