@@ -1,0 +1,74 @@
+#include "tackfree/schedule/bridge.hpp"
+
+#include "schedule/scheduled.hpp"
+#include <doctest/doctest.h>
+
+namespace tackfree {
+namespace {
+
+using solver::Slot;
+
+Bridge bridge_of(const testing::Scheduled& s) {
+  return bridge(s.job, s.list, s.air, drying_clocks(s.job, s.air), s.schedule.span);
+}
+
+TEST_CASE("waits and starts are rounded up to the grid, ends down") {
+  const Grid grid{{testing::instant("2027-04-05T17:00Z"), testing::instant("2027-04-06T17:00Z")},
+                  Minutes(5)};
+  CHECK(grid.slots() == 288);
+  CHECK(grid.slot_up(testing::instant("2027-04-05T17:01Z")) == 1);
+  CHECK(grid.slot_down(testing::instant("2027-04-05T17:09Z")) == 1);
+  CHECK(grid.slot_up(testing::instant("2027-04-05T16:58Z")) == 0);
+  CHECK(grid.slot_down(testing::instant("2027-04-05T16:58Z")) == -1);
+  CHECK(grid.slots_up(minutes(10)) == 2);
+  CHECK(grid.slots_up(minutes(10.5)) == 3);
+  CHECK(grid.slots_up(minutes(0)) == 0);
+  CHECK(grid.at(3) == testing::instant("2027-04-05T17:15Z"));
+}
+
+TEST_CASE("windows that begin off the grid are not entered early or left late") {
+  Job job = testing::sample_job();
+  for (auto& day : job.calendar.weekly) day = {{18 * 60 + 2, 21 * 60 + 28}};
+  const Bridge b = bridge_of(testing::scheduled(job));
+  CHECK(b.grid.at(b.problem.windows[0].begin) == testing::instant("2027-04-05T18:05Z"));
+  CHECK(b.grid.at(b.problem.windows[0].end) == testing::instant("2027-04-05T21:25Z"));
+}
+
+TEST_CASE("a slot is quiet if any part of it is") {
+  Job job = testing::sample_job();
+  job.calendar.no_power_sanding = {{19 * 60 + 2, 19 * 60 + 8}};
+  const Bridge b = bridge_of(testing::scheduled(job));
+  const auto& sanding = b.problem.open_times[b.problem.activities[0].open_time];
+  const Slot seven = b.grid.slot_up(testing::instant("2027-04-05T19:00Z"));
+  CHECK(sanding.is_open(seven - 1));
+  CHECK(sanding.rule(seven) == rules::quiet);
+  CHECK(sanding.rule(seven + 1) == rules::quiet);
+  CHECK(sanding.is_open(seven + 2));
+}
+
+TEST_CASE("lag tables do not decrease, and hold the clock's own answers where a coat can end") {
+  const testing::Scheduled s = testing::scheduled(testing::sample_job());
+  const Bridge b = bridge_of(s);
+  for (const auto& table : b.problem.tables)
+    for (std::size_t e = 1; e < table.size(); ++e) CHECK(table[e] >= table[e - 1]);
+  for (const DatedStep& step : s.schedule.steps) {
+    const auto& activity = b.problem.activities[step.operation];
+    if (!activity.wet_until) continue;
+    const Slot end = b.grid.slot_up(step.end());
+    CHECK(b.problem.tables[*activity.wet_until][static_cast<std::size_t>(end)] ==
+          b.grid.slot_up(*step.reaches[index_of(Stage::dust_free)]));
+  }
+}
+
+TEST_CASE("the goals are the light use of every batch's last coats") {
+  Job job = testing::sample_job();
+  testing::add_legs(job);
+  const testing::Scheduled s = testing::scheduled(job);
+  const Bridge b = bridge_of(s);
+  CHECK(b.problem.goals.size() == 3);  // two sides of the top, the legs in one go
+  for (const solver::Goal& goal : b.problem.goals)
+    CHECK(s.list.operations[goal.activity].coat == s.list.operations[goal.activity].coats);
+}
+
+}  // namespace
+}  // namespace tackfree

@@ -1,0 +1,119 @@
+#include "tackfree/schedule/check_schedule.hpp"
+
+#include <algorithm>
+#include <functional>
+
+#include "schedule/scheduled.hpp"
+#include <doctest/doctest.h>
+
+namespace tackfree {
+namespace {
+
+using testing::Scheduled;
+
+DatedStep& step(Scheduled& s, const std::string& key) {
+  for (DatedStep& dated : s.schedule.steps)
+    if (s.list.operations[dated.operation].key == key) return dated;
+  throw std::runtime_error("no step " + key);
+}
+
+void move(DatedStep& step, Minutes by) {
+  for (Interval& piece : step.pieces) piece = {piece.begin + by, piece.end + by};
+}
+
+struct Planted {
+  const char* said;
+  std::function<void(Scheduled&)> plant;
+};
+
+TEST_CASE("each planted fault in a schedule is found") {
+  using std::chrono::hours;
+  Job job = testing::sample_job();
+  testing::add_legs(job);
+  const Scheduled good = testing::scheduled(job);
+  REQUIRE(broken_rules(good.job, good.list, good.air, good.schedule).empty());
+  const std::string back2 = "top/finish/coat-2/back/coat";
+  const Planted faults[] = {
+      {"does not wait for top/finish/coat-1/show/coat",
+       [](Scheduled& s) { move(step(s, "top/finish/coat-2/both/sand-p240"), -hours(24)); }},
+      {"is done outside working hours", [&](Scheduled& s) { move(step(s, back2), hours(6)); }},
+      {"sands by machine in quiet hours",
+       [](Scheduled& s) {
+         s.job.calendar.no_power_sanding = {{0, 24 * 60}};
+       }},
+      {"min too little", [&](Scheduled& s) { step(s, back2).pieces[0].end -= Minutes(5); }},
+      {"min too much", [&](Scheduled& s) { step(s, back2).pieces[0].end += Minutes(30); }},
+      {"two things are done",
+       [&](Scheduled& s) {
+         step(s, "top/finish/coat-2/both/dust-off").pieces = step(s, back2).pieces;
+       }},
+      {"is dated or given up 0 times", [](Scheduled& s) { s.schedule.steps.pop_back(); }},
+      {"is dated or given up 2 times",
+       [](Scheduled& s) { s.schedule.steps.push_back(s.schedule.steps.back()); }},
+      {"is put on at 8.0 C",
+       [](Scheduled& s) {
+         s.job.coatings[0].limits.put_on_min.value = celsius(21);
+         s.job.air = ConstantAir{celsius(8), humidity_percent(50)};
+         Problems problems;
+         s.air = AirSeries::over(s.job.air, s.schedule.span, problems).value();
+       }},
+      {"air too humid",
+       [](Scheduled& s) { s.job.coatings[0].limits.humidity_max.value = humidity_percent(45); }},
+      {"too near the dew point",
+       [](Scheduled& s) { s.job.coatings[0].limits.dew_point_margin.value = kelvins(15); }},
+      {"before it is touch-dry",
+       [](Scheduled& s) { s.job.coatings[0].limits.hold_min.value = celsius(25); }},
+      {"falls under its putting-on temperature",
+       [](Scheduled& s) {
+         s.job.coatings[0].limits.hold_put_on_min = sourced(tackfree::hours(24), Origin::practice);
+         AirRows rows = testing::daily_air("2027-04-05T00:00Z", 24 * 60, 50,
+                                           [](int hour) { return hour < 4 ? 9.0 : 20.0; });
+         s.job.air = rows;
+         Problems problems;
+         s.air = AirSeries::over(s.job.air, s.schedule.span, problems).value();
+       }},
+      {"makes dust while",
+       [](Scheduled& s) {
+         // The legs are sanded while the top's first coat is wet.
+         const DatedStep& coat = step(s, "top/finish/coat-1/back/coat");
+         DatedStep& sanding = step(s, "legs/finish/coat-2/both/sand-p240");
+         sanding.pieces = {{coat.end() + Minutes(5), coat.end() + Minutes(10)}};
+       }},
+      {"no proper set-up or clean-up",
+       [](Scheduled& s) { s.schedule.sessions[0].set_up.begin += Minutes(5); }},
+      {"stands in the session of another product",
+       [](Scheduled& s) { s.schedule.sessions[0].method += 1; }},
+      {"is in 0 sessions", [](Scheduled& s) { s.schedule.sessions.pop_back(); }},
+      {"not inside one stretch",
+       [](Scheduled& s) { s.schedule.sessions[0].set_up.begin -= hours(4); }},
+      {"is split",
+       [&](Scheduled& s) {
+         Interval& piece = step(s, back2).pieces[0];
+         const Interval rest{piece.begin + Minutes(5), piece.end};
+         piece.end = piece.begin + Minutes(5);
+         step(s, back2).pieces.push_back(rest);
+       }},
+      {"has a piece outside the plan", [](Scheduled& s) { s.schedule.span.begin += hours(48); }},
+      {"is dated without",
+       [&](Scheduled& s) {
+         const auto dust = std::find_if(
+             s.schedule.steps.begin(), s.schedule.steps.end(), [&](const DatedStep& d) {
+               return s.list.operations[d.operation].key == "top/finish/coat-2/both/dust-off";
+             });
+         s.schedule.unplaced.push_back({dust->operation, HeldBy::calendar, std::nullopt, ""});
+         s.schedule.steps.erase(dust);
+       }},
+  };
+  for (const Planted& fault : faults) {
+    CAPTURE(fault.said);
+    Scheduled spoilt = good;
+    fault.plant(spoilt);
+    const auto broken = broken_rules(spoilt.job, spoilt.list, spoilt.air, spoilt.schedule);
+    CHECK(std::any_of(broken.begin(), broken.end(), [&](const std::string& rule) {
+      return rule.find(fault.said) != std::string::npos;
+    }));
+  }
+}
+
+}  // namespace
+}  // namespace tackfree

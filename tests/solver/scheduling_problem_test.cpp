@@ -1,0 +1,47 @@
+#include "tackfree/solver/scheduling_problem.hpp"
+
+#include <doctest/doctest.h>
+
+namespace tackfree::solver {
+namespace {
+
+TEST_CASE("the window of a slot is half-open") {
+  SchedulingProblem p;
+  p.windows = {{2, 5}, {5, 7}, {9, 12}};
+  CHECK_FALSE(window_at(p, 1));
+  CHECK(window_at(p, 2) == 0);
+  CHECK(window_at(p, 4) == 0);
+  CHECK(window_at(p, 5) == 1);
+  CHECK_FALSE(window_at(p, 7));
+  CHECK(window_at(p, 11) == 2);
+  CHECK_FALSE(window_at(p, 12));
+}
+
+TEST_CASE("worth counts what is left out first, then ready, sessions, late work, starts") {
+  SchedulingProblem p;
+  p.horizon = 20;
+  p.windows = {{0, 20}};
+  p.products = {{1, 2}};
+  p.late = {{6, 20}};
+  p.tables = {LagTable(21, 15)};
+  p.activities = {{.duration = 3, .product = 0}, {.duration = 2}};
+  p.goals = {{.activity = 0, .table = 0}};
+  Solution s;
+  s.activities.resize(2);
+  s.activities[0].pieces = {{2, 5}};
+  s.sessions = {{0, 0, {2, 5}, {0}}};
+  Worth w = worth(p, s);
+  CHECK(w.unplaced == 1);
+  CHECK(w.ready == 15);
+  CHECK(w.sessions == 1);
+  CHECK(w.late == 1);  // one of the two slots of clean-up, 5 to 7
+  s.activities[1].pieces = {{7, 9}};
+  Worth whole = worth(p, s);
+  CHECK(whole.late == 3);
+  CHECK(whole < w);
+  s.activities[0].pieces.clear();
+  CHECK(worth(p, s).ready == never);
+}
+
+}  // namespace
+}  // namespace tackfree::solver
