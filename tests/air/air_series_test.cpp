@@ -157,10 +157,13 @@ TEST_CASE("One full day of rows can be repeated, less cannot") {
 }
 
 TEST_CASE("A long gap before the span does not count in the mean day") {
-  // Two days of rows; the gap of the first day leaves its hours to the second alone.
-  const AirSeries air = series(ramp(48, {6, 7, 8, 9}), {hour(20), hour(80)});
-  CHECK(celsius_at(air, hour(48 + 7)) == doctest::Approx(5 + 0.5 * 31));
-  CHECK(celsius_at(air, hour(48 + 12)) == doctest::Approx(5 + 0.5 * (12 + 36) / 2.0));
+  // Three days of rows; the gap of the second leaves its hours to the first and the third.
+  const AirSeries air = series(ramp(72, {30, 31, 32, 33}), {hour(40), hour(120)});
+  CHECK(celsius_at(air, hour(72 + 7)) == doctest::Approx(5 + 0.5 * (7 + 55) / 2.0));
+  CHECK(celsius_at(air, hour(72 + 12)) == doctest::Approx(5 + 0.5 * (12 + 36 + 60) / 3.0));
+  // Of two days the gap leaves its hours to the second alone.
+  const AirSeries two = series(ramp(48, {6, 7, 8, 9}), {hour(20), hour(80)});
+  CHECK(celsius_at(two, hour(48 + 7)) == doctest::Approx(5 + 0.5 * 31));
 }
 
 TEST_CASE("Rows may stand at any minute of the hour") {

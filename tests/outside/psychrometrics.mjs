@@ -27,9 +27,17 @@ function loadPsychrolib() {
   }
 }
 
+function readText(path) {
+  if (!path) return fail(2, 'usage: node psychrometrics.mjs GRID.csv');
+  try {
+    return readFileSync(path, 'utf8');
+  } catch (error) {
+    return fail(2, error.message);
+  }
+}
+
 function readStates(path) {
-  if (!path) fail(2, 'usage: node psychrometrics.mjs GRID.csv');
-  const [head, ...lines] = readFileSync(path, 'utf8').trim().split('\n');
+  const [head, ...lines] = readText(path).trim().split('\n');
   if (head !== 't,rh,pws,dew') fail(2, `${path}: head is "${head}", wanted "t,rh,pws,dew"`);
   return lines.map((line) => {
     const [t, rh, pws, dew] = line.split(',').map(Number);
