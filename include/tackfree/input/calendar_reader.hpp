@@ -1,0 +1,18 @@
+// Calendar reader: working hours, days off and quiet hours of a job.
+#pragma once
+
+#include "tackfree/input/json_cursor.hpp"
+#include "tackfree/model/work_calendar.hpp"
+
+#include <optional>
+#include <string_view>
+
+namespace tackfree {
+
+/// The job's `calendar` object, its times in `zone`.
+WorkCalendar read_calendar(JsonCursor& calendar, const Zone& zone);
+
+/// A date of `2027-04-05` form from 1970 to 2037; the time zone data end there.
+std::optional<Date> parse_planning_date(std::string_view text);
+
+}  // namespace tackfree

@@ -1,0 +1,42 @@
+// CSV document: rows of text after one row of column heads (RFC 4180), with line numbers.
+#pragma once
+
+#include "tackfree/base/problem.hpp"
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace tackfree {
+
+/// One row: as many fields as the head has, spaces around them taken off unless quoted.
+struct CsvRow {
+  int line = 0;  ///< on which the row begins, from 1
+  std::vector<std::string> fields;
+};
+
+struct CsvDocument {
+  std::vector<std::string> head;
+  std::vector<CsvRow> rows;
+
+  /// The place of a column, by its head.
+  std::optional<std::size_t> column(std::string_view head_name) const;
+};
+
+/// Most mistakes of one kind that are listed for one file; the rest are counted.
+inline constexpr std::size_t most_listed_mistakes = 50;
+
+/// The rows of `text`, RFC 4180: fields between commas, quoted fields with "" for a quote and with
+/// line ends inside, LF or CRLF, UTF-8 with or without a byte-order mark. Empty rows are left out.
+/// A text that is no CSV at all is one Problem and nothing; rows with too many or too few fields
+/// are Problems and left out.
+std::optional<CsvDocument> parse_csv(std::string_view text, const std::string& file,
+                                     Problems& problems);
+
+/// Whether `text` is UTF-8 without control characters but tab and line ends; else the line (from 1)
+/// of the first byte that is not.
+std::optional<int> first_line_not_text(std::string_view text);
+
+}  // namespace tackfree

@@ -1,0 +1,24 @@
+// Finish reader: a job's coatings, finish systems and batches, and whether their names fit
+// together.
+#pragma once
+
+#include "tackfree/input/json_cursor.hpp"
+#include "tackfree/model/job.hpp"
+
+namespace tackfree {
+
+/// The list `coatings`: the figures of a class, with those of the person's own tin over them. A
+/// coating with a fault is a Problem but stays in the list, so that its name is known.
+std::vector<Coating> read_coatings(JsonCursor& job, const FinishingData& data);
+
+/// The list `systems`; its steps name coatings and methods of the job.
+std::vector<FinishSystem> read_systems(JsonCursor& job, const std::vector<Coating>& coatings,
+                                       const std::vector<Method>& methods);
+
+/// The list `batches`, each with one of `systems`.
+std::vector<Batch> read_batches(JsonCursor& job, const std::vector<FinishSystem>& systems);
+
+/// Reports parts whose batch is unknown, and batches without parts.
+void check_parts_have_batches(const Job& job, const std::string& parts_file, Problems& problems);
+
+}  // namespace tackfree

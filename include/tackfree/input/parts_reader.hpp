@@ -1,0 +1,21 @@
+// Parts reader: the parts list, a CSV file of boards, rounds, cut-outs and grooves.
+#pragma once
+
+#include "tackfree/base/problem.hpp"
+#include "tackfree/model/part.hpp"
+
+#include <filesystem>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace tackfree {
+
+/// The parts of the file at `path`, each with its cut-outs and grooves. What is wrong with a row,
+/// or does not fit its part, is a Problem, and the row is left out.
+std::vector<Part> read_parts(const std::filesystem::path& path, Problems& problems);
+
+/// The same from the text of a file, named `file` in Problems.
+std::vector<Part> parse_parts(std::string_view text, const std::string& file, Problems& problems);
+
+}  // namespace tackfree

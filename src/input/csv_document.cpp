@@ -1,0 +1,201 @@
+#include "tackfree/input/csv_document.hpp"
+
+#include <algorithm>
+#include <set>
+#include <utility>
+
+#include <fmt/format.h>
+
+namespace tackfree {
+
+namespace {
+
+/// Length of the UTF-8 character at the front of `text`; 0 when it is none that text may hold.
+std::size_t character_length(std::string_view text) {
+  const auto byte = [&](std::size_t i) {
+    return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U;
+  };
+  const unsigned first = byte(0);
+  if (first < 0x80) return first >= 0x20 || first == '\t' || first == '\n' || first == '\r' ? 1 : 0;
+  const std::size_t length = first >= 0xF0 ? 4 : first >= 0xE0 ? 3 : 2;
+  if (first < 0xC2 || first > 0xF4) return 0;
+  for (std::size_t i = 1; i < length; ++i)
+    if ((byte(i) & 0xC0U) != 0x80U) return 0;
+  // Overlong forms, surrogates, and what lies beyond U+10FFFF.
+  if ((first == 0xE0 && byte(1) < 0xA0) || (first == 0xED && byte(1) > 0x9F) ||
+      (first == 0xF0 && byte(1) < 0x90) || (first == 0xF4 && byte(1) > 0x8F))
+    return 0;
+  return length;
+}
+
+std::string trimmed(std::string_view text) {
+  const std::size_t begin = text.find_first_not_of(" \t");
+  if (begin == std::string_view::npos) return {};
+  return std::string(text.substr(begin, text.find_last_not_of(" \t") - begin + 1));
+}
+
+/// Takes rows off the front of a text.
+class CsvLexer {
+ public:
+  CsvLexer(std::string_view text, std::string file, Problems& problems)
+      : text_(text), file_(std::move(file)), problems_(problems) {}
+
+  bool at_end() const { return text_.empty(); }
+
+  /// The next row; nothing, with a Problem, where quotes are wrong: what follows cannot be trusted.
+  std::optional<CsvRow> row() {
+    CsvRow row{.line = line_, .fields = {}};
+    while (true) {
+      std::string field;
+      if (!take_field(field)) return std::nullopt;
+      row.fields.push_back(std::move(field));
+      if (text_.empty()) return row;
+      const char sign = text_.front();
+      text_.remove_prefix(1);
+      if (sign == '\r' && text_.starts_with('\n')) text_.remove_prefix(1);
+      if (sign == ',') continue;
+      ++line_;
+      return row;
+    }
+  }
+
+ private:
+  bool refuse(int line, std::string_view found, std::string_view wanted) {
+    problems_.push_back({.file = file_,
+                         .line = line,
+                         .found = std::string(found.substr(0, 40)),
+                         .wanted = std::string(wanted)});
+    return false;
+  }
+
+  bool take_field(std::string& field) {
+    std::string_view ahead = text_;
+    ahead.remove_prefix(std::min(ahead.find_first_not_of(" \t"), ahead.size()));
+    if (ahead.starts_with('"')) {
+      text_ = ahead;
+      return take_quoted(field);
+    }
+    const std::size_t end = std::min(text_.find_first_of(",\r\n"), text_.size());
+    field = trimmed(text_.substr(0, end));
+    text_.remove_prefix(end);
+    return true;
+  }
+
+  bool take_quoted(std::string& field) {
+    const int opened = line_;
+    const std::string_view whole = text_;
+    text_.remove_prefix(1);
+    while (true) {
+      const std::size_t quote = text_.find('"');
+      if (quote == std::string_view::npos)
+        return refuse(opened, whole, "is a quoted field without its closing quote");
+      const std::string_view piece = text_.substr(0, quote);
+      line_ += static_cast<int>(std::count(piece.begin(), piece.end(), '\n'));
+      field += piece;
+      text_.remove_prefix(quote + 1);
+      if (!text_.starts_with('"')) break;
+      field += '"';
+      text_.remove_prefix(1);
+    }
+    text_.remove_prefix(std::min(text_.find_first_not_of(" \t"), text_.size()));
+    if (text_.empty() || text_.front() == ',' || text_.front() == '\r' || text_.front() == '\n')
+      return true;
+    return refuse(line_, whole,
+                  "wanted a comma after the closing quote; inside quotes, write \"\" for a quote");
+  }
+
+  std::string_view text_;
+  std::string file_;
+  Problems& problems_;
+  int line_ = 1;
+};
+
+bool is_empty(const CsvRow& row) {
+  return std::all_of(row.fields.begin(), row.fields.end(),
+                     [](const std::string& field) { return field.empty(); });
+}
+
+bool check_head(const CsvRow& head, const std::string& file, Problems& problems) {
+  const auto refuse = [&](std::string found, std::string wanted) {
+    problems.push_back(
+        {.file = file, .line = head.line, .found = std::move(found), .wanted = std::move(wanted)});
+    return false;
+  };
+  if (head.fields.size() == 1 && head.fields[0].find(';') != std::string::npos)
+    return refuse(head.fields[0],
+                  "wanted commas between the columns, not semicolons: save it as CSV with commas");
+  if (head.fields.size() == 1 && head.fields[0].find('\t') != std::string::npos)
+    return refuse(head.fields[0],
+                  "wanted commas between the columns, not tabs: save it as CSV with commas");
+  std::set<std::string> seen;
+  for (const std::string& name : head.fields) {
+    if (name.empty()) return refuse({}, "has a column without a head; wanted a head for each");
+    if (!seen.insert(name).second) return refuse(name, "wanted each column head once");
+  }
+  return true;
+}
+
+}  // namespace
+
+std::optional<std::size_t> CsvDocument::column(std::string_view head_name) const {
+  const auto found = std::find(head.begin(), head.end(), head_name);
+  if (found == head.end()) return std::nullopt;
+  return static_cast<std::size_t>(found - head.begin());
+}
+
+std::optional<int> first_line_not_text(std::string_view text) {
+  int line = 1;
+  while (!text.empty()) {
+    const std::size_t length = character_length(text);
+    if (length == 0) return line;
+    if (text.front() == '\n') ++line;
+    text.remove_prefix(length);
+  }
+  return std::nullopt;
+}
+
+std::optional<CsvDocument> parse_csv(std::string_view text, const std::string& file,
+                                     Problems& problems) {
+  if (const auto line = first_line_not_text(text)) {
+    problems.push_back({.file = file,
+                        .line = *line,
+                        .wanted = "is not text in UTF-8; wanted a CSV file saved as UTF-8"});
+    return std::nullopt;
+  }
+  if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
+  CsvLexer lexer(text, file, problems);
+  CsvDocument document;
+  std::size_t uneven = 0;
+  while (!lexer.at_end()) {
+    auto row = lexer.row();
+    if (!row) return std::nullopt;
+    if (is_empty(*row)) continue;
+    if (document.head.empty()) {
+      if (!check_head(*row, file, problems)) return std::nullopt;
+      document.head = std::move(row->fields);
+      continue;
+    }
+    if (row->fields.size() == document.head.size()) {
+      document.rows.push_back(std::move(*row));
+      continue;
+    }
+    if (++uneven <= most_listed_mistakes)
+      problems.push_back(
+          {.file = file,
+           .line = row->line,
+           .found = fmt::format("{} fields", row->fields.size()),
+           .wanted = fmt::format("wanted {}, one for each column head", document.head.size()),
+           .hint = "put a field that holds a comma in quotes"});
+  }
+  if (uneven > most_listed_mistakes)
+    problems.push_back({.file = file,
+                        .wanted = fmt::format("has {} more rows with too many or too few fields",
+                                              uneven - most_listed_mistakes)});
+  if (document.head.empty()) {
+    problems.push_back({.file = file, .wanted = "is empty; wanted a row of column heads"});
+    return std::nullopt;
+  }
+  return document;
+}
+
+}  // namespace tackfree

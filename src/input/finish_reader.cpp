@@ -1,0 +1,201 @@
+#include "tackfree/input/finish_reader.hpp"
+
+#include "tackfree/base/name.hpp"
+#include "tackfree/input/coating_figures.hpp"
+#include "tackfree/input/measure.hpp"
+
+#include <algorithm>
+#include <array>
+#include <map>
+#include <utility>
+
+#include <fmt/format.h>
+
+namespace tackfree {
+
+namespace {
+
+template <class Item>
+std::vector<std::string> names_in(const std::vector<Item>& items) {
+  std::vector<std::string> names;
+  for (const Item& item : items) names.push_back(item.name);
+  return names;
+}
+
+/// The name under `key`, when it is one of `known`; what is not is a Problem. `what` says of what.
+std::string known_name(JsonCursor& object, std::string_view key,
+                       const std::vector<std::string>& known, std::string_view what) {
+  const auto name = object.text(needed(key));
+  if (!name) return {};
+  if (std::find(known.begin(), known.end(), *name) == known.end())
+    object.report(key, fmt::format("wanted the name of a {}", what), name_hint(*name, known));
+  return *name;
+}
+
+/// Names that differ only in case and signs would share a place in the calendar.
+template <class Item>
+void check_names_differ(JsonCursor& object, std::string_view list, const std::vector<Item>& items) {
+  std::map<std::string, int> line_of;
+  for (const Item& item : items) {
+    if (item.name.empty()) continue;
+    const auto [first, is_new] = line_of.emplace(slug(item.name), item.line);
+    if (is_new) continue;
+    object.problems().push_back(
+        {.file = object.file(),
+         .line = item.line,
+         .key = object.path_of(list),
+         .found = item.name,
+         .wanted = fmt::format("wanted a name of its own; the one on line {} is the same but for "
+                               "case and signs",
+                               first->second)});
+  }
+}
+
+void read_own_figures(JsonCursor& object, Origin origin, Coating& coating, StagesGiven& given) {
+  FigureReader figures(object, origin);
+  read_coating_figures(figures, coating, given);
+  if (origin == Origin::label) {
+    if (const auto at = read_temperature(object, "label_temp", {5, 40, "C"}))
+      coating.label_temperature = *at;
+    if (const auto at = object.number("label_humidity_pct", {1, 99, "% RH"}))
+      coating.label_humidity = humidity_percent(*at);
+    if (const auto sand = object.flag("needs_sanding_between"))
+      coating.needs_sanding_between = *sand;
+  }
+  settle_coating_figures(object, coating, given);
+  object.refuse_unknown();
+}
+
+std::optional<Volume> read_tin_volume(JsonCursor& at, const JsonNode& node,
+                                      const std::string& path) {
+  const Reading<Volume> reading = read_volume(node.text);
+  if (!reading.value) at.report(node, path, reading.wanted);
+  return reading.value;
+}
+
+void read_tins(JsonCursor& object, Coating& coating) {
+  for (JsonCursor& tin : object.objects(needed("tins"))) {
+    const auto size = tin.text(needed("size"));
+    const auto price = tin.number("price", {0, 1e6});
+    if (size)
+      if (const auto volume = read_tin_volume(tin, *tin.value("size"), tin.path_of("size")))
+        coating.tins.push_back({*size, *volume, price});
+    tin.refuse_unknown();
+  }
+  for (const JsonNode* left : object.texts("on_shelf"))
+    if (const auto volume = read_tin_volume(object, *left, object.path_of("on_shelf")))
+      coating.on_shelf.push_back(*volume);
+}
+
+Coating read_coating(JsonCursor& object, const FinishingData& data) {
+  std::vector<std::string> classes;
+  for (const Coating& each : data.classes) classes.push_back(each.class_key);
+  Coating coating;
+  const auto name = object.text(needed("name"));
+  const std::string class_key = known_name(object, "class", classes, "coating class");
+  for (const Coating& each : data.classes)
+    if (each.class_key == class_key) coating = each;
+  coating.name = name.value_or("");
+  coating.line = object.line();
+  StagesGiven given{};
+  if (auto label = object.object("label")) read_own_figures(*label, Origin::label, coating, given);
+  if (auto measured = object.object("measured"))
+    read_own_figures(*measured, Origin::measured, coating, given);
+  read_tins(object, coating);
+  object.refuse_unknown();
+  return coating;
+}
+
+SystemStep read_step(JsonCursor& object, const std::vector<std::string>& coatings,
+                     const std::vector<std::string>& methods) {
+  SystemStep step;
+  step.line = object.line();
+  step.coating = known_name(object, "coating", coatings, "coating of this job");
+  step.method = known_name(object, "method", methods, "method");
+  step.name = object.text("name").value_or(step.coating);
+  const JsonNode* coats = object.value(needed("coats"));
+  if (coats != nullptr && !(coats->kind == JsonNode::Kind::string && coats->text == "by_film")) {
+    if (coats->kind == JsonNode::Kind::number)
+      step.coats = object.whole("coats", {1, 20, "coats"});
+    else
+      object.report("coats", "wanted a whole number from 1 to 20, or \"by_film\"");
+  }
+  FigureReader figures(object, Origin::measured);
+  figures.read(step.first_coat_thinner, "first_coat_thinner_pct", {0, 100, "%"}, percent);
+  object.refuse_unknown();
+  return step;
+}
+
+}  // namespace
+
+std::vector<Coating> read_coatings(JsonCursor& job, const FinishingData& data) {
+  std::vector<Coating> coatings;
+  for (JsonCursor& object : job.objects(needed("coatings")))
+    coatings.push_back(read_coating(object, data));
+  check_names_differ(job, "coatings", coatings);
+  return coatings;
+}
+
+std::vector<FinishSystem> read_systems(JsonCursor& job, const std::vector<Coating>& coatings,
+                                       const std::vector<Method>& methods) {
+  constexpr std::array<std::string_view, 3> wears{"light", "normal", "hard"};
+  std::vector<std::string> method_keys;
+  for (const Method& method : methods) method_keys.push_back(method.key);
+  std::vector<FinishSystem> systems;
+  for (JsonCursor& object : job.objects(needed("systems"))) {
+    FinishSystem system;
+    system.line = object.line();
+    system.name = object.text(needed("name")).value_or("");
+    system.wear = static_cast<Wear>(object.word("wear", wears).value_or(1));
+    for (JsonCursor& step : object.objects(needed("steps")))
+      system.steps.push_back(read_step(step, names_in(coatings), method_keys));
+    check_names_differ(object, "steps", system.steps);
+    object.refuse_unknown();
+    systems.push_back(std::move(system));
+  }
+  check_names_differ(job, "systems", systems);
+  return systems;
+}
+
+std::vector<Batch> read_batches(JsonCursor& job, const std::vector<FinishSystem>& systems) {
+  constexpr std::array<std::string_view, 2> ways{"turn_over", "on_points"};
+  constexpr std::array<std::string_view, 2> faces{"top", "bottom"};
+  std::vector<Batch> batches;
+  for (JsonCursor& object : job.objects(needed("batches"))) {
+    Batch batch;
+    batch.line = object.line();
+    batch.name = object.text(needed("name")).value_or("");
+    batch.system = known_name(object, "system", names_in(systems), "system of this job");
+    batch.sides = object.word("sides", ways).value_or(0) == 0 ? Sides::turn_over : Sides::on_points;
+    batch.show_side_is_bottom = object.word("show_side", faces).value_or(0) == 1;
+    object.refuse_unknown();
+    batches.push_back(std::move(batch));
+  }
+  check_names_differ(job, "batches", batches);
+  return batches;
+}
+
+void check_parts_have_batches(const Job& job, const std::string& parts_file, Problems& problems) {
+  const std::vector<std::string> names = names_in(job.batches);
+  for (const Part& part : job.parts)
+    if (!part.batch.empty() && find_named(job.batches, part.batch) == nullptr)
+      problems.push_back({.file = parts_file,
+                          .line = part.line,
+                          .key = "batch",
+                          .found = part.batch,
+                          .wanted = "wanted the name of a batch of the job",
+                          .hint = name_hint(part.batch, names)});
+  for (const Batch& batch : job.batches) {
+    const bool has_parts = std::any_of(job.parts.begin(), job.parts.end(),
+                                       [&](const Part& part) { return part.batch == batch.name; });
+    if (!has_parts && !job.parts.empty())
+      problems.push_back(
+          {.file = job.file,
+           .line = batch.line,
+           .key = "batches",
+           .found = batch.name,
+           .wanted = "has no parts; wanted at least one part of this batch in " + parts_file});
+  }
+}
+
+}  // namespace tackfree

@@ -1,0 +1,156 @@
+#include "tackfree/input/job_reader.hpp"
+
+#include "tackfree/base/name.hpp"
+#include "tackfree/base/text_file.hpp"
+#include "tackfree/input/air_reader.hpp"
+#include "tackfree/input/calendar_reader.hpp"
+#include "tackfree/input/coating_figures.hpp"
+#include "tackfree/input/finish_reader.hpp"
+#include "tackfree/input/finishing_data_reader.hpp"
+#include "tackfree/input/measure.hpp"
+#include "tackfree/input/parts_reader.hpp"
+
+#include <array>
+#include <utility>
+
+#include <fmt/format.h>
+
+namespace tackfree {
+
+namespace {
+
+Zone read_zone(JsonCursor& job) {
+  const auto name = job.text(needed("zone"));
+  if (!name) return Zone::utc();
+  if (const auto zone = Zone::named(*name)) return *zone;
+  const auto near = nearest_name(*name, zone_names());
+  job.report("zone", "wanted a time zone of the IANA list, such as \"America/New_York\"",
+             near ? fmt::format("did you mean \"{}\"?", *near) : "");
+  return Zone::utc();
+}
+
+std::optional<Instant> read_now(JsonCursor& job, const Zone& zone) {
+  const auto text = job.text("now_at");
+  if (!text) return std::nullopt;
+  const auto local = parse_local_time(*text);
+  if (!local || !parse_planning_date(iso_date(local->on))) {
+    job.report("now_at", "wanted a local time from 1970 to 2037, such as \"2027-04-05T17:45\"");
+    return std::nullopt;
+  }
+  const LocatedTime located = zone.locate(*local);
+  if (located.fate == LocalFate::skipped)
+    job.report("now_at",
+               fmt::format("wanted a time that exists: the clocks of {} skip it", zone.name()),
+               fmt::format("the clock then shows {}", iso_local(located.at, zone)));
+  return located.at;
+}
+
+/// Names the job for calendars and lists; what it plans comes later.
+void read_heading(JsonCursor& root, Job& job, const Zone& zone) {
+  constexpr std::array<std::string_view, 2> unit_systems{"metric", "us"};
+  root.text("$schema");
+  root.whole(needed("tackfree_job"), {1, 1, "the format, which is"});
+  job.name = root.text(needed("name")).value_or("");
+  job.note = root.text("note").value_or("");
+  job.id = slug(job.name);
+  if (const auto id = root.text("id")) {
+    if (slug(*id) != *id)
+      root.report("id", "wanted small letters, digits and single hyphens",
+                  fmt::format("such as \"{}\"", slug(*id)));
+    job.id = *id;
+  }
+  job.units =
+      root.word("units", unit_systems).value_or(0) == 1 ? UnitSystem::us : UnitSystem::metric;
+  job.now_at = read_now(root, zone);
+  job.horizon = days(root.whole("horizon_days", {1, 366, "days"}).value_or(56));
+  const int grid = root.whole("grid_min", {1, 60, "minutes"}).value_or(5);
+  if (60 % grid != 0) root.report("grid_min", "wanted a number of minutes that divides 60");
+  job.grid = Minutes(grid);
+  job.faster_than_label = root.flag("faster_than_label").value_or(false);
+}
+
+Room read_room(JsonCursor& root) {
+  Room room;
+  auto object = root.object("room");
+  if (!object) return room;
+  room.name = object->text("name").value_or("room");
+  if (const auto text = object->text("volume")) {
+    const Reading<Volume> reading = read_volume(*text);
+    if (!reading.value) object->report("volume", reading.wanted, "such as \"90 m3\"");
+    room.volume = reading.value;
+  }
+  if (const auto number = object->number("volume_m3", {1, 100000, "m3"})) {
+    if (object->has("volume")) object->report("volume_m3", "wanted volume or volume_m3, not both");
+    room.volume = cubic_metres(*number);
+  }
+  room.attached_to_house = object->flag("attached_to_house").value_or(room.attached_to_house);
+  for (const JsonNode* source : object->texts("ignition_sources"))
+    room.ignition_sources.push_back(source->text);
+  if (const auto speed = object->number("air_speed_m_s", {0, 5, "m/s"}))
+    room.air_speed = metres_per_second(*speed);
+  object->refuse_unknown();
+  return room;
+}
+
+/// The person's own rates over the trade's.
+void read_own_rates(JsonCursor& root, FinishingData& data) {
+  if (auto labour = root.object("labour")) {
+    FigureReader figures(*labour, Origin::measured);
+    read_labour_figures(figures, data.labour);
+    labour->refuse_unknown();
+  }
+  auto methods = root.object("methods");
+  if (!methods) return;
+  for (Method& method : data.methods) {
+    auto object = methods->object(std::string_view(method.key));
+    if (!object) continue;
+    FigureReader figures(*object, Origin::measured);
+    read_method_figures(figures, method);
+    object->refuse_unknown();
+  }
+  methods->refuse_unknown();
+}
+
+void read_parts_of(JsonCursor& root, Job& job, const std::filesystem::path& folder) {
+  const auto name = root.text(needed("parts_file"));
+  if (!name) return;
+  const std::filesystem::path path = folder / *name;
+  job.parts = read_parts(path, root.problems());
+  check_parts_have_batches(job, path.string(), root.problems());
+}
+
+}  // namespace
+
+std::optional<Job> read_job(const std::filesystem::path& file,
+                            const std::optional<std::filesystem::path>& data_dir,
+                            Problems& problems) {
+  const std::size_t before = problems.size();
+  auto data = read_finishing_data(data_dir, problems);
+  const auto text = read_text_file(file, problems);
+  const auto tree = text ? parse_json(*text, file.string(), problems) : std::nullopt;
+  // Without the trade's data no name in the job can be judged.
+  if (!data || !tree) return std::nullopt;
+
+  JsonCursor root(*tree, "", file.string(), problems);
+  if (tree->kind != JsonNode::Kind::object) return std::nullopt;
+  const std::filesystem::path folder = file.parent_path();
+  Job job;
+  job.file = file.string();
+  job.data = std::move(*data);
+  const Zone zone = read_zone(root);
+  read_heading(root, job, zone);
+  read_own_rates(root, job.data);
+  job.coatings = read_coatings(root, job.data);
+  job.systems = read_systems(root, job.coatings, job.data.methods);
+  job.batches = read_batches(root, job.systems);
+  read_parts_of(root, job, folder);
+  job.room = read_room(root);
+  if (auto air = root.object(needed("air"))) job.air = read_air(*air, folder, zone);
+  if (auto calendar = root.object(needed("calendar")))
+    job.calendar = read_calendar(*calendar, zone);
+  root.refuse_unknown();
+  if (problems.size() > before) return std::nullopt;
+  return job;
+}
+
+}  // namespace tackfree
