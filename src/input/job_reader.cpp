@@ -63,6 +63,8 @@ void read_heading(JsonCursor& root, Job& job, const Zone& zone) {
       root.word("units", unit_systems).value_or(0) == 1 ? UnitSystem::us : UnitSystem::metric;
   job.now_at = read_now(root, zone);
   job.horizon = days(root.whole("horizon_days", {1, 366, "days"}).value_or(56));
+  if (job.now_at && *job.now_at + whole_minutes_up(job.horizon) > last_zoned_instant())
+    root.report("now_at", "wanted a plan that ends before 2038: time zone rules end there");
   const int grid = root.whole("grid_min", {1, 60, "minutes"}).value_or(5);
   if (60 % grid != 0) root.report("grid_min", "wanted a number of minutes that divides 60");
   job.grid = Minutes(grid);
