@@ -53,12 +53,12 @@ std::vector<Side> sides_in_order(const Batch& batch, const BatchAreas& areas) {
 /// One step of a system with the figures it is reckoned with.
 struct StepFigures {
   std::size_t index = 0;
+  int coats_before = 0;  ///< coats of earlier steps: 0 on bare wood
   std::size_t coating_index = 0;
   const Coating* coating = nullptr;
   const Method* method = nullptr;
-  Fraction first_thinner;
+  Fraction first_thinner{};
   int coats = 0;
-  int coats_before = 0;  ///< coats of earlier steps: 0 on bare wood
   double thirst = 1.0;
 };
 
@@ -107,7 +107,8 @@ class VolumeSum {
     if (sides.empty() || system == nullptr) return;
     int coats_before = 0;
     for (std::size_t step = 0; step < system->steps.size(); ++step) {
-      const StepFigures figures = step_figures(*system, step, coats_before);
+      const StepFigures figures =
+          step_figures({.index = step, .coats_before = coats_before}, *system);
       volumes_.films.push_back(film_of(batch, *system, figures));
       for (int coat = 1; coat <= figures.coats; ++coat)
         for (const Side side : sides) add_coat(batch, figures, coat, side, areas);
@@ -137,18 +138,17 @@ class VolumeSum {
     double sigma = 0.0;
   };
 
-  StepFigures step_figures(const FinishSystem& system, std::size_t index, int coats_before) const {
-    const SystemStep& step = system.steps[index];
-    StepFigures figures;
-    figures.index = index;
+  /// Fills in a step of which only the place in its system is known.
+  StepFigures step_figures(StepFigures figures, const FinishSystem& system) const {
+    const SystemStep& step = system.steps[figures.index];
     figures.coating_index = coating_index(job_, step.coating);
     figures.coating = &job_.coatings[figures.coating_index];
     figures.method = &method_called(job_, step.method);
-    figures.first_thinner = first_thinner(step, *figures.coating, coats_before);
-    figures.coats_before = coats_before;
-    figures.coats = step.coats ? *step.coats
-                               : coats_for_aim(*figures.coating, figures.first_thinner, system.wear,
-                                               film_figures(job_.data.need_spread, coats_before));
+    figures.first_thinner = first_thinner(step, *figures.coating, figures.coats_before);
+    figures.coats = step.coats
+                        ? *step.coats
+                        : coats_for_aim(*figures.coating, figures.first_thinner, system.wear,
+                                        film_figures(job_.data.need_spread, figures.coats_before));
     if (figures.coating_index < thirst_.size()) figures.thirst = thirst_[figures.coating_index];
     return figures;
   }

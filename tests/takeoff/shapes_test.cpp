@@ -69,9 +69,9 @@ TEST_CASE("a groove across the grain shows end grain beside its run and long gra
 }
 
 TEST_CASE("a groove as long as its board runs out even when the two were written in two units") {
-  const Board imperial{.length = inches(48.25), .width = inches(11), .thickness = inches(0.75)};
-  CHECK(runs_out(groove(Groove::Run::with_length, 1225.55), imperial));
-  CHECK_FALSE(runs_out(groove(Groove::Run::with_length, 1225.5), imperial));
+  const Board imperial{.length = inches(43.375), .width = inches(11), .thickness = inches(0.75)};
+  CHECK(runs_out(groove(Groove::Run::with_length, 1101.725), imperial));
+  CHECK_FALSE(runs_out(groove(Groove::Run::with_length, 1101.7), imperial));
   CHECK(runs_out(groove(Groove::Run::with_width, 279.4), imperial));
 }
 

@@ -4,7 +4,6 @@
 #include "tackfree/model/job.hpp"
 #include "tackfree/volume/job_volumes.hpp"
 
-#include <optional>
 #include <vector>
 
 namespace tackfree {
@@ -15,8 +14,8 @@ struct CoatEmission {
   Mass solvent;
 };
 
-/// Really released, not the regulatory figure. Thinner is taken as all volatile at 780 g/L
-/// (mineral spirits, typical data sheet density) or 790 g/L (ethanol).
+/// Coating litres x its volatiles + thinner litres x the thinner's. Really released, not the
+/// regulatory figure, which leaves out water and exempt solvents.
 std::vector<CoatEmission> emissions(const Job& job, const JobVolumes& volumes);
 
 /// Concentration if all of `solvent` stayed in the closed room: no peak of that coat can be higher.

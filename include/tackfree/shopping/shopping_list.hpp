@@ -4,11 +4,10 @@
 #include "tackfree/model/job.hpp"
 #include "tackfree/operations/operation.hpp"
 #include "tackfree/schedule/schedule.hpp"
+#include "tackfree/shopping/sundries.hpp"
 #include "tackfree/shopping/tins.hpp"
 #include "tackfree/volume/job_volumes.hpp"
 
-#include <optional>
-#include <string>
 #include <vector>
 
 namespace tackfree {
@@ -22,17 +21,10 @@ struct CoatingPurchase {
   Volume expected;     ///< on_surfaces + kept_by_tools
   Volume nine_in_ten;  ///< suffices in nine jobs of ten
   Volume on_shelf;
-  TinChoice tins;    ///< to buy; counts by index into Coating::tins
-  Volume left_over;  ///< expected to be left: on_shelf + bought - expected
-};
-
-/// Something else to have at hand.
-struct Sundry {
-  std::string what;  ///< `mineral spirits, to thin and to clean`
-  double amount = 0;
-  enum class Unit { litres, sheets, pieces, metres } unit = Unit::pieces;
-  std::string why;  ///< `2 sheets of P120 for 4.1 m2`
-  Origin origin = Origin::practice;
+  std::vector<TinSize> sizes;  ///< Coating::tins, or the usual sizes where the coating names none
+  bool usual_sizes = false;    ///< `sizes` are the trade's: common practice, without prices
+  TinChoice tins;              ///< to buy; counts by index into `sizes`
+  Volume left_over;            ///< expected to be left: on_shelf + bought - expected
 };
 
 struct ShoppingList {
@@ -40,7 +32,11 @@ struct ShoppingList {
   std::vector<Sundry> sundries;
 };
 
-/// `tape` is masking for the whole job.
+/// The tin sizes that shops usually have: half pint to gallon, or 0.25 to 5 L.
+/// Source: common practice, no source.
+std::vector<TinSize> usual_tin_sizes(UnitSystem units);
+
+/// `tape` is masking for the whole job. A coat that found no time counts as a session of its own.
 ShoppingList shopping_list(const Job& job, const JobVolumes& volumes, const OperationList& list,
                            const Schedule& schedule, Length tape);
 

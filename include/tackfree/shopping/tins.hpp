@@ -17,7 +17,8 @@ struct TinChoice {
 
 /// The tins that hold at least `needed`, exact: of least cost when every size has a price, else of
 /// least volume; ties go to less left over, then to fewer tins. Nothing is bought for needed <= 0.
-/// Volumes count in whole millilitres, sizes rounded down and the need up. Needs at least one size.
+/// Volumes count in whole millilitres, sizes rounded down and the need up;
+/// prices count in ten-thousandths. Throws std::invalid_argument when no size holds a millilitre.
 TinChoice choose_tins(Volume needed, const std::vector<TinSize>& sizes);
 
 }  // namespace tackfree

@@ -1,0 +1,187 @@
+#include "tackfree/fumes/cautions.hpp"
+
+#include <algorithm>
+#include <array>
+#include <chrono>
+#include <map>
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+namespace tackfree {
+namespace {
+
+/// Signal words of ANSI Z535.4, the gravest first.
+constexpr std::array<std::string_view, 4> words{"DANGER", "WARNING", "CAUTION", "NOTICE"};
+
+std::ptrdiff_t gravity(std::string_view word) {
+  return std::ranges::find(words, word) - words.begin();
+}
+
+/// The word becomes `word` unless it is graver already.
+void raise_to(Caution& caution, std::string_view word) {
+  if (gravity(caution.word) > gravity(word)) caution.word = word;
+}
+
+bool about_vapour(const std::string& key) { return key.ends_with("_vapour"); }
+
+class CautionList {
+ public:
+  CautionList(const Job& job, const JobVolumes& volumes) : job_(job) {
+    for (const CoatingNeed& need : volumes.coatings)
+      coatings_.push_back(&job.coatings.at(need.coating));
+  }
+
+  std::vector<Caution> result(const OperationList& list, Mass in_a_day) {
+    for (const Coating* coating : coatings_)
+      for (const std::string& key : coating->words.cautions) add(key);
+    if (!coatings_.empty()) add("children");
+    if (job_.room.attached_to_house && in_a_day > Mass{}) add("attached_house");
+    if (std::ranges::any_of(list.operations, [](const Operation& o) { return o.grit.has_value(); }))
+      add("wood_dust");
+    vapour_figures(in_a_day);
+    name_ignition_sources();
+    std::ranges::stable_sort(cautions_, {}, [](const Caution& c) { return gravity(c.word); });
+    return std::move(cautions_);
+  }
+
+ private:
+  Caution* chosen(const std::string& key) {
+    const auto found = std::ranges::find(cautions_, key, &Caution::key);
+    return found == cautions_.end() ? nullptr : &*found;
+  }
+
+  void add(const std::string& key) {
+    if (chosen(key) != nullptr) return;
+    const auto& texts = job_.data.texts.cautions;
+    const auto text = std::ranges::find(texts, key, &Caution::key);
+    if (text != texts.end()) cautions_.push_back(*text);
+  }
+
+  Caution* first_about_vapour() {
+    const auto found = std::ranges::find_if(cautions_, about_vapour, &Caution::key);
+    return found == cautions_.end() ? nullptr : &*found;
+  }
+
+  void vapour_figures(Mass in_a_day) {
+    if (in_a_day <= Mass{}) return;
+    constexpr Temperature flammable_below = celsius(38);
+    const std::optional<Volume> room = job_.room.volume;
+    const double share = room ? still_room_bound(in_a_day, *room) / assumed_explosive_limit : 0.0;
+    if (share >= warning_share && first_about_vapour() == nullptr) add("solvent_vapour");
+    Caution* caution = first_about_vapour();
+    if (caution == nullptr) return;
+
+    caution->hazard +=
+        fmt::format(" Up to {:.0f} g evaporate in the heaviest 24 hours.", in_a_day.in(grams));
+    if (std::ranges::any_of(coatings_, [&](const Coating* c) {
+          return c->flash_point && c->flash_point->value < flammable_below;
+        }))
+      raise_to(*caution, "WARNING");
+    if (!room) return;
+    caution->hazard += fmt::format(
+        " All of it in the still, closed room would be {:.1f} g/m3, {:.0f} % of the lower "
+        "explosive limit ({:.0f} g/m3 assumed).",
+        still_room_bound(in_a_day, *room).in(grams_per_cubic_metre), 100 * share,
+        assumed_explosive_limit.in(grams_per_cubic_metre));
+    judge(*caution, share);
+  }
+
+  static void judge(Caution& caution, double share) {
+    if (share >= danger_share) {
+      raise_to(caution, "DANGER");
+      caution.avoid =
+          "The vapour can explode: do not put this much on in this room. Coat outdoors, in a "
+          "professional booth, or less in a day. No flame, no spark. " +
+          caution.avoid;
+    } else if (share >= warning_share) {
+      raise_to(caution, "WARNING");
+      caution.avoid = "The vapour can burn: more air, every flame and spark removed, pilots off. " +
+                      caution.avoid;
+    }
+  }
+
+  void name_ignition_sources() {
+    Caution* caution = chosen("ignition");
+    if (caution == nullptr || job_.room.ignition_sources.empty()) return;
+    caution->avoid += fmt::format(" Here: {}.", fmt::join(job_.room.ignition_sources, ", "));
+  }
+
+  static constexpr double warning_share = 0.10;
+  static constexpr double danger_share = 0.25;
+
+  const Job& job_;
+  std::vector<const Coating*> coatings_;  ///< that the job uses
+  std::vector<Caution> cautions_;
+};
+
+/// The index of the coat that an operation puts on, among the needs.
+std::optional<std::size_t> need_of(const Operation& operation, const JobVolumes& volumes) {
+  if (operation.kind != OperationKind::coat) return std::nullopt;
+  const auto found = std::ranges::find_if(volumes.coats, [&](const CoatNeed& need) {
+    return need.batch == operation.batch && need.step == operation.step &&
+           need.coat == operation.coat && need.side == operation.side;
+  });
+  if (found == volumes.coats.end()) return std::nullopt;
+  return static_cast<std::size_t>(found - volumes.coats.begin());
+}
+
+struct Release {
+  Instant at;
+  Mass solvent;
+};
+
+Mass heaviest_day(std::vector<Release> releases) {
+  std::ranges::sort(releases, {}, &Release::at);
+  Mass heaviest;
+  for (std::size_t first = 0; first < releases.size(); ++first) {
+    Mass sum;
+    for (std::size_t next = first;
+         next < releases.size() && releases[next].at - releases[first].at < std::chrono::hours(24);
+         ++next)
+      sum += releases[next].solvent;
+    heaviest = std::max(heaviest, sum);
+  }
+  return heaviest;
+}
+
+/// The heaviest coat of each batch among those without a date, all its sides, all batches together.
+Mass heaviest_undated(const JobVolumes& volumes, const std::vector<Mass>& by_need,
+                      const std::vector<bool>& dated) {
+  std::map<std::pair<std::size_t, std::pair<std::size_t, int>>, Mass> by_coat;
+  for (std::size_t i = 0; i < volumes.coats.size(); ++i)
+    if (const CoatNeed& need = volumes.coats[i]; !dated[i])
+      by_coat[{need.batch, {need.step, need.coat}}] += by_need[i];
+  std::map<std::size_t, Mass> by_batch;
+  for (const auto& [coat, solvent] : by_coat)
+    by_batch[coat.first] = std::max(by_batch[coat.first], solvent);
+  Mass sum;
+  for (const auto& [batch, solvent] : by_batch) sum += solvent;
+  return sum;
+}
+
+}  // namespace
+
+Mass solvent_in_a_day(const OperationList& list, const JobVolumes& volumes,
+                      const std::vector<CoatEmission>& emissions, const Schedule& schedule) {
+  std::vector<Mass> by_need(volumes.coats.size());
+  for (const CoatEmission& emission : emissions) by_need.at(emission.need) += emission.solvent;
+  std::vector<bool> dated(volumes.coats.size(), false);
+  std::vector<Release> releases;
+  for (const DatedStep& step : schedule.steps) {
+    const auto need = need_of(list.operations.at(step.operation), volumes);
+    if (!need) continue;
+    dated[*need] = true;
+    releases.push_back({.at = step.begin(), .solvent = by_need[*need]});
+  }
+  return std::max(heaviest_day(std::move(releases)), heaviest_undated(volumes, by_need, dated));
+}
+
+std::vector<Caution> cautions(const Job& job, const OperationList& list, const JobVolumes& volumes,
+                              const std::vector<CoatEmission>& emissions,
+                              const Schedule& schedule) {
+  const Mass in_a_day = solvent_in_a_day(list, volumes, emissions, schedule);
+  return CautionList(job, volumes).result(list, in_a_day);
+}
+
+}  // namespace tackfree

@@ -1,0 +1,192 @@
+#include "tackfree/shopping/sundries.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include <fmt/format.h>
+
+namespace tackfree {
+namespace {
+
+/// `1 session`, `3 sessions`
+std::string counted(int number, std::string_view thing) {
+  return fmt::format("{} {}{}", number, thing, number == 1 ? "" : "s");
+}
+
+std::string area_text(Area area, UnitSystem units) {
+  return units == UnitSystem::us ? fmt::format("{:.0f} ft2", area.in(square_feet))
+                                 : fmt::format("{:.1f} m2", area.in(square_metres));
+}
+
+/// Whole pieces; the trifle keeps 2.0000001 sheets from becoming three.
+double whole_up(double amount) { return std::ceil(amount - 1e-6); }
+
+/// A coating whose liquid does not burn is thinned and cleaned with water.
+bool needs_solvent(const Coating& coating) { return coating.flash_point.has_value(); }
+
+class SundryList {
+ public:
+  SundryList(const Job& job, const JobVolumes& volumes, const OperationList& list,
+             const std::vector<ToolUse>& uses)
+      : job_(job), volumes_(volumes), list_(list), uses_(uses) {
+    for (const ToolUse& use : uses) sessions_ += use.sessions;
+  }
+
+  std::vector<Sundry> result(Length tape) {
+    thinner_and_cleaner();
+    applicators();
+    abrasives();
+    wiping_cloths();
+    if (tape > Length{})
+      add("masking tape", whole_up(tape.in(metres)), Sundry::Unit::metre,
+          "around the masked grooves");
+    protection();
+    small_things();
+    return std::move(sundries_);
+  }
+
+ private:
+  void add(std::string what, double amount, Sundry::Unit unit, std::string why) {
+    sundries_.push_back({.what = std::move(what),
+                         .amount = amount,
+                         .unit = unit,
+                         .why = std::move(why),
+                         .origin = Origin::practice});
+  }
+
+  int sessions_with(std::size_t coating) const {
+    int sessions = 0;
+    for (const ToolUse& use : uses_)
+      if (use.coating == coating) sessions += use.sessions;
+    return sessions;
+  }
+
+  /// One liquid for both ends is one item.
+  void thinner_and_cleaner() {
+    struct Use {
+      std::string liquid;
+      Volume to_thin, to_clean;
+      int sessions = 0;
+    };
+    std::vector<Use> liquids;
+    const auto use_of = [&liquids](const std::string& liquid) -> Use& {
+      const auto known = std::ranges::find(liquids, liquid, &Use::liquid);
+      if (known != liquids.end()) return *known;
+      return liquids.emplace_back(
+          Use{.liquid = liquid, .to_thin = {}, .to_clean = {}, .sessions = 0});
+    };
+    for (const CoatingNeed& need : volumes_.coatings) {
+      const Coating& coating = job_.coatings.at(need.coating);
+      if (!needs_solvent(coating)) continue;
+      const int sessions = sessions_with(need.coating);
+      use_of(coating.words.thinner).to_thin += need.thinner * need.nine_in_ten;
+      Use& cleaner = use_of(coating.words.cleaner);
+      cleaner.to_clean += sessions * cleaner_per_session;
+      cleaner.sessions += sessions;
+    }
+    for (const Use& use : liquids) {
+      const Volume sum = use.to_thin + use.to_clean;
+      if (sum <= Volume{}) continue;
+      const bool thins = use.to_thin > Volume{};
+      const bool cleans = use.to_clean > Volume{};
+      std::string what = use.liquid + (thins ? ", to thin" : ", to clean");
+      if (thins && cleans) what += " and to clean";
+      std::string why =
+          thins ? fmt::format("{:.2f} L in the thinned coats", use.to_thin.in(litres)) : "";
+      if (cleans)
+        why += fmt::format("{}{:.1f} L to clean the tools of {}", thins ? ", " : "",
+                           use.to_clean.in(litres), counted(use.sessions, "session"));
+      add(std::move(what), sum.in(litres), Sundry::Unit::litre, std::move(why));
+    }
+  }
+
+  /// Brushes and guns are cleaned and used again; rollers and cloths serve one session.
+  void applicators() {
+    for (const ToolUse& use : uses_) {
+      const Method& method = job_.data.methods.at(use.method);
+      const std::string& coating = job_.coatings.at(use.coating).name;
+      const std::string sessions = counted(use.sessions, "session");
+      if (method.key == "foam_roller")
+        add("foam roller sleeves, for " + coating, use.sessions, Sundry::Unit::piece,
+            "one a session, for " + sessions);
+      else if (method.key == "wipe")
+        add("lint-free cloths to wipe it on, for " + coating, use.sessions, Sundry::Unit::piece,
+            "one a session, for " + sessions);
+      else
+        add(fmt::format("{}, for {}", method.title, coating), 1, Sundry::Unit::piece,
+            "cleaned after each of " + sessions);
+    }
+  }
+
+  void abrasives() {
+    struct Use {
+      double sheets = 0;
+      Area area;
+    };
+    std::map<Grit, Use> grits;
+    for (const Operation& operation : list_.operations)
+      if (operation.grit) {
+        Use& use = grits[*operation.grit];
+        use.sheets += operation.sheets;
+        use.area += operation.area;
+      }
+    for (const auto& [grit, use] : grits)
+      if (use.sheets > 0)
+        add(fmt::format("abrasive sheets or discs, P{}", grit.p), whole_up(use.sheets),
+            Sundry::Unit::sheet, "for " + area_text(use.area, job_.units));
+  }
+
+  void wiping_cloths() {
+    constexpr int sessions_per_cloth = 3;
+    for (const CoatingNeed& need : volumes_.coatings) {
+      const Coating& coating = job_.coatings.at(need.coating);
+      const int sessions = sessions_with(need.coating);
+      if (coating.words.wipe_with.empty() || sessions == 0) continue;
+      add("cloths to take the dust off", whole_up(sessions / double{sessions_per_cloth}),
+          Sundry::Unit::piece, fmt::format("{}, before {}", coating.words.wipe_with, coating.name));
+    }
+  }
+
+  void protection() {
+    constexpr double mask_lasts_h = 8;
+    if (sessions_ > 0)
+      add("pairs of nitrile gloves", sessions_, Sundry::Unit::piece, "one pair a session");
+    Duration sanding;
+    for (const Operation& operation : list_.operations)
+      if (operation.grit) sanding += operation.work;
+    if (sanding > Duration{})
+      add("dust masks, N95 or better", whole_up(sanding.in(hours) / mask_lasts_h),
+          Sundry::Unit::piece, fmt::format("for {:.1f} h of sanding", sanding.in(hours)));
+  }
+
+  void small_things() {
+    if (sessions_ == 0) return;
+    const std::string sessions = "for " + counted(sessions_, "session");
+    add("rags", 2.0 * sessions_, Sundry::Unit::piece, "two a session, " + sessions);
+    const bool oily = std::ranges::any_of(volumes_.coatings, [&](const CoatingNeed& need) {
+      return job_.coatings.at(need.coating).dries_by_oxidation;
+    });
+    if (oily)
+      add("metal can with a tight lid, for oily rags", 1, Sundry::Unit::piece,
+          "rags with oil finish heat themselves");
+    add("stirring sticks", sessions_, Sundry::Unit::piece, "one a session");
+    add("strainers", sessions_, Sundry::Unit::piece, "one a session");
+  }
+
+  const Job& job_;
+  const JobVolumes& volumes_;
+  const OperationList& list_;
+  const std::vector<ToolUse>& uses_;
+  int sessions_ = 0;
+  std::vector<Sundry> sundries_;
+};
+
+}  // namespace
+
+std::vector<Sundry> sundries(const Job& job, const JobVolumes& volumes, const OperationList& list,
+                             const std::vector<ToolUse>& uses, Length tape) {
+  return SundryList(job, volumes, list, uses).result(tape);
+}
+
+}  // namespace tackfree

@@ -1,0 +1,25 @@
+#include "tackfree/shopping/tool_use.hpp"
+
+#include <algorithm>
+
+namespace tackfree {
+
+std::vector<ToolUse> tool_uses(const OperationList& list, const Schedule& schedule) {
+  std::vector<ToolUse> uses;
+  const auto count_session = [&uses](std::size_t coating, std::size_t method) {
+    const auto known = std::ranges::find_if(
+        uses, [&](const ToolUse& use) { return use.coating == coating && use.method == method; });
+    if (known != uses.end())
+      ++known->sessions;
+    else
+      uses.push_back({.coating = coating, .method = method, .sessions = 1});
+  };
+  for (const Session& session : schedule.sessions) count_session(session.coating, session.method);
+  for (const Unplaced& unplaced : schedule.unplaced) {
+    const Operation& operation = list.operations.at(unplaced.operation);
+    if (operation.coating && operation.method) count_session(*operation.coating, *operation.method);
+  }
+  return uses;
+}
+
+}  // namespace tackfree

@@ -1,0 +1,210 @@
+#include "tackfree/fumes/cautions.hpp"
+
+#include <algorithm>
+#include <chrono>
+#include <regex>
+
+#include "volume/small_job.hpp"
+#include <doctest/doctest.h>
+
+using namespace tackfree;
+using doctest::Approx;
+
+namespace {
+
+Caution text(const std::string& key, const std::string& word) {
+  return {.key = key,
+          .word = word,
+          .hazard = "Hazard of " + key + ".",
+          .consequence = "Consequence.",
+          .avoid = "Avoid.",
+          .origin = Origin::practice,
+          .source = ""};
+}
+
+/// The small job in a room, with one text of each kind; its coats are operations 0 to 5.
+struct Case {
+  Job job = small_job();
+  OperationList list{};
+  Schedule schedule{};
+
+  Case() {
+    job.data.texts.cautions = {text("waste", "NOTICE"),           text("skin_and_eyes", "CAUTION"),
+                               text("solvent_vapour", "CAUTION"), text("ignition", "WARNING"),
+                               text("oily_rags", "WARNING"),      text("wood_dust", "CAUTION"),
+                               text("attached_house", "WARNING"), text("children", "WARNING")};
+    job.coatings[0].words.cautions = {"waste", "skin_and_eyes", "solvent_vapour", "ignition",
+                                      "oily_rags"};
+    job.room.volume = cubic_metres(40);
+    for (const CoatNeed& need : volumes().coats) {
+      Operation coat;
+      coat.kind = OperationKind::coat;
+      coat.batch = need.batch;
+      coat.step = need.step;
+      coat.coat = need.coat;
+      coat.side = need.side;
+      list.operations.push_back(coat);
+    }
+  }
+  JobVolumes volumes() const { return job_volumes(job, take_off(job), {1.0}); }
+  std::vector<CoatEmission> released() const { return emissions(job, volumes()); }
+  std::vector<Caution> result() const {
+    return cautions(job, list, volumes(), released(), schedule);
+  }
+  Mass in_a_day() const { return solvent_in_a_day(list, volumes(), released(), schedule); }
+
+  /// Starts coat after coat, `gap` apart.
+  void date(std::size_t coats, std::chrono::minutes gap) {
+    for (std::size_t i = 0; i < coats; ++i) {
+      DatedStep step;
+      step.operation = i;
+      const Instant at{gap * static_cast<int>(i)};
+      step.pieces = {{.begin = at, .end = at + std::chrono::minutes(30)}};
+      schedule.steps.push_back(step);
+    }
+  }
+};
+
+const Caution* found(const std::vector<Caution>& cautions, const std::string& key) {
+  const auto it = std::ranges::find(cautions, key, &Caution::key);
+  return it == cautions.end() ? nullptr : &*it;
+}
+
+/// A room in which the heaviest day comes to `share` of the explosive limit.
+Volume room_for(const Case& c, double share) {
+  return cubic_metres(c.in_a_day().in(grams) / (40 * share));
+}
+
+}  // namespace
+
+TEST_CASE("the gravest word comes first and each text once") {
+  Case c;
+  c.job.coatings[0].words.cautions.emplace_back("waste");
+  c.job.room.volume = room_for(c, 0.5);
+  const std::vector<Caution> all = c.result();
+  REQUIRE(all.size() == 7);
+  CHECK(all.front().word == "DANGER");
+  CHECK(all.front().key == "solvent_vapour");
+  CHECK(all.back().key == "waste");
+  const std::vector<std::string> order{"DANGER", "WARNING", "CAUTION", "NOTICE"};
+  CHECK(std::ranges::is_sorted(all, {}, [&](const Caution& caution) {
+    return std::ranges::find(order, caution.word) - order.begin();
+  }));
+}
+
+TEST_CASE("sanding calls for the dust text, an attached house for its own") {
+  Case c;
+  CHECK(found(c.result(), "wood_dust") == nullptr);
+  CHECK(found(c.result(), "attached_house") != nullptr);
+  CHECK(found(c.result(), "children") != nullptr);
+  Operation sanding;
+  sanding.kind = OperationKind::sand_between;
+  sanding.grit = Grit{240};
+  c.list.operations.push_back(sanding);
+  CHECK(found(c.result(), "wood_dust") != nullptr);
+  c.job.room.attached_to_house = false;
+  CHECK(found(c.result(), "attached_house") == nullptr);
+}
+
+TEST_CASE("the person's ignition sources are named in the ignition text") {
+  Case c;
+  CHECK(found(c.result(), "ignition")->avoid == "Avoid.");
+  c.job.room.ignition_sources = {"water heater", "freezer"};
+  CHECK(found(c.result(), "ignition")->avoid == "Avoid. Here: water heater, freezer.");
+}
+
+// Source of the two shares: International Fire Code 2018, 2404.7.3 (25 %), and the State of
+// Washington's WAC 296-304-03009 (10 %).
+TEST_CASE("10 % of the explosive limit is a WARNING, 25 % a DANGER") {
+  Case c;
+  const auto word_at = [&c](double share) {
+    c.job.room.volume = room_for(c, share);
+    return found(c.result(), "solvent_vapour")->word;
+  };
+  CHECK(word_at(0.099) == "CAUTION");
+  CHECK(word_at(0.101) == "WARNING");
+  CHECK(word_at(0.249) == "WARNING");
+  CHECK(word_at(0.251) == "DANGER");
+}
+
+TEST_CASE("a danger says that the coat must not go on here") {
+  Case c;
+  c.job.room.volume = room_for(c, 0.3);
+  const std::vector<Caution> all = c.result();
+  const Caution* vapour = found(all, "solvent_vapour");
+  REQUIRE(vapour != nullptr);
+  CHECK(vapour->avoid.starts_with("The vapour can explode: do not put this much on in this room."));
+  CHECK(vapour->hazard.find("30 % of the lower explosive limit (40 g/m3 assumed)") !=
+        std::string::npos);
+}
+
+TEST_CASE("without the room's volume grams are named and no share") {
+  Case c;
+  c.job.room.volume.reset();
+  const std::vector<Caution> all = c.result();
+  const Caution* vapour = found(all, "solvent_vapour");
+  REQUIRE(vapour != nullptr);
+  CHECK(vapour->hazard.find(" g evaporate in the heaviest 24 hours.") != std::string::npos);
+  CHECK(vapour->hazard.find('%') == std::string::npos);
+  CHECK(vapour->word == "CAUTION");
+}
+
+TEST_CASE("a flash point below 38 C makes the vapour text a WARNING") {
+  Case c;
+  c.job.room.volume = cubic_metres(4000);
+  CHECK(found(c.result(), "solvent_vapour")->word == "CAUTION");
+  c.job.coatings[0].flash_point = sourced(celsius(13), Origin::practice);
+  CHECK(found(c.result(), "solvent_vapour")->word == "WARNING");
+}
+
+TEST_CASE("a heavy day brings the vapour text even where no coating names it") {
+  Case c;
+  c.job.coatings[0].words.cautions = {"waste"};
+  c.job.room.volume = room_for(c, 0.05);
+  CHECK(found(c.result(), "solvent_vapour") == nullptr);
+  c.job.room.volume = room_for(c, 0.15);
+  CHECK(found(c.result(), "solvent_vapour") != nullptr);
+}
+
+TEST_CASE("without dates the heaviest coat counts with all its sides, every batch's on one day") {
+  Case c;
+  const auto released = c.released();
+  CHECK(c.in_a_day() / (released[0].solvent + released[1].solvent) == Approx(1));
+  CHECK(released[0].solvent + released[1].solvent > released[2].solvent + released[3].solvent);
+}
+
+TEST_CASE("with dates the heaviest 24 hours count, half-open") {
+  Case c;
+  c.date(6, std::chrono::hours(12));
+  const auto released = c.released();
+  CHECK(c.in_a_day() / (released[0].solvent + released[1].solvent) == Approx(1));
+  Case slow;
+  slow.date(6, std::chrono::hours(24));
+  Mass heaviest;
+  for (const CoatEmission& emission : released) heaviest = std::max(heaviest, emission.solvent);
+  CHECK(slow.in_a_day() / heaviest == Approx(1));
+  Case quick;
+  quick.date(6, std::chrono::minutes(30));
+  Mass all;
+  for (const CoatEmission& emission : released) all += emission.solvent;
+  CHECK(quick.in_a_day() / all == Approx(1));
+}
+
+TEST_CASE("coats without a date still count beside dated ones") {
+  Case c;
+  c.date(1, std::chrono::hours(1));
+  const auto released = c.released();
+  // Coat 1 is half dated; coat 2 is the heaviest of the rest with both its sides.
+  CHECK(c.in_a_day() / (released[2].solvent + released[3].solvent) == Approx(1));
+}
+
+TEST_CASE("no text of the program calls anything safe") {
+  Case c;
+  for (const double share : {0.01, 0.15, 0.4}) {
+    c.job.room.volume = room_for(c, share);
+    for (const Caution& caution : c.result()) {
+      const std::string whole = caution.hazard + caution.consequence + caution.avoid;
+      CHECK_FALSE(std::regex_search(whole, std::regex("\\b[Ss]afe(ly)?\\b")));
+    }
+  }
+}
