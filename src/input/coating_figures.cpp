@@ -133,8 +133,9 @@ void settle_coating_figures(JsonCursor& at, Coating& coating, const StagesGiven&
     at.report("coats_min",
               fmt::format("wanted no more than coats_max, {}", coating.coats_max.value));
   if (coating.limits.put_on_min.value > coating.limits.put_on_max.value)
-    at.report("put_on_min_c", fmt::format("wanted no more than put_on_max, {:.4g} C",
-                                          coating.limits.put_on_max.value.in_celsius()));
+    at.report(at.has("put_on_min_f") ? "put_on_min_f" : "put_on_min_c",
+              fmt::format("wanted no more than put_on_max, {:.4g} C",
+                          coating.limits.put_on_max.value.in_celsius()));
   for (std::size_t wear = 1; wear < coating.film_aim.size(); ++wear)
     if (coating.film_aim[wear].value < coating.film_aim[wear - 1].value)
       at.report(wear == 1 ? "film_aim_normal_um" : "film_aim_hard_um",

@@ -1,14 +1,213 @@
 #include "tackfree/input/finishing_data_reader.hpp"
 
+#include "tackfree/input/coating_figures.hpp"
+#include "tackfree/input/json_document.hpp"
+
+#include <algorithm>
+#include <set>
+
+#include "input/written_files.hpp"
 #include <doctest/doctest.h>
 
 using namespace tackfree;
 
-TEST_CASE("the built-in finishing data are read without a problem") {
+namespace {
+
+const std::filesystem::path data_folder = std::filesystem::path(TACKFREE_ROOT) / "data";
+
+FinishingData built_in() {
   Problems problems;
-  const auto data = read_finishing_data(std::nullopt, problems);
-  for (const Problem& problem : problems) MESSAGE(to_text(problem));
+  auto data = read_finishing_data(std::nullopt, problems);
+  INFO(all_text(problems));
   REQUIRE(data);
-  CHECK(problems.empty());
-  CHECK(data->classes.size() == 3);
+  return std::move(*data);
+}
+
+const Coating& class_called(const FinishingData& data, const std::string& key) {
+  const auto found = std::ranges::find(data.classes, key, &Coating::class_key);
+  REQUIRE(found != data.classes.end());
+  return *found;
+}
+
+/// A folder with a copy of the built-in data files.
+void copy_data(const WrittenFiles& files) {
+  for (const auto& entry : std::filesystem::directory_iterator(data_folder))
+    if (entry.path().extension() == ".json")
+      std::filesystem::copy(entry.path(), files.folder() / entry.path().filename());
+}
+
+std::string data_text(const std::string& name) {
+  Problems problems;
+  return read_text_file(data_folder / name, problems).value();
+}
+
+/// Figures of a data file, `[value, origin]` and longer, anywhere in its tree.
+void collect_figures(const JsonNode& node, std::vector<const JsonNode*>& figures) {
+  const auto is_figure = [](const JsonNode& each) {
+    return each.kind == JsonNode::Kind::array && each.items.size() >= 2 &&
+           (each.items[0].kind == JsonNode::Kind::number ||
+            each.items[0].kind == JsonNode::Kind::array);
+  };
+  if (is_figure(node)) {
+    figures.push_back(&node);
+    return;
+  }
+  for (const JsonNode& item : node.items) collect_figures(item, figures);
+}
+
+}  // namespace
+
+TEST_CASE("every class of the built-in data has every stage, text and film") {
+  const FinishingData data = built_in();
+  REQUIRE(data.classes.size() == 3);
+  for (const Coating& coating : data.classes) {
+    CAPTURE(coating.class_key);
+    for (std::size_t stage = 0; stage < stage_count; ++stage)
+      CHECK(coating.label_after[stage].has_value());
+    CHECK_FALSE(coating.class_title.empty());
+    CHECK_FALSE(coating.words.thinner.empty());
+    CHECK_FALSE(coating.words.cautions.empty());
+    CHECK_FALSE(coating.words.advice.empty());
+    CHECK(coating.solids.value > fraction(0));
+    CHECK(coating.film_cap.value > coating.film_aim[2].value);
+    CHECK(coating.grits.bare.value.size() >= 3);
+    CHECK(coating.grits.bare_veneer.value.front() == Grit{150});
+    CHECK(coating.limits.dew_point_margin.value == kelvins(3));
+    CHECK(coating.limits.dew_point_margin.origin == Origin::published);
+  }
+}
+
+TEST_CASE("the built-in figures are those of the trade table") {
+  const FinishingData data = built_in();
+  const Coating& oil = class_called(data, "oil_polyurethane");
+  CHECK(oil.solids.value == percent(45));
+  CHECK(oil.solids.origin == Origin::label);
+  CHECK(oil.solids.source == "typical label value, generic");
+  CHECK(oil.spread.value == square_metres_per_litre(12.3));
+  CHECK(oil.label_after[index_of(Stage::hardware)]->value == days(3));
+  CHECK(oil.recoat_unsanded_within->value == hours(12));
+  CHECK(oil.dries_by_oxidation);
+  CHECK(oil.law.driver == DryingLaw::Driver::arrhenius);
+  CHECK(oil.law.slowed_by_humidity);
+  const Coating& water = class_called(data, "waterborne_polyurethane");
+  CHECK(water.law.driver == DryingLaw::Driver::vapour_deficit);
+  CHECK(water.raises_grain);
+  CHECK_FALSE(water.flash_point);
+  CHECK(water.limits.hold_put_on_min->value == hours(24));
+  CHECK(holds(water.limits.hold_put_on_min->source, "Wood Handbook"));
+  const Coating& shellac = class_called(data, "shellac");
+  CHECK_FALSE(shellac.recoat_unsanded_within);
+  CHECK(shellac.limits.humidity_caution->value == humidity_percent(65));
+  CHECK(holds(shellac.label_after[index_of(Stage::recoat)]->source, "TM 43-0139"));
+  CHECK(data.labour.sand_bare_machine.value == square_metres_per_hour(6));
+  CHECK(data.need_spread.lost_to_sanding.value == micrometres(4));
+  CHECK(data.grain_factors[static_cast<std::size_t>(Grain::end)].second.value == 1.3);
+}
+
+TEST_CASE("every figure of the data stands beside its origin, published ones beside a source") {
+  int count = 0;
+  for (const char* name :
+       {"drying_laws.json", "coatings.json", "methods.json", "labour.json", "grain.json"}) {
+    Problems problems;
+    const auto tree = parse_json(data_text(name), name, problems);
+    REQUIRE(tree);
+    std::vector<const JsonNode*> figures;
+    collect_figures(*tree, figures);
+    for (const JsonNode* figure : figures) {
+      INFO(name << ":" << figure->line << " " << figure->key);
+      const std::string& origin = figure->items[1].text;
+      CHECK(std::set<std::string>{"label", "published", "practice", "assumed"}.contains(origin));
+      CHECK((origin != "published" || figure->items.size() == 3));
+      ++count;
+    }
+  }
+  CHECK(count > 140);
+}
+
+TEST_CASE("no text calls anything safe, and every plan ends by deferring to the label") {
+  for (const char* name : {"how.json", "advice.json", "cautions.json", "coatings.json"}) {
+    std::string text = data_text(name);
+    for (std::size_t at = text.find("safe"); at != std::string::npos;
+         at = text.find("safe", at + 1))
+      CHECK(text.compare(at, 17, "safety data sheet") == 0);
+  }
+  const FinishingData data = built_in();
+  for (const char* word : {"label", "safety data sheet", "local codes", "licensed practice"})
+    CHECK(holds(data.texts.deference, word));
+}
+
+TEST_CASE("each kind of operation has two or three lines of how") {
+  const FinishingData data = built_in();
+  std::set<std::string> keys;
+  for (const Advice& how : data.texts.how) {
+    keys.insert(how.key);
+    CHECK(how.lines.size() >= 2);
+    CHECK(how.lines.size() <= 3);
+  }
+  for (const char* kind :
+       {"sand_bare", "dust_off", "coat", "turn_over", "sand_between", "fit_hardware"})
+    CHECK(keys.contains(kind));
+  for (const std::string& key : keys)
+    if (const std::size_t slash = key.find('/'); slash != std::string::npos)
+      class_called(data, key.substr(slash + 1));
+}
+
+TEST_CASE("a folder of data replaces the built-in files") {
+  const WrittenFiles files;
+  copy_data(files);
+  files.write("coatings.json", replaced(data_text("coatings.json"), "\"spread_m2_per_l\": [12.3,",
+                                        "\"spread_m2_per_l\": [9.5,"));
+  Problems problems;
+  const auto data = read_finishing_data(files.folder(), problems);
+  INFO(all_text(problems));
+  REQUIRE(data);
+  CHECK(class_called(*data, "oil_polyurethane").spread.value == square_metres_per_litre(9.5));
+}
+
+TEST_CASE("faults in a folder of data are named with file, line and remedy") {
+  const WrittenFiles files;
+  copy_data(files);
+  std::string text = data_text("coatings.json");
+  text = replaced(text, "[12.3, \"practice\"]", "[12.3, \"practise\"]");
+  text = replaced(text, "[50, \"assumed\"]", "50");
+  text = replaced(text, "\"film_cap_um\": [160, \"practice\"]",
+                  "\"film_cap_um\": [160, \"published\"]");
+  text =
+      replaced(text, "[24, \"published\", \"tm_43_0139\"]", "[24, \"published\", \"tm_43_013\"]");
+  text = replaced(text, "[[80, 120,", "[[80, 125,");
+  text = replaced(text, "      \"flash_point_c\": [13, \"practice\"],\n",
+                  "      \"flash_pont_c\": 13,\n");
+  text = replaced(text, "\"law\": \"evaporative\"", "\"law\": \"evaporation\"");
+  const auto path = files.write("coatings.json", text).string();
+  Problems problems;
+  CHECK_FALSE(read_finishing_data(files.folder(), problems));
+  INFO(all_text(problems));
+  REQUIRE(problems.size() == 7);
+  const auto is = [&](std::size_t i, const char* key, const char* piece, const char* remedy) {
+    CAPTURE(i);
+    CHECK(problems[i].file == path);
+    CHECK(problems[i].key == key);
+    CHECK(problems[i].line == line_of(text, piece));
+    CHECK(holds(to_text(problems[i]), remedy));
+  };
+  is(0, "oil_polyurethane.figures.spread_m2_per_l", "practise", "did you mean \"practice\"?");
+  is(1, "oil_polyurethane.figures.film_aim_light_um", "\"film_aim_light_um\": 50",
+     "the figure and its origin");
+  is(2, "oil_polyurethane.figures.film_cap_um", "[160, \"published\"]",
+     "the source of a published");
+  is(3, "oil_polyurethane.figures.grits_bare", "[[80, 125", "a grade of the P-scale");
+  is(4, "shellac.law", "\"evaporation\"", "did you mean \"evaporative\"?");
+  is(5, "shellac.figures.light_use_after_h", "\"tm_43_013\"", "did you mean \"tm_43_0139\"?");
+  is(6, "shellac.figures.flash_pont_c", "\"flash_pont_c\"", "did you mean \"flash_point_c\"?");
+}
+
+TEST_CASE("a missing file of a data folder is named") {
+  const WrittenFiles files;
+  copy_data(files);
+  std::filesystem::remove(files.folder() / "grain.json");
+  Problems problems;
+  CHECK_FALSE(read_finishing_data(files.folder(), problems));
+  REQUIRE(problems.size() == 1);
+  CHECK(problems[0].file == (files.folder() / "grain.json").string());
+  CHECK(holds(problems[0].wanted, "cannot be read"));
 }
