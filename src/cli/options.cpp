@@ -1,5 +1,8 @@
 #include "tackfree/cli/options.hpp"
 
+#include "tackfree/base/name.hpp"
+#include "tackfree/base/problem.hpp"
+
 #include <algorithm>
 
 #include <CLI/CLI.hpp>
@@ -41,6 +44,16 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
       app.add_subcommand("start", "Write a small job to begin with into a new folder");
   start->add_option("folder", options.folder, "Folder to make")->required();
 
+  if (!arguments.empty() && !arguments[0].starts_with('-')) {
+    const std::vector<std::string> known{"plan", "check", "start"};
+    if (std::find(known.begin(), known.end(), arguments[0]) == known.end())
+      return {std::nullopt,
+              to_text({.found = arguments[0],
+                       .wanted = "wanted a command",
+                       .hint = name_hint(arguments[0], known)}) +
+                  "\n",
+              true};
+  }
   std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
   try {
     app.parse(reversed);

@@ -9,9 +9,12 @@
 #include "tackfree/report/json.hpp"
 #include "tackfree/report/text.hpp"
 
+#include <algorithm>
 #include <chrono>
 #include <filesystem>
+#include <map>
 #include <ostream>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -19,7 +22,13 @@ namespace tackfree {
 
 namespace {
 
-int report_problems(const Problems& problems, std::ostream& err) {
+/// Every problem on a line, file by file in the order they were first named, each from its top.
+int report_problems(Problems problems, std::ostream& err) {
+  std::map<std::string, std::size_t> files;
+  for (const Problem& problem : problems) files.try_emplace(problem.file, files.size());
+  std::stable_sort(problems.begin(), problems.end(), [&](const Problem& a, const Problem& b) {
+    return std::pair(files[a.file], a.line) < std::pair(files[b.file], b.line);
+  });
   for (const Problem& problem : problems) err << to_text(problem) << '\n';
   err << fmt::format("{} {} found\n", problems.size(),
                      problems.size() == 1 ? "mistake" : "mistakes");

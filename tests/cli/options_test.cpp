@@ -1,0 +1,48 @@
+#include "tackfree/cli/options.hpp"
+
+#include <doctest/doctest.h>
+
+namespace tackfree {
+namespace {
+
+TEST_CASE("the plan command takes its files and its now") {
+  const ReadOptions read = read_options({"plan", "job.json", "--json", "plan.json", "--calendar",
+                                         "plan.ics", "--now", "2027-04-05T17:45"});
+  REQUIRE(read.options);
+  CHECK(read.options->command == Command::plan);
+  CHECK(read.options->job_file == "job.json");
+  CHECK(read.options->json_file == "plan.json");
+  CHECK(read.options->calendar_file == "plan.ics");
+  CHECK(read.options->now == "2027-04-05T17:45");
+  CHECK_FALSE(read.options->data_dir);
+}
+
+TEST_CASE("check takes a job and start a folder") {
+  CHECK(read_options({"check", "job.json"}).options->command == Command::check);
+  const ReadOptions start = read_options({"start", "shelf"});
+  CHECK(start.options->command == Command::start);
+  CHECK(start.options->folder == "shelf");
+}
+
+TEST_CASE("help and version are no mistakes, anything unknown is") {
+  for (const std::vector<std::string>& asked :
+       {std::vector<std::string>{"--help"}, {"--version"}, {"plan", "--help"}}) {
+    const ReadOptions read = read_options(asked);
+    CHECK_FALSE(read.options);
+    CHECK_FALSE(read.mistaken);
+    CHECK_FALSE(read.text.empty());
+  }
+  for (const std::vector<std::string>& wrong : {std::vector<std::string>{},
+                                                {"plan"},
+                                                {"paint", "x"},
+                                                {"plan", "x", "--sooner"},
+                                                {"check"}}) {
+    const ReadOptions read = read_options(wrong);
+    CHECK_FALSE(read.options);
+    CHECK(read.mistaken);
+    CHECK_FALSE(read.text.empty());
+  }
+}
+
+}  // namespace
+}  // namespace tackfree

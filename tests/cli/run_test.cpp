@@ -1,0 +1,101 @@
+#include "tackfree/cli/run.hpp"
+
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <sstream>
+
+#include <doctest/doctest.h>
+#include <unistd.h>
+
+namespace tackfree {
+namespace {
+
+namespace fs = std::filesystem;
+
+struct Folder {
+  fs::path path = fs::temp_directory_path() / ("tackfree_run_" + std::to_string(::getpid()));
+  Folder() { fs::create_directories(path); }
+  ~Folder() { fs::remove_all(path); }
+};
+
+struct Said {
+  int code;
+  std::string out, err;
+};
+
+Said said(const std::vector<std::string>& arguments) {
+  std::ostringstream out, err;
+  const int code = run(arguments, out, err);
+  return {code, out.str(), err.str()};
+}
+
+std::string text_of(const fs::path& path) {
+  std::ifstream file(path, std::ios::binary);
+  return {std::istreambuf_iterator<char>(file), {}};
+}
+
+fs::path job_in(const fs::path& folder) {
+  for (const auto& entry : fs::directory_iterator(folder))
+    if (entry.path().extension() == ".json") return entry.path();
+  return {};
+}
+
+TEST_CASE("the starter job is written once, has no mistakes and plans as it stands") {
+  const Folder folder;
+  const std::string home = (folder.path / "mine").string();
+  CHECK(said({"start", home}).code == exit_done);
+  const fs::path job = job_in(home);
+  REQUIRE_FALSE(job.empty());
+  const Said checked = said({"check", job.string()});
+  CHECK(checked.code == exit_done);
+  CHECK(checked.err.empty());
+  CHECK(said({"plan", job.string()}).code == exit_done);
+  const std::string before = text_of(job);
+  const Said again = said({"start", home});
+  CHECK(again.code == exit_wrong_input);
+  CHECK(again.err.find("nothing is overwritten") != std::string::npos);
+  CHECK(text_of(job) == before);
+}
+
+TEST_CASE("the same job gives the same bytes in all three outputs") {
+  const Folder folder;
+  const std::string home = (folder.path / "mine").string();
+  REQUIRE(said({"start", home}).code == exit_done);
+  const std::string job = job_in(home).string();
+  auto planned = [&](const std::string& name) {
+    const Said s = said({"plan", job, "--now", "2027-04-05T17:45Z", "--json",
+                         (folder.path / (name + ".json")).string(), "--calendar",
+                         (folder.path / (name + ".ics")).string()});
+    CHECK(s.code == exit_done);
+    return s.out;
+  };
+  CHECK(planned("a") == planned("b"));
+  CHECK(text_of(folder.path / "a.json") == text_of(folder.path / "b.json"));
+  CHECK(text_of(folder.path / "a.ics") == text_of(folder.path / "b.ics"));
+  CHECK(text_of(folder.path / "a.ics").starts_with("BEGIN:VCALENDAR\r\n"));
+}
+
+TEST_CASE("an output that cannot be written is a mistake, and the plan is printed all the same") {
+  const Folder folder;
+  const std::string home = (folder.path / "mine").string();
+  REQUIRE(said({"start", home}).code == exit_done);
+  const Said s =
+      said({"plan", job_in(home).string(), "--json", (folder.path / "no" / "plan.json").string()});
+  CHECK(s.code == exit_wrong_input);
+  CHECK(s.err.find("cannot be written") != std::string::npos);
+  CHECK(s.out.size() > 1000);
+}
+
+TEST_CASE("a data folder in place of the built-in data must be whole") {
+  const Folder folder;
+  const std::string home = (folder.path / "mine").string();
+  REQUIRE(said({"start", home}).code == exit_done);
+  CHECK(said({"check", job_in(home).string(), "--data", TACKFREE_ROOT "/data"}).code == exit_done);
+  const Said missing = said({"check", job_in(home).string(), "--data", folder.path.string()});
+  CHECK(missing.code == exit_wrong_input);
+  CHECK(missing.err.find("coatings.json") != std::string::npos);
+}
+
+}  // namespace
+}  // namespace tackfree

@@ -1,0 +1,67 @@
+#include "tackfree/plan/make_plan.hpp"
+
+#include "sample_job.hpp"
+#include <doctest/doctest.h>
+
+namespace tackfree {
+namespace {
+
+using testing::instant;
+using testing::sample_job;
+
+Plan plan_of(Job job, const char* now = "2027-04-05T17:00Z") {
+  Problems problems;
+  auto plan = make_plan(std::move(job), instant(now), problems);
+  REQUIRE(problems.empty());
+  return std::move(*plan);
+}
+
+TEST_CASE("a plan starts on its grid and holds every stage's answer") {
+  const Plan plan = plan_of(sample_job(), "2027-04-05T17:02Z");
+  CHECK(plan.now == instant("2027-04-05T17:05Z"));
+  CHECK(plan.schedule.span.begin == plan.now);
+  CHECK_FALSE(plan.takeoff.surfaces.empty());
+  CHECK(plan.volumes.coats.size() == 6);
+  CHECK(plan.schedule.steps.size() == plan.list.operations.size());
+  CHECK(plan.emissions.size() == plan.volumes.coats.size());
+  CHECK_FALSE(plan.cautions.empty());
+  REQUIRE(plan.shopping.coatings.size() == 1);
+  CHECK_FALSE(plan.job.data.texts.deference.empty());
+}
+
+TEST_CASE("the litres to buy are the coats and what the tools keep in the plan's own sessions") {
+  const Plan plan = plan_of(sample_job());
+  Volume coats;
+  for (const CoatNeed& need : plan.volumes.coats) coats += need.coating;
+  const CoatingPurchase& purchase = plan.shopping.coatings[0];
+  CHECK(purchase.on_surfaces.in(litres) == doctest::Approx(coats.in(litres)));
+  CHECK(purchase.sessions == static_cast<int>(plan.schedule.sessions.size()));
+  CHECK(purchase.kept_by_tools.in(millilitres) == doctest::Approx(20.0 * purchase.sessions));
+}
+
+TEST_CASE("what the log has taught changes the litres, not the areas") {
+  Job thirsty = sample_job();
+  for (int i = 0; i < 5; ++i)
+    thirsty.history.coats.push_back(
+        {"finish", instant("2027-04-01T18:00Z"), litres(0.2), litres(0.26)});
+  const Plan taught = plan_of(thirsty), untaught = plan_of(sample_job());
+  CHECK(taught.volumes.coats[0].coating > untaught.volumes.coats[0].coating);
+  CHECK(taught.volumes.coats[0].area == untaught.volumes.coats[0].area);
+}
+
+TEST_CASE("air that begins after the plan does is a problem, not a plan") {
+  Job job = sample_job();
+  AirRows rows;
+  rows.file = "air.csv";
+  for (int h = 0; h < 48; ++h)
+    rows.rows.push_back({instant("2027-05-01T00:00Z") + std::chrono::hours(h), celsius(15),
+                         std::nullopt, humidity_percent(50), h + 2});
+  job.air = rows;
+  Problems problems;
+  CHECK_FALSE(make_plan(job, instant("2027-04-05T17:00Z"), problems));
+  REQUIRE(problems.size() == 1);
+  CHECK(problems[0].file == "air.csv");
+}
+
+}  // namespace
+}  // namespace tackfree

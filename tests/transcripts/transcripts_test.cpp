@@ -1,0 +1,90 @@
+// Whole-program transcripts: each *.transcript holds commands, what they print and their exit code.
+// A line "$ tackfree ..." is run by the shell in the transcript's folder; the lines up to "exit N"
+// are what standard output and error must be together. TACKFREE_REWRITE=1 writes what was printed.
+#include <array>
+#include <cstdio>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <sstream>
+#include <string>
+#include <vector>
+
+#include <doctest/doctest.h>
+#include <sys/wait.h>
+
+namespace tackfree {
+namespace {
+
+namespace fs = std::filesystem;
+
+const fs::path folder = fs::path(TACKFREE_ROOT) / "tests" / "transcripts";
+
+std::string text_of(const fs::path& path) {
+  std::ifstream file(path, std::ios::binary);
+  return {std::istreambuf_iterator<char>(file), {}};
+}
+
+struct Ran {
+  std::string printed;
+  int exit_code = 0;
+};
+
+Ran ran(const std::string& command) {
+  const std::string line = "cd '" + folder.string() +
+                           "' && tackfree() { '" TACKFREE_PROGRAM "' \"$@\"; } && { " + command +
+                           "; } 2>&1";
+  Ran result;
+  FILE* pipe = ::popen(line.c_str(), "r");
+  REQUIRE(pipe != nullptr);
+  std::array<char, 4096> piece{};
+  while (const std::size_t count = std::fread(piece.data(), 1, piece.size(), pipe))
+    result.printed.append(piece.data(), count);
+  const int status = ::pclose(pipe);
+  REQUIRE(WIFEXITED(status));  // it did not crash
+  result.exit_code = WEXITSTATUS(status);
+  return result;
+}
+
+/// The transcript as it would be if every command were run now.
+std::string replayed(const std::string& transcript) {
+  std::istringstream in(transcript);
+  std::string now;
+  for (std::string line; std::getline(in, line);) {
+    if (line.starts_with("# ") || line.empty()) now += line + "\n";
+    if (!line.starts_with("$ ")) continue;
+    const Ran result = ran(line.substr(2));
+    now += line + "\n" + result.printed + "exit " + std::to_string(result.exit_code) + "\n";
+    for (std::string old; std::getline(in, old) && !old.starts_with("exit ");) continue;
+  }
+  return now;
+}
+
+void compare(const std::string& name) {
+  const fs::path path = folder / name;
+  const std::string expected = text_of(path);
+  REQUIRE_FALSE(expected.empty());
+  const std::string now = replayed(expected);
+  if (std::getenv("TACKFREE_REWRITE") != nullptr) std::ofstream(path, std::ios::binary) << now;
+  std::istringstream a(expected), b(now);
+  std::string wanted, got;
+  for (int line = 1; std::getline(b, got) || b.gcount() > 0; ++line) {
+    if (!std::getline(a, wanted)) wanted = "(nothing)";
+    CAPTURE(line);
+    REQUIRE(got == wanted);
+  }
+  CHECK(now == expected);
+}
+
+TEST_CASE("the demo plan prints as kept") { compare("hall_bench.transcript"); }
+TEST_CASE("every mistake in a job is named in one run") { compare("mistakes.transcript"); }
+TEST_CASE("a job that cannot be planned whole says which step and rule, and prints the rest") {
+  compare("not_plannable.transcript");
+}
+TEST_CASE("the command line explains itself and refuses what it does not know") {
+  compare("command_line.transcript");
+}
+
+}  // namespace
+}  // namespace tackfree
