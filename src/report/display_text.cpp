@@ -198,7 +198,11 @@ std::vector<std::string> wrapped(std::size_t columns, std::string_view text) {
 
 std::string_view head_of(std::string_view text, std::size_t octets) {
   if (text.size() <= octets) return text;
-  while (octets > 0 && (static_cast<unsigned char>(text[octets]) & 0xC0U) == 0x80U) --octets;
+  // A character has four bytes at most: what goes on longer is no UTF-8 and is cut anywhere.
+  constexpr std::size_t longest_tail = 3;
+  for (std::size_t back = 0; back <= std::min(longest_tail, octets); ++back)
+    if ((static_cast<unsigned char>(text[octets - back]) & 0xC0U) != 0x80U)
+      return text.substr(0, octets - back);
   return text.substr(0, octets);
 }
 

@@ -27,6 +27,8 @@ std::string at_most(double value, int decimals) {
 }
 
 std::string days_text(Duration d) {
+  constexpr double days_of_month = 365.25 / 12;
+  if (d.in(days) >= 90) return at_most(d.in(days) / days_of_month, 1) + " months";
   const std::string number = at_most(d.in(days), 1);
   return number + (number == "1" ? " day" : " days");
 }
@@ -147,6 +149,11 @@ std::string Figures::clock_of_day(int minute_of_day) const {
 
 std::string Figures::clock(Instant at) const { return clock_of_day(zone_.local(at).minute_of_day); }
 
+Instant Figures::full_hour_up(Instant at) const {
+  const int past = zone_.local(at).minute_of_day % minutes_of_hour;
+  return past == 0 ? at : at + Minutes(minutes_of_hour - past);
+}
+
 std::size_t Figures::clock_columns() const { return units_ == UnitSystem::us ? 8 : 5; }
 
 std::string Figures::moment(Instant at) const { return day(at) + ", " + clock(at); }
@@ -175,9 +182,11 @@ std::string money_text(double amount) { return fixed(amount, 2); }
 
 std::string factor_text(double factor) { return at_most(factor, 2); }
 
+std::string count_text(double count) { return fmt::format("{:.0f}", std::ceil(rounded(count, 6))); }
+
 std::string count_text(double count, std::string_view one, std::string_view many) {
-  const double whole = std::ceil(rounded(count, 6));
-  return fmt::format("{:.0f} {}", whole, whole == 1 ? one : many);
+  const std::string number = count_text(count);
+  return fmt::format("{} {}", number, number == "1" ? one : many);
 }
 
 }  // namespace tackfree

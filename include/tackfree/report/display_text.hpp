@@ -29,8 +29,8 @@ std::string pad_left(std::size_t columns, std::string_view text);
 /// and runs of spaces count as one.
 std::vector<std::string> wrapped(std::size_t columns, std::string_view text);
 
-/// The longest beginning of valid UTF-8 `text` in at most `octets` bytes that ends between two
-/// characters.
+/// The longest beginning of `text` in at most `octets` bytes, 4 or more, that ends between two
+/// characters; never empty unless `text` is.
 std::string_view head_of(std::string_view text, std::size_t octets);
 
 }  // namespace tackfree

@@ -43,10 +43,12 @@ class Figures {
   /// US: `23.1 fl oz (683 ml)`, as cups for mixing are marked both ways; metric: `683 ml`.
   std::string volume_both_ways(Volume v) const;
 
-  std::string day(Instant at) const;                  ///< Sat 10 Apr / Sat Apr 10
-  std::string day_and_year(Instant at) const;         ///< Sat 10 Apr 2027 / Sat Apr 10, 2027
-  std::string clock(Instant at) const;                ///< 18:30 / 6:30 pm
-  std::string moment(Instant at) const;               ///< day and clock
+  std::string day(Instant at) const;           ///< Sat 10 Apr / Sat Apr 10
+  std::string day_and_year(Instant at) const;  ///< Sat 10 Apr 2027 / Sat Apr 10, 2027
+  std::string clock(Instant at) const;         ///< 18:30 / 6:30 pm
+  std::string moment(Instant at) const;        ///< day and clock
+  /// The next full hour of the local clock, or `at` itself when it is one.
+  Instant full_hour_up(Instant at) const;
   std::string clock_of_day(int minute_of_day) const;  ///< 0 to 1440
   std::size_t clock_columns() const;                  ///< columns that any clock time fits into
   Date local_date(Instant at) const { return zone_.local(at).on; }
@@ -59,8 +61,8 @@ class Figures {
   Zone zone_;
 };
 
-/// `40 min`, `2 h 10 min`, `12 h`; from two days on `3 days`, `2.5 days`. A part of a minute counts
-/// as one.
+/// `40 min`, `2 h 10 min`, `12 h`; from two days on `3 days`, `2.5 days`, from 90 on `12 months`. A
+/// part of a minute counts as one.
 std::string duration_text(Duration d);
 /// A wait, as exact as it can be known: `40 min`, `17 h`, `3 days`.
 std::string wait_text(Duration d);
@@ -72,7 +74,9 @@ std::string humidity_text(Humidity h);
 std::string money_text(double amount);
 /// A bare factor: `1.25`, at most two decimals.
 std::string factor_text(double factor);
-/// `1 sheet`, `3 sheets`: a count, rounded up.
+/// `3`: a count, rounded up.
+std::string count_text(double count);
+/// `1 session`, `3 sessions`.
 std::string count_text(double count, std::string_view one, std::string_view many);
 /// Rounded half away from nought to so many decimals; never -0.
 double rounded(double value, int decimals);

@@ -1,0 +1,29 @@
+// Calendar file: the plan as iCalendar events: work with an alarm, milestones without.
+#pragma once
+
+#include "tackfree/plan/plan.hpp"
+
+#include <string>
+#include <string_view>
+
+namespace tackfree {
+
+/// The plan by RFC 5545, in UTC, as of `plan.now`.
+///
+/// One event for each piece of a step; set-up belongs to the event of a session's first coat,
+/// clean-up to that of its last. Events that begin after now have an alarm 30 minutes before.
+/// Milestones are events of 15 minutes that take up no time.
+/// UIDs follow from the step's key and the job's id, so that a later plan moves the same events:
+/// `KEY.JOB@tackfree.invalid`, and `KEY.2.JOB@...` for the second piece of a step.
+/// Text of the person is cleaned, so that it can neither end a line nor start a property.
+std::string calendar_report(const Plan& plan);
+
+/// One content line, folded to at most 75 octets between characters, each part ended by CRLF.
+/// Source: RFC 5545, section 3.1.
+std::string folded(std::string_view content_line);
+
+/// Cleaned text with backslash, semicolon, comma and line ends escaped; line ends stay line ends.
+/// Source: RFC 5545, section 3.3.11.
+std::string escaped_text(std::string_view text);
+
+}  // namespace tackfree

@@ -1,0 +1,22 @@
+// JSON schedule: steps, sessions, milestones and what found no time, as members of the JSON plan.
+#pragma once
+
+#include "tackfree/plan/plan.hpp"
+
+#include <string_view>
+
+#include <nlohmann/json_fwd.hpp>
+
+namespace tackfree {
+
+/// Adds `NAME_at` in UTC and `NAME_local` with its offset to an object, or nulls.
+void put_instant(nlohmann::ordered_json& object, std::string_view name,
+                 const std::optional<Instant>& at, const Zone& zone);
+
+/// A word that a Side has in keys and values: `back`, `show`, `both`.
+std::string_view word_for(Side side);
+
+/// Adds `steps`, `sessions`, `milestones` and `unplaced` to the plan.
+void put_schedule(nlohmann::ordered_json& document, const Plan& plan);
+
+}  // namespace tackfree

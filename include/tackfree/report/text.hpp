@@ -1,0 +1,13 @@
+// Text: the plan as lines for a terminal or for paper on the garage wall.
+#pragma once
+
+#include "tackfree/plan/plan.hpp"
+
+#include <string>
+
+namespace tackfree {
+
+/// The whole plan; no line is wider than `columns` (40 to 200), no control character is left.
+std::string text_report(const Plan& plan, int columns = 80);
+
+}  // namespace tackfree

@@ -1,0 +1,19 @@
+// Text days: what to do next, day by day, and when the finish will bear what.
+#pragma once
+
+#include "tackfree/report/page.hpp"
+#include "tackfree/report/step_words.hpp"
+
+namespace tackfree {
+
+/// Title, note, the next step, when it is ready, and what found no time.
+void write_opening(Page& page, const Plan& plan, const StepWords& words);
+
+/// One block a day: a line for each stretch of work, set-up and clean-up with it, and below it
+/// what to pour and why it waited.
+void write_days(Page& page, const Plan& plan, const StepWords& words, const HowTo& how_to);
+
+/// For each batch the day on which it may be moved, used, fitted, stacked, and is cured.
+void write_milestones(Page& page, const Plan& plan, const StepWords& words);
+
+}  // namespace tackfree

@@ -1,0 +1,210 @@
+#include "tackfree/report/figure_sources.hpp"
+
+#include "tackfree/report/step_words.hpp"
+
+#include <algorithm>
+#include <array>
+#include <set>
+#include <string_view>
+#include <utility>
+
+#include <fmt/format.h>
+
+namespace tackfree {
+
+namespace {
+
+/// Collects figures and puts those of one origin and source together.
+class Group {
+ public:
+  explicit Group(std::string title) { group_.title = std::move(title); }
+
+  template <class T>
+  void add(std::string_view name, const Sourced<T>& figure, const std::string& text) {
+    auto& origins = group_.origins;
+    auto place = std::find_if(origins.begin(), origins.end(), [&](const FiguresFrom& from) {
+      return from.origin == figure.origin && from.source == figure.source;
+    });
+    if (place == origins.end()) place = origins.insert(place, {figure.origin, figure.source, {}});
+    place->figures.push_back(fmt::format("{} {}", name, text));
+  }
+
+  FigureGroup sorted() && {
+    std::stable_sort(
+        group_.origins.begin(), group_.origins.end(),
+        [](const FiguresFrom& a, const FiguresFrom& b) { return a.origin < b.origin; });
+    return std::move(group_);
+  }
+
+ private:
+  FigureGroup group_;
+};
+
+std::string grits_text(const std::vector<Grit>& grits) {
+  std::string text;
+  for (const Grit grit : grits) text += fmt::format("{}P{}", text.empty() ? "" : " ", grit.p);
+  return text;
+}
+
+void add_film(Group& group, const Coating& coating, const std::set<Wear>& wears,
+              const Figures& figures) {
+  constexpr std::array<std::string_view, 3> names{"light", "normal", "hard"};
+  group.add("spread", coating.spread, figures.spread(coating.spread.value).text());
+  group.add("solids", coating.solids, percent_text(coating.solids.value));
+  group.add("first coat on bare wood x", coating.bare_factor,
+            factor_text(coating.bare_factor.value));
+  group.add("first coat thinned by", coating.first_coat_thinner,
+            percent_text(coating.first_coat_thinner.value));
+  for (const Wear wear : wears) {
+    const auto& aim = coating.film_aim.at(static_cast<std::size_t>(wear));
+    group.add(fmt::format("film aim for {} wear", names.at(static_cast<std::size_t>(wear))), aim,
+              figures.film(aim.value).text());
+  }
+  group.add("film cap", coating.film_cap, figures.film(coating.film_cap.value).text());
+  group.add("at least", coating.coats_min, fmt::format("{} coats", coating.coats_min.value));
+  group.add("at most", coating.coats_max, fmt::format("{} coats", coating.coats_max.value));
+  group.add("solvent given off", coating.volatiles,
+            figures.density(coating.volatiles.value).text());
+}
+
+void add_drying(Group& group, const Coating& coating) {
+  for (std::size_t stage = 0; stage < stage_count; ++stage)
+    if (const auto& hours = coating.label_after.at(stage))
+      group.add(word_for(static_cast<Stage>(stage)), *hours, "after " + wait_text(hours->value));
+  if (coating.recoat_unsanded_within)
+    group.add("recoat without sanding within", *coating.recoat_unsanded_within,
+              wait_text(coating.recoat_unsanded_within->value));
+  const DryingLaw& law = coating.law;
+  if (law.driver == DryingLaw::Driver::arrhenius)
+    group.add("drying speeds up with warmth at", law.activation_energy,
+              fmt::format("{:g} kJ/mol",
+                          rounded(law.activation_energy.value.in(kilojoules_per_mole), 1)));
+  group.add("air exponent", law.air_exponent, factor_text(law.air_exponent.value));
+  constexpr std::array<std::string_view, 3> depths{"touch", "recoat", "through"};
+  for (std::size_t depth = 0; depth < depths.size(); ++depth)
+    group.add(fmt::format("film exponent, {},", depths.at(depth)), law.film_exponents.at(depth),
+              factor_text(law.film_exponents.at(depth).value));
+}
+
+void add_limits(Group& group, const Coating& coating, const Figures& figures) {
+  const CoatingLimits& limits = coating.limits;
+  const auto degrees = [&](const Sourced<Temperature>& t) {
+    return figures.temperature(t.value).text();
+  };
+  group.add("coat from", limits.put_on_min, degrees(limits.put_on_min));
+  group.add("coat up to", limits.put_on_max, degrees(limits.put_on_max));
+  group.add("coat up to", limits.humidity_max, humidity_text(limits.humidity_max.value));
+  if (limits.humidity_caution)
+    group.add("care from", *limits.humidity_caution, humidity_text(limits.humidity_caution->value));
+  group.add("until touch-dry not under", limits.hold_min, degrees(limits.hold_min));
+  if (limits.hold_put_on_min)
+    group.add("stay as warm as for coating for", *limits.hold_put_on_min,
+              wait_text(limits.hold_put_on_min->value));
+  group.add("above the dew point by", limits.dew_point_margin,
+            figures.temperature_difference(limits.dew_point_margin.value).text());
+  group.add("stops drying under", coating.law.stops_below, degrees(coating.law.stops_below));
+}
+
+void add_care(Group& group, const Coating& coating) {
+  const GritAdvice& grits = coating.grits;
+  group.add("bare wood", grits.bare, grits_text(grits.bare.value));
+  group.add("veneer and plywood", grits.bare_veneer, grits_text(grits.bare_veneer.value));
+  group.add("after the first coat", grits.after_first, grits_text({grits.after_first.value}));
+  group.add("between coats", grits.between, grits_text({grits.between.value}));
+  group.add("before the last coat", grits.before_last, grits_text({grits.before_last.value}));
+  group.add("clean-up", coating.clean_up, duration_text(coating.clean_up.value));
+  group.add("opened tin keeps", coating.tin_keeps, duration_text(coating.tin_keeps.value));
+}
+
+FigureGroup coating_group(const Plan& plan, std::size_t index, const Figures& figures) {
+  const Coating& coating = plan.job.coatings.at(index);
+  std::set<Wear> wears;
+  for (const FinishSystem& system : plan.job.systems)
+    for (const SystemStep& step : system.steps)
+      if (step.coating == coating.name) wears.insert(system.wear);
+  Group group(fmt::format("{} ({}), hours at {} and {}", coating.name, coating.class_title,
+                          figures.temperature(coating.label_temperature).text(),
+                          humidity_text(coating.label_humidity)));
+  add_film(group, coating, wears, figures);
+  add_drying(group, coating);
+  add_limits(group, coating, figures);
+  add_care(group, coating);
+  return std::move(group).sorted();
+}
+
+FigureGroup method_group(const Method& method, const Figures& figures) {
+  Group group(method.title);
+  group.add("stays on the work:", method.transfer, percent_text(method.transfer.value));
+  group.add("kept by the tool:", method.kept_by_tool,
+            figures.volume(method.kept_by_tool.value).text() + " a session");
+  group.add("pace", method.rate, figures.work_rate(method.rate.value).text());
+  group.add("spread of the need, log-normal,", method.need_sigma,
+            factor_text(method.need_sigma.value));
+  return std::move(group).sorted();
+}
+
+void add_labour(Group& group, const Labour& labour, const Figures& figures) {
+  const auto rate = [&](std::string_view name, const Sourced<WorkRate>& r) {
+    group.add(name, r, figures.work_rate(r.value).text());
+  };
+  const auto time = [&](std::string_view name, const Sourced<Duration>& d) {
+    group.add(name, d, duration_text(d.value));
+  };
+  if (labour.bare_tool == SandingTool::machine)
+    rate("sanding bare, by machine, each grit,", labour.sand_bare_machine);
+  else
+    rate("sanding bare, by hand, each grit,", labour.sand_bare_hand);
+  rate("sanding between coats", labour.sand_between);
+  rate("dusting off", labour.dust_off);
+  time("set-up", labour.set_up);
+  time("turning over", labour.turn_over);
+  time("fitting hardware", labour.fit_hardware);
+  time("dust settles in", labour.dust_settles);
+  group.add("a sheet sands bare", labour.abrasive_bare,
+            figures.area(labour.abrasive_bare.value).text());
+  group.add("a sheet sands between coats", labour.abrasive_between,
+            figures.area(labour.abrasive_between.value).text());
+}
+
+FigureGroup common_group(const Plan& plan, const Figures& figures) {
+  constexpr std::array<std::string_view, grain_count> names{"face", "long edge", "end grain",
+                                                            "plywood edge"};
+  Group group("Grain, film and work");
+  for (std::size_t i = 0; i < grain_count; ++i) {
+    const GrainFactor& factor = plan.job.data.grain_factors.at(i);
+    const std::string first = "x " + factor_text(factor.first.value) + " in coat 1";
+    const std::string second = "x " + factor_text(factor.second.value) + " in coat 2";
+    const bool alike =
+        factor.first.origin == factor.second.origin && factor.first.source == factor.second.source;
+    group.add(names.at(i), factor.first, alike ? first + ", " + second : first);
+    if (!alike) group.add(names.at(i), factor.second, second);
+  }
+  const NeedSpread& need = plan.job.data.need_spread;
+  if (plan.job.data.labour.raised_grain_dries.value > Duration())
+    group.add("raised grain dries in", plan.job.data.labour.raised_grain_dries,
+              duration_text(plan.job.data.labour.raised_grain_dries.value));
+  group.add("spread of the first coat's thirst, log-normal,", need.absorption_sigma,
+            factor_text(need.absorption_sigma.value));
+  group.add("sanding takes off", need.lost_to_sanding,
+            figures.film(need.lost_to_sanding.value).text());
+  group.add("first coat counts", need.first_coat_film_share,
+            percent_text(fraction(need.first_coat_film_share.value)));
+  add_labour(group, plan.job.data.labour, figures);
+  return std::move(group).sorted();
+}
+
+}  // namespace
+
+std::vector<FigureGroup> figure_groups(const Plan& plan, const Figures& figures) {
+  std::vector<FigureGroup> groups;
+  for (const CoatingNeed& need : plan.volumes.coatings)
+    groups.push_back(coating_group(plan, need.coating, figures));
+  std::set<std::size_t> methods;
+  for (const Operation& op : plan.list.operations)
+    if (op.method && methods.insert(*op.method).second)
+      groups.push_back(method_group(plan.job.data.methods.at(*op.method), figures));
+  groups.push_back(common_group(plan, figures));
+  return groups;
+}
+
+}  // namespace tackfree

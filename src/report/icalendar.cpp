@@ -1,0 +1,224 @@
+#include "tackfree/report/icalendar.hpp"
+
+#include "tackfree/base/name.hpp"
+#include "tackfree/report/display_text.hpp"
+#include "tackfree/report/step_words.hpp"
+
+#include <algorithm>
+#include <cstdint>
+#include <set>
+
+#include <fmt/format.h>
+
+namespace tackfree {
+
+namespace {
+
+constexpr std::size_t longest_line = 75;  // octets, RFC 5545, section 3.1
+constexpr std::size_t longest_uid_part = 80;
+constexpr std::size_t longest_summary = 80;
+constexpr Minutes alarm_before{30};
+constexpr Minutes milestone_length{15};
+
+/// `20270410T223000Z`
+std::string utc_form(Instant at) {
+  std::string text = iso_utc(at);
+  std::erase_if(text, [](char c) { return c == '-' || c == ':'; });
+  return text;
+}
+
+/// A key whose parts are slugs joined by dots; one that is too long ends in a hash of all of it.
+std::string uid_part(std::string_view key) {
+  std::string text;
+  std::string_view rest = key;
+  while (true) {
+    const std::size_t slash = std::min(rest.find('/'), rest.size());
+    text += slug(rest.substr(0, slash));
+    if (slash == rest.size()) break;
+    text += '.';
+    rest.remove_prefix(slash + 1);
+  }
+  if (text.size() <= longest_uid_part) return text;
+  std::uint64_t hash = 14695981039346656037U;  // FNV-1a, 64 bits
+  for (const char c : key) hash = (hash ^ static_cast<unsigned char>(c)) * 1099511628211U;
+  return fmt::format("{}-{:016x}", text.substr(0, longest_uid_part - 17), hash);
+}
+
+/// What one event says.
+struct Event {
+  std::string key;
+  Interval time;
+  std::string summary;
+  std::vector<std::string> description;  ///< lines
+  std::string category;
+  bool takes_time = true;
+  bool alarm = false;
+};
+
+class Calendar {
+ public:
+  explicit Calendar(const Plan& plan) : plan_(plan) {
+    line("BEGIN:VCALENDAR");
+    line("VERSION:2.0");
+    line("PRODID:-//tackfree//wood finishing plan 1//EN");
+    line("CALSCALE:GREGORIAN");
+    line("X-WR-CALNAME:" + escaped_text(cut_to(longest_summary, plan.job.name)));
+  }
+
+  void add(const Event& event) {
+    line("BEGIN:VEVENT");
+    line("UID:" + uid(event.key));
+    line("DTSTAMP:" + utc_form(plan_.now));
+    line("SEQUENCE:0");
+    line("DTSTART:" + utc_form(event.time.begin));
+    line("DTEND:" + utc_form(event.time.end));
+    const std::string summary = escaped_text(cut_to(longest_summary, event.summary));
+    line("SUMMARY:" + summary);
+    if (!event.description.empty())
+      line("DESCRIPTION:" + escaped_text(fmt::format("{}", fmt::join(event.description, "\n"))));
+    line("CATEGORIES:" + escaped_text(event.category));
+    line(event.takes_time ? "TRANSP:OPAQUE" : "TRANSP:TRANSPARENT");
+    if (event.alarm) {
+      line("BEGIN:VALARM");
+      line("ACTION:DISPLAY");
+      line(fmt::format("TRIGGER:-PT{}M", alarm_before.count()));
+      line("DESCRIPTION:" + summary);
+      line("END:VALARM");
+    }
+    line("END:VEVENT");
+  }
+
+  std::string text() && {
+    line("END:VCALENDAR");
+    return std::move(text_);
+  }
+
+ private:
+  void line(const std::string& content) { text_ += folded(content); }
+
+  /// Names that differ only in signs give the same key: later ones are numbered.
+  std::string uid(const std::string& key) {
+    std::string part = uid_part(key);
+    for (int number = 2; !used_.insert(part).second; ++number)
+      part = fmt::format("{}-again-{}", uid_part(key), number);
+    return fmt::format("{}.{}@tackfree.invalid", part, uid_part(plan_.job.id));
+  }
+
+  const Plan& plan_;
+  std::set<std::string> used_;
+  std::string text_;
+};
+
+std::string_view category_of(OperationKind kind) {
+  switch (kind) {
+    case OperationKind::coat:
+      return "coating";
+    case OperationKind::sand_bare:
+    case OperationKind::sand_between:
+      return "sanding";
+    case OperationKind::raise_grain:
+    case OperationKind::dust_off:
+      return "preparing";
+    case OperationKind::turn_over:
+    case OperationKind::fit_hardware:
+      break;
+  }
+  return "handling";
+}
+
+/// The piece, with the set-up before a session's first coat and the clean-up after its last.
+Interval with_session(const Plan& plan, std::size_t step, Interval piece) {
+  const DatedStep& dated = plan.schedule.steps.at(step);
+  if (!dated.session) return piece;
+  const Session& session = plan.schedule.sessions.at(*dated.session);
+  if (session.steps.front() == step) piece.begin = std::min(piece.begin, session.set_up.begin);
+  if (session.steps.back() == step) piece.end = std::max(piece.end, session.clean_up.end);
+  return piece;
+}
+
+std::vector<std::string> description(const Plan& plan, const StepWords& words,
+                                     const DatedStep& step) {
+  const Operation& op = plan.list.operations.at(step.operation);
+  std::vector<std::string> lines;
+  if (const std::string pour = words.pour(op); !pour.empty()) lines.push_back("Pour " + pour);
+  for (const std::string& how : op.how) lines.push_back(how);
+  if (const std::string why = words.why(step); !why.empty()) lines.push_back("Why now: " + why);
+  if (step.on_typical_air) lines.emplace_back("Rests on typical air: the hour may move.");
+  if (op.kind != OperationKind::coat) return lines;
+  for (const Caution& caution : plan.cautions)
+    lines.push_back(fmt::format("{}: {}", caution.word, caution.hazard));
+  lines.push_back(plan.job.data.texts.deference);
+  return lines;
+}
+
+void add_step(Calendar& calendar, const Plan& plan, const StepWords& words, std::size_t index) {
+  const DatedStep& step = plan.schedule.steps.at(index);
+  const Operation& op = plan.list.operations.at(step.operation);
+  for (std::size_t i = 0; i < step.pieces.size(); ++i) {
+    const Interval time = with_session(plan, index, step.pieces[i]);
+    if (time.end <= time.begin) continue;
+    Event event;
+    event.key = i == 0 ? op.key : fmt::format("{}/{}", op.key, i + 1);
+    event.time = time;
+    event.summary = words.full_title(op);
+    if (step.pieces.size() > 1)
+      event.summary += fmt::format(" ({} of {})", i + 1, step.pieces.size());
+    event.description = description(plan, words, step);
+    event.category = category_of(op.kind);
+    event.alarm = time.begin > plan.now;
+    calendar.add(event);
+  }
+}
+
+void add_milestone(Calendar& calendar, const Plan& plan, const DatedOutcome& outcome) {
+  if (!outcome.at) return;
+  const std::string& batch = plan.job.batches.at(outcome.batch).name;
+  Event event;
+  event.key = fmt::format("{}/milestone/{}", batch, word_for(outcome.stage));
+  event.time = {*outcome.at, *outcome.at + milestone_length};
+  event.summary =
+      fmt::format("{}: {}", cut_to(longest_summary / 2, batch), word_for(outcome.stage));
+  event.category = "milestone";
+  event.takes_time = false;
+  calendar.add(event);
+}
+
+}  // namespace
+
+std::string folded(std::string_view content_line) {
+  std::string text;
+  std::size_t room = longest_line;
+  while (true) {
+    const std::string_view head = head_of(content_line, room);
+    text.append(head).append("\r\n");
+    content_line.remove_prefix(head.size());
+    if (content_line.empty()) return text;
+    text += ' ';
+    room = longest_line - 1;
+  }
+}
+
+std::string escaped_text(std::string_view text) {
+  std::string result;
+  while (true) {
+    const std::size_t end = std::min(text.find('\n'), text.size());
+    for (const char c : clean(text.substr(0, end))) {
+      if (c == '\\' || c == ';' || c == ',') result += '\\';
+      result += c;
+    }
+    if (end == text.size()) return result;
+    result += "\\n";
+    text.remove_prefix(end + 1);
+  }
+}
+
+std::string calendar_report(const Plan& plan) {
+  const StepWords words(plan);
+  Calendar calendar(plan);
+  for (std::size_t step = 0; step < plan.schedule.steps.size(); ++step)
+    add_step(calendar, plan, words, step);
+  for (const DatedOutcome& outcome : plan.schedule.outcomes) add_milestone(calendar, plan, outcome);
+  return std::move(calendar).text();
+}
+
+}  // namespace tackfree

@@ -1,0 +1,258 @@
+#include "tackfree/report/json.hpp"
+
+#include "tackfree/report/figures.hpp"
+#include "tackfree/report/json_figures.hpp"
+#include "tackfree/report/json_schedule.hpp"
+#include "tackfree/report/step_words.hpp"
+
+#include <algorithm>
+#include <array>
+#include <string_view>
+#include <variant>
+
+#include <nlohmann/json.hpp>
+
+namespace tackfree {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+constexpr int schema_version = 1;
+
+double m2(Area a) { return rounded(a.in(square_metres), 4); }
+double l(Volume v) { return rounded(v.in(litres), 4); }
+double um(FilmThickness f) { return rounded(f.in(micrometres), 1); }
+double m(Length length) { return rounded(length.in(metres), 3); }
+
+constexpr std::array<std::string_view, grain_count> grain_words{"face", "long_edge", "end",
+                                                                "plywood_edge"};
+constexpr std::array<std::string_view, 7> face_words{"top",  "bottom", "front", "back",
+                                                     "left", "right",  "side"};
+constexpr std::array<std::string_view, 3> wear_words{"light", "normal", "hard"};
+constexpr std::array<std::string_view, 3> verdict_words{"good", "thin", "thick"};
+constexpr std::array<std::string_view, 4> unit_words{"l", "sheets", "pieces", "m"};
+
+template <std::size_t N, class Enum>
+std::string_view word_of(const std::array<std::string_view, N>& words, Enum value) {
+  return words.at(static_cast<std::size_t>(value));
+}
+
+Json job_facts(const Job& job) {
+  Json object;
+  object["id"] = job.id;
+  object["name"] = job.name;
+  object["note"] = job.note;
+  object["units"] = job.units == UnitSystem::us ? "us" : "metric";
+  object["zone"] = job.calendar.zone.name();
+  object["grid_min"] = job.grid.count();
+  object["horizon_d"] = rounded(job.horizon.in(days), 3);
+  object["faster_than_label"] = job.faster_than_label;
+  return object;
+}
+
+Json batches(const Job& job) {
+  Json array = Json::array();
+  for (const Batch& batch : job.batches) {
+    const FinishSystem* system = find_named(job.systems, batch.system);
+    Json object;
+    object["name"] = batch.name;
+    object["system"] = batch.system;
+    object["wear"] = system == nullptr ? Json(nullptr) : Json(word_of(wear_words, system->wear));
+    object["sides"] = batch.sides == Sides::on_points ? "on_points" : "turn_over";
+    array.push_back(std::move(object));
+  }
+  return array;
+}
+
+Json parts(const Plan& plan) {
+  Json array = Json::array();
+  for (std::size_t i = 0; i < plan.job.parts.size(); ++i) {
+    const Part& part = plan.job.parts[i];
+    Json object;
+    object["name"] = part.name;
+    object["quantity"] = part.quantity;
+    object["batch"] = part.batch;
+    object["material"] = part.material == Material::plywood ? "plywood" : "solid_wood";
+    object["area_m2"] = m2(area_where(plan.takeoff, [i](const Surface& s) { return s.part == i; }));
+    Length tape;
+    for (const Masking& masking : plan.takeoff.masking)
+      if (masking.part == i) tape += masking.tape;
+    object["tape_m"] = m(tape);
+    Json& surfaces = object["surfaces"] = Json::array();
+    for (const Surface& s : plan.takeoff.surfaces) {
+      if (s.part != i) continue;
+      Json surface;
+      surface["face"] = word_of(face_words, s.face);
+      surface["side"] = word_for(s.side);
+      surface["grain"] = word_of(grain_words, s.grain);
+      surface["area_m2"] = m2(s.area);
+      surfaces.push_back(std::move(surface));
+    }
+    array.push_back(std::move(object));
+  }
+  return array;
+}
+
+Json coats(const Plan& plan) {
+  Json array = Json::array();
+  for (std::size_t i = 0; i < plan.volumes.coats.size(); ++i) {
+    const CoatNeed& need = plan.volumes.coats[i];
+    Json object;
+    object["batch"] = plan.job.batches.at(need.batch).name;
+    object["step"] = step_name(plan.job, need.batch, need.step);
+    object["coat"] = need.coat;
+    object["side"] = word_for(need.side);
+    object["area_m2"] = m2(need.area);
+    object["mixed_l"] = l(need.mixed);
+    object["coating_l"] = l(need.coating);
+    object["thinner_l"] = l(need.thinner);
+    for (const CoatEmission& emission : plan.emissions)
+      if (emission.need == i) object["solvent_g"] = rounded(emission.solvent.in(grams), 1);
+    array.push_back(std::move(object));
+  }
+  return array;
+}
+
+Json films(const Plan& plan) {
+  Json array = Json::array();
+  for (const StepFilm& film : plan.volumes.films) {
+    Json object;
+    object["batch"] = plan.job.batches.at(film.batch).name;
+    object["step"] = step_name(plan.job, film.batch, film.step);
+    object["coats"] = film.build.coats;
+    object["coats_fixed"] = film.coats_fixed;
+    object["wet_um"] = um(film.build.wet);
+    object["first_dry_um"] = um(film.build.first_dry);
+    object["later_dry_um"] = um(film.build.later_dry);
+    object["counted_dry_um"] = um(film.build.counted_dry);
+    object["aim_um"] = um(film.aim);
+    object["cap_um"] = um(film.cap);
+    object["verdict"] = word_of(verdict_words, film.verdict);
+    array.push_back(std::move(object));
+  }
+  return array;
+}
+
+Json tins(const CoatingPurchase& purchase) {
+  Json array = Json::array();
+  for (std::size_t i = 0; i < purchase.sizes.size(); ++i) {
+    const TinSize& size = purchase.sizes[i];
+    Json object;
+    object["size"] = size.label;
+    object["volume_l"] = l(size.volume);
+    object["price"] = size.price ? Json(rounded(*size.price, 4)) : Json(nullptr);
+    object["count"] = i < purchase.tins.counts.size() ? purchase.tins.counts[i] : 0;
+    array.push_back(std::move(object));
+  }
+  return array;
+}
+
+Json purchase(const Plan& plan, const CoatingPurchase& bought) {
+  Json object;
+  object["coating"] = plan.job.coatings.at(bought.coating).name;
+  object["on_surfaces_l"] = l(bought.on_surfaces);
+  object["kept_by_tools_l"] = l(bought.kept_by_tools);
+  object["sessions"] = bought.sessions;
+  object["expected_l"] = l(bought.expected);
+  object["nine_in_ten_l"] = l(bought.nine_in_ten);
+  object["on_shelf_l"] = l(bought.on_shelf);
+  object["bought_l"] = l(bought.tins.bought);
+  object["left_over_l"] = l(bought.left_over);
+  object["cost"] = bought.tins.priced ? Json(rounded(bought.tins.cost, 4)) : Json(nullptr);
+  object["usual_sizes"] = bought.usual_sizes;
+  object["tins"] = tins(bought);
+  return object;
+}
+
+Json shopping(const Plan& plan) {
+  Json object;
+  Json& coatings = object["coatings"] = Json::array();
+  for (const CoatingPurchase& bought : plan.shopping.coatings)
+    coatings.push_back(purchase(plan, bought));
+  Json& sundries = object["sundries"] = Json::array();
+  for (const Sundry& sundry : plan.shopping.sundries) {
+    Json item;
+    item["what"] = sundry.what;
+    item["amount"] = rounded(sundry.amount, 4);
+    item["unit"] = word_of(unit_words, sundry.unit);
+    item["why"] = sundry.why;
+    item["origin"] = word_for(sundry.origin);
+    sundries.push_back(std::move(item));
+  }
+  return object;
+}
+
+Json air(const Plan& plan) {
+  const Zone& zone = plan.job.calendar.zone;
+  Json object;
+  if (const auto* constant = std::get_if<ConstantAir>(&plan.job.air)) {
+    object["kind"] = "constant";
+    object["temp_c"] = rounded(constant->temperature.in_celsius(), 2);
+    object["humidity_pct"] = rounded(constant->humidity.in(humidity_percent), 1);
+  } else if (const auto* rows = std::get_if<AirRows>(&plan.job.air)) {
+    object["kind"] = "rows";
+    object["file"] = rows->file;
+    object["measured_by"] = rows->origin;
+    object["recorded_in"] = rows->recorded_in ? Json(*rows->recorded_in) : Json(nullptr);
+  }
+  object["air_speed_m_per_s"] = rounded(plan.job.room.air_speed.in(metres_per_second), 3);
+  put_instant(object, "typical_from", plan.air.typical_from(), zone);
+  Json& bridged = object["bridged"] = Json::array();
+  for (const AirSeries::Bridged& bridge : plan.air.bridged()) {
+    Json gap;
+    put_instant(gap, "begin", bridge.gap.begin, zone);
+    put_instant(gap, "end", bridge.gap.end, zone);
+    bridged.push_back(std::move(gap));
+  }
+  return object;
+}
+
+Json cautions(const Plan& plan) {
+  Json array = Json::array();
+  for (const Caution& caution : plan.cautions) {
+    Json object;
+    object["key"] = caution.key;
+    object["word"] = caution.word;
+    object["hazard"] = caution.hazard;
+    object["consequence"] = caution.consequence;
+    object["avoid"] = caution.avoid;
+    object["origin"] = word_for(caution.origin);
+    object["source"] = caution.source;
+    array.push_back(std::move(object));
+  }
+  return array;
+}
+
+Json notes(const Plan& plan) {
+  Json array = Json::array();
+  for (const Note& note : plan.notes) array.push_back({{"about", note.about}, {"text", note.text}});
+  return array;
+}
+
+}  // namespace
+
+std::string json_report(const Plan& plan) {
+  const Zone& zone = plan.job.calendar.zone;
+  Json document;
+  document["tackfree_plan"] = schema_version;
+  document["job"] = job_facts(plan.job);
+  put_instant(document, "now", plan.now, zone);
+  put_instant(document, "ready", plan.schedule.ready_at, zone);
+  put_instant(document, "horizon", plan.schedule.span.end, zone);
+  document["batches"] = batches(plan.job);
+  document["area_m2"] = m2(area_where(plan.takeoff, [](const Surface&) { return true; }));
+  document["parts"] = parts(plan);
+  document["coats"] = coats(plan);
+  document["films"] = films(plan);
+  put_schedule(document, plan);
+  document["shopping"] = shopping(plan);
+  document["air"] = air(plan);
+  document["cautions"] = cautions(plan);
+  document["notes"] = notes(plan);
+  put_figures(document, plan);
+  document["deference"] = plan.job.data.texts.deference;
+  return document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace tackfree

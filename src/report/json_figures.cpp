@@ -1,0 +1,183 @@
+#include "tackfree/report/json_figures.hpp"
+
+#include "tackfree/report/figures.hpp"
+
+#include <array>
+#include <set>
+#include <string>
+#include <string_view>
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+namespace tackfree {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+template <class T>
+Json figure(const Sourced<T>& from, Json value) {
+  Json object;
+  object["value"] = std::move(value);
+  object["origin"] = word_for(from.origin);
+  object["source"] = from.source;
+  return object;
+}
+
+/// A figure of a kind that has units, in one of them, with three decimals.
+template <class Kind>
+Json figure(const Sourced<Quantity<Kind>>& from, const Unit<Kind>& unit) {
+  return figure(from, rounded(from.value.in(unit), 3));
+}
+
+Json figure(const Sourced<double>& from) { return figure(from, rounded(from.value, 4)); }
+Json figure(const Sourced<int>& from) { return figure(from, from.value); }
+Json figure(const Sourced<Temperature>& from) {
+  return figure(from, rounded(from.value.in_celsius(), 2));
+}
+Json figure(const Sourced<Grit>& from) { return figure(from, from.value.p); }
+Json figure(const Sourced<std::vector<Grit>>& from) {
+  Json grits = Json::array();
+  for (const Grit grit : from.value) grits.push_back(grit.p);
+  return figure(from, std::move(grits));
+}
+
+Json film_figures(const Coating& coating) {
+  Json object;
+  object["solids_pct"] = figure(coating.solids, percent);
+  object["spread_m2_per_l"] = figure(coating.spread, square_metres_per_litre);
+  object["bare_factor"] = figure(coating.bare_factor);
+  object["coats_min"] = figure(coating.coats_min);
+  object["coats_max"] = figure(coating.coats_max);
+  constexpr std::array<std::string_view, 3> wears{"light", "normal", "hard"};
+  for (std::size_t wear = 0; wear < wears.size(); ++wear)
+    object[fmt::format("film_aim_{}_um", wears.at(wear))] =
+        figure(coating.film_aim.at(wear), micrometres);
+  object["film_cap_um"] = figure(coating.film_cap, micrometres);
+  object["first_coat_thinner_pct"] = figure(coating.first_coat_thinner, percent);
+  object["volatiles_g_per_l"] = figure(coating.volatiles, grams_per_litre);
+  if (coating.flash_point) object["flash_point_c"] = figure(*coating.flash_point);
+  return object;
+}
+
+Json drying_figures(const Coating& coating) {
+  constexpr std::array<std::string_view, stage_count> stages{"dust_free", "touch", "handle",
+                                                             "recoat",    "sand",  "light_use",
+                                                             "hardware",  "stack", "full_cure"};
+  const DryingLaw& law = coating.law;
+  Json object;
+  object["law"] = law.name;
+  object["label_temp_c"] = rounded(coating.label_temperature.in_celsius(), 2);
+  object["label_humidity_pct"] = rounded(coating.label_humidity.in(humidity_percent), 1);
+  for (std::size_t stage = 0; stage < stage_count; ++stage)
+    if (const auto& after = coating.label_after.at(stage))
+      object[fmt::format("{}_after_h", stages.at(stage))] = figure(*after, hours);
+  if (coating.recoat_unsanded_within)
+    object["recoat_unsanded_within_h"] = figure(*coating.recoat_unsanded_within, hours);
+  if (law.driver == DryingLaw::Driver::arrhenius)
+    object["activation_energy_kj_per_mol"] = figure(law.activation_energy, kilojoules_per_mole);
+  object["air_exponent"] = figure(law.air_exponent);
+  constexpr std::array<std::string_view, 3> depths{"touch", "recoat", "through"};
+  for (std::size_t depth = 0; depth < depths.size(); ++depth)
+    object[fmt::format("film_exponent_{}", depths.at(depth))] =
+        figure(law.film_exponents.at(depth));
+  object["stops_below_c"] = figure(law.stops_below);
+  return object;
+}
+
+Json limit_figures(const CoatingLimits& limits) {
+  Json object;
+  object["put_on_min_c"] = figure(limits.put_on_min);
+  object["put_on_max_c"] = figure(limits.put_on_max);
+  object["humidity_max_pct"] = figure(limits.humidity_max, humidity_percent);
+  if (limits.humidity_caution)
+    object["humidity_caution_pct"] = figure(*limits.humidity_caution, humidity_percent);
+  object["hold_min_c"] = figure(limits.hold_min);
+  if (limits.hold_put_on_min) object["hold_put_on_min_h"] = figure(*limits.hold_put_on_min, hours);
+  object["dew_point_margin_k"] = figure(limits.dew_point_margin, kelvins);
+  return object;
+}
+
+Json grit_figures(const GritAdvice& grits) {
+  Json object;
+  object["bare_p"] = figure(grits.bare);
+  object["bare_veneer_p"] = figure(grits.bare_veneer);
+  object["after_first_p"] = figure(grits.after_first);
+  object["between_p"] = figure(grits.between);
+  object["before_last_p"] = figure(grits.before_last);
+  return object;
+}
+
+Json coating_figures(const Coating& coating) {
+  Json object;
+  object["name"] = coating.name;
+  object["class"] = coating.class_key;
+  object["class_title"] = coating.class_title;
+  object["film"] = film_figures(coating);
+  object["drying"] = drying_figures(coating);
+  object["limits"] = limit_figures(coating.limits);
+  object["grits"] = grit_figures(coating.grits);
+  object["clean_up_min"] = figure(coating.clean_up, minutes);
+  object["tin_keeps_d"] = figure(coating.tin_keeps, days);
+  object["needs_sanding_between"] = coating.needs_sanding_between;
+  object["thinner"] = coating.words.thinner;
+  object["cleaner"] = coating.words.cleaner;
+  return object;
+}
+
+Json method_figures(const Method& method) {
+  Json object;
+  object["key"] = method.key;
+  object["title"] = method.title;
+  object["transfer_pct"] = figure(method.transfer, percent);
+  object["kept_by_tool_ml"] = figure(method.kept_by_tool, millilitres);
+  object["rate_m2_per_h"] = figure(method.rate, square_metres_per_hour);
+  object["need_sigma"] = figure(method.need_sigma);
+  return object;
+}
+
+Json labour_figures(const Labour& labour) {
+  Json object;
+  object["bare_tool"] = labour.bare_tool == SandingTool::machine ? "machine" : "hand";
+  object["sand_bare_machine_m2_per_h"] = figure(labour.sand_bare_machine, square_metres_per_hour);
+  object["sand_bare_hand_m2_per_h"] = figure(labour.sand_bare_hand, square_metres_per_hour);
+  object["sand_between_m2_per_h"] = figure(labour.sand_between, square_metres_per_hour);
+  object["dust_off_m2_per_h"] = figure(labour.dust_off, square_metres_per_hour);
+  object["set_up_min"] = figure(labour.set_up, minutes);
+  object["turn_over_min"] = figure(labour.turn_over, minutes);
+  object["fit_hardware_min"] = figure(labour.fit_hardware, minutes);
+  object["dust_settles_min"] = figure(labour.dust_settles, minutes);
+  object["raised_grain_dries_min"] = figure(labour.raised_grain_dries, minutes);
+  object["abrasive_bare_m2"] = figure(labour.abrasive_bare, square_metres);
+  object["abrasive_between_m2"] = figure(labour.abrasive_between, square_metres);
+  return object;
+}
+
+}  // namespace
+
+void put_figures(Json& document, const Plan& plan) {
+  Json& coatings = document["coatings"] = Json::array();
+  for (const CoatingNeed& need : plan.volumes.coatings)
+    coatings.push_back(coating_figures(plan.job.coatings.at(need.coating)));
+  Json& methods = document["methods"] = Json::array();
+  std::set<std::size_t> listed;
+  for (const Operation& op : plan.list.operations)
+    if (op.method && listed.insert(*op.method).second)
+      methods.push_back(method_figures(plan.job.data.methods.at(*op.method)));
+  document["labour"] = labour_figures(plan.job.data.labour);
+  constexpr std::array<std::string_view, grain_count> grains{"face", "long_edge", "end",
+                                                             "plywood_edge"};
+  Json& grain = document["grain"] = Json::object();
+  for (std::size_t i = 0; i < grain_count; ++i) {
+    grain[fmt::format("{}_first", grains.at(i))] = figure(plan.job.data.grain_factors.at(i).first);
+    grain[fmt::format("{}_second", grains.at(i))] =
+        figure(plan.job.data.grain_factors.at(i).second);
+  }
+  Json& need = document["need"] = Json::object();
+  need["absorption_sigma"] = figure(plan.job.data.need_spread.absorption_sigma);
+  need["lost_to_sanding_um"] = figure(plan.job.data.need_spread.lost_to_sanding, micrometres);
+  need["first_coat_film_share"] = figure(plan.job.data.need_spread.first_coat_film_share);
+}
+
+}  // namespace tackfree

@@ -1,0 +1,209 @@
+#include "tackfree/report/json_schedule.hpp"
+
+#include "tackfree/report/figures.hpp"
+#include "tackfree/report/step_words.hpp"
+
+#include <string>
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+namespace tackfree {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+std::string_view key_for(HeldBy by) {
+  switch (by) {
+    case HeldBy::now:
+      return "now";
+    case HeldBy::previous_step:
+      return "previous_step";
+    case HeldBy::drying:
+      return "drying";
+    case HeldBy::air:
+      return "air";
+    case HeldBy::calendar:
+      return "calendar";
+    case HeldBy::quiet_hours:
+      return "quiet_hours";
+    case HeldBy::person:
+      return "person";
+    case HeldBy::dust:
+      return "dust";
+  }
+  return "now";
+}
+
+std::string_view key_for(Gate gate) {
+  switch (gate) {
+    case Gate::too_cold:
+      return "too_cold";
+    case Gate::too_warm:
+      return "too_warm";
+    case Gate::too_humid:
+      return "too_humid";
+    case Gate::dew:
+      return "dew";
+    case Gate::cold_before_dry:
+      return "cold_before_dry";
+    case Gate::cold_within_hold:
+      return "cold_within_hold";
+  }
+  return "too_cold";
+}
+
+std::string_view key_for(Stage stage) {
+  switch (stage) {
+    case Stage::dust_free:
+      return "dust_free";
+    case Stage::touch:
+      return "touch";
+    case Stage::handle:
+      return "handle";
+    case Stage::recoat:
+      return "recoat";
+    case Stage::sand:
+      return "sand";
+    case Stage::light_use:
+      return "light_use";
+    case Stage::hardware:
+      return "hardware";
+    case Stage::stack:
+      return "stack";
+    case Stage::full_cure:
+      return "full_cure";
+  }
+  return "touch";
+}
+
+Json interval(const Interval& span, const Zone& zone) {
+  Json object;
+  put_instant(object, "begin", span.begin, zone);
+  put_instant(object, "end", span.end, zone);
+  return object;
+}
+
+/// What is done: members that do not depend on the schedule.
+Json operation(const Plan& plan, const StepWords& words, const Operation& op) {
+  const Job& job = plan.job;
+  Json object;
+  object["key"] = op.key;
+  object["kind"] = word_for(op.kind);
+  object["title"] = words.title(op);
+  object["batch"] = job.batches.at(op.batch).name;
+  object["coat"] = op.coat;
+  object["side"] = word_for(op.side);
+  object["work_min"] = rounded(op.work.in(minutes), 1);
+  object["area_m2"] = rounded(op.area.in(square_metres), 4);
+  if (op.grit) {
+    object["grit_p"] = op.grit->p;
+    object["power_sanding"] = op.power_sanding;
+    object["sheets"] = rounded(op.sheets, 2);
+  }
+  if (op.kind == OperationKind::coat) {
+    object["coats"] = op.coats;
+    if (op.coating) object["coating"] = job.coatings.at(*op.coating).name;
+    if (op.method) object["method"] = job.data.methods.at(*op.method).key;
+    object["mixed_l"] = rounded(op.mixed.in(litres), 4);
+    object["coating_l"] = rounded(op.liquid.in(litres), 4);
+    object["thinner_l"] = rounded(op.thinner.in(litres), 4);
+    object["film_ratio"] = rounded(op.film_ratio, 4);
+  }
+  return object;
+}
+
+Json held_reasons(const Plan& plan, const DatedStep& step) {
+  Json reasons = Json::array();
+  for (const Held& held : step.held) {
+    Json reason;
+    reason["by"] = key_for(held.by);
+    put_instant(reason, "until", held.until, plan.job.calendar.zone);
+    if (held.operation) reason["step"] = plan.list.operations.at(*held.operation).key;
+    if (held.stage) reason["stage"] = key_for(*held.stage);
+    if (held.gate) reason["gate"] = key_for(*held.gate);
+    reasons.push_back(std::move(reason));
+  }
+  return reasons;
+}
+
+Json dated_step(const Plan& plan, const StepWords& words, const DatedStep& step) {
+  const Operation& op = plan.list.operations.at(step.operation);
+  const Zone& zone = plan.job.calendar.zone;
+  Json object = operation(plan, words, op);
+  put_instant(object, "begin", step.begin(), zone);
+  put_instant(object, "end", step.end(), zone);
+  Json& pieces = object["pieces"] = Json::array();
+  for (const Interval& piece : step.pieces) pieces.push_back(interval(piece, zone));
+  object["held"] = held_reasons(plan, step);
+  object["why"] = words.why(step);
+  Json& reaches = object["reaches"] = Json::object();
+  for (std::size_t stage = 0; stage < stage_count; ++stage)
+    if (step.reaches.at(stage))
+      put_instant(reaches, key_for(static_cast<Stage>(stage)), step.reaches.at(stage), zone);
+  object["session"] = step.session ? Json(*step.session) : Json(nullptr);
+  object["on_typical_air"] = step.on_typical_air;
+  object["how"] = op.how;
+  return object;
+}
+
+Json session(const Plan& plan, const Session& session) {
+  const Zone& zone = plan.job.calendar.zone;
+  Json object;
+  object["coating"] = plan.job.coatings.at(session.coating).name;
+  object["method"] = plan.job.data.methods.at(session.method).key;
+  object["set_up"] = interval(session.set_up, zone);
+  object["clean_up"] = interval(session.clean_up, zone);
+  Json& steps = object["steps"] = Json::array();
+  for (const std::size_t step : session.steps)
+    steps.push_back(plan.list.operations.at(plan.schedule.steps.at(step).operation).key);
+  return object;
+}
+
+}  // namespace
+
+std::string_view word_for(Side side) {
+  switch (side) {
+    case Side::back:
+      return "back";
+    case Side::show:
+      return "show";
+    case Side::both:
+      break;
+  }
+  return "both";
+}
+
+void put_instant(Json& object, std::string_view name, const std::optional<Instant>& at,
+                 const Zone& zone) {
+  object[fmt::format("{}_at", name)] = at ? Json(iso_utc(*at)) : Json(nullptr);
+  object[fmt::format("{}_local", name)] = at ? Json(iso_local(*at, zone)) : Json(nullptr);
+}
+
+void put_schedule(Json& document, const Plan& plan) {
+  const StepWords words(plan);
+  const Schedule& schedule = plan.schedule;
+  Json& steps = document["steps"] = Json::array();
+  for (const DatedStep& step : schedule.steps) steps.push_back(dated_step(plan, words, step));
+  Json& sessions = document["sessions"] = Json::array();
+  for (const Session& one : schedule.sessions) sessions.push_back(session(plan, one));
+  Json& milestones = document["milestones"] = Json::array();
+  for (const DatedOutcome& outcome : schedule.outcomes) {
+    Json milestone;
+    milestone["batch"] = plan.job.batches.at(outcome.batch).name;
+    milestone["stage"] = key_for(outcome.stage);
+    put_instant(milestone, "reached", outcome.at, plan.job.calendar.zone);
+    milestones.push_back(std::move(milestone));
+  }
+  Json& unplaced = document["unplaced"] = Json::array();
+  for (const Unplaced& one : schedule.unplaced) {
+    Json object = operation(plan, words, plan.list.operations.at(one.operation));
+    object["by"] = key_for(one.by);
+    object["gate"] = one.gate ? Json(key_for(*one.gate)) : Json(nullptr);
+    object["why"] = one.why;
+    unplaced.push_back(std::move(object));
+  }
+}
+
+}  // namespace tackfree

@@ -1,0 +1,264 @@
+#include "tackfree/report/step_words.hpp"
+
+#include "tackfree/report/display_text.hpp"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+namespace tackfree {
+
+namespace {
+
+constexpr std::size_t longest_name = 24;
+
+std::string side_words(Side side, const Batch& batch) {
+  if (side == Side::back) return ", back";
+  if (side == Side::show) return ", show side";
+  return batch.sides == Sides::on_points ? ", both sides" : "";
+}
+
+std::string coat_words(const Operation& op) {
+  return op.coats > 1 ? fmt::format("coat {} of {}", op.coat, op.coats)
+                      : fmt::format("coat {}", op.coat);
+}
+
+std::string grit_words(const Operation& op) {
+  return op.grit ? fmt::format(", P{}", op.grit->p) : "";
+}
+
+std::string_view told_by(Origin origin) {
+  switch (origin) {
+    case Origin::label:
+      return "on the label";
+    case Origin::measured:
+      return "as you measured";
+    case Origin::published:
+      return "as published";
+    case Origin::practice:
+      return "by practice";
+    case Origin::assumed:
+      break;
+  }
+  return "assumed";
+}
+
+/// `dry to sand`, `ready for hardware`
+std::string reached_words(Stage stage) {
+  return depth_of(stage) == Depth::through ? fmt::format("ready for {}", word_for(stage))
+                                           : std::string(word_for(stage));
+}
+
+}  // namespace
+
+std::string_view word_for(Stage stage) {
+  switch (stage) {
+    case Stage::dust_free:
+      return "dust-free";
+    case Stage::touch:
+      return "touch-dry";
+    case Stage::handle:
+      return "dry to handle";
+    case Stage::recoat:
+      return "dry to recoat";
+    case Stage::sand:
+      return "dry to sand";
+    case Stage::light_use:
+      return "light use";
+    case Stage::hardware:
+      return "hardware";
+    case Stage::stack:
+      return "stacking";
+    case Stage::full_cure:
+      return "full cure";
+  }
+  return "dry";
+}
+
+const Coating* coating_of(const Job& job, std::size_t batch, std::size_t step) {
+  const FinishSystem* system = find_named(job.systems, job.batches.at(batch).system);
+  if (system == nullptr || step >= system->steps.size()) return nullptr;
+  return find_named(job.coatings, system->steps[step].coating);
+}
+
+std::string step_name(const Job& job, std::size_t batch, std::size_t step) {
+  const FinishSystem* system = find_named(job.systems, job.batches.at(batch).system);
+  return system == nullptr || step >= system->steps.size() ? "" : system->steps[step].name;
+}
+
+StepWords::StepWords(const Plan& plan) : plan_(plan), figures_(plan.job) {}
+
+std::string StepWords::title(const Operation& op) const {
+  const Batch& batch = plan_.job.batches.at(op.batch);
+  const FinishSystem* system = find_named(plan_.job.systems, batch.system);
+  const bool several = system != nullptr && system->steps.size() > 1;
+  const std::string coating = several ? step_name(plan_.job, op.batch, op.step) + " " : "";
+  switch (op.kind) {
+    case OperationKind::sand_bare:
+      return "sand bare wood" + grit_words(op);
+    case OperationKind::raise_grain:
+      return "damp the wood to raise the grain";
+    case OperationKind::dust_off:
+      return fmt::format("dust off before {}coat {}", coating, op.coat);
+    case OperationKind::coat:
+      return coating + coat_words(op) + side_words(op.side, batch);
+    case OperationKind::turn_over:
+      return "turn over";
+    case OperationKind::sand_between:
+      return fmt::format("sand before {}coat {}{}", coating, op.coat, grit_words(op));
+    case OperationKind::fit_hardware:
+      return "fit the hardware";
+  }
+  return std::string(word_for(op.kind));
+}
+
+std::string StepWords::full_title(const Operation& op) const {
+  if (plan_.job.batches.size() < 2) return title(op);
+  return cut_to(longest_name, plan_.job.batches.at(op.batch).name) + ": " + title(op);
+}
+
+std::string StepWords::pour(const Operation& op) const {
+  if (op.kind != OperationKind::coat || !op.coating) return {};
+  const Coating& coating = plan_.job.coatings.at(*op.coating);
+  const std::string all = figures_.volume_both_ways(op.mixed);
+  if (op.thinner <= Volume()) return all;
+  const VolumeUnit unit = figures_.volume_unit(op.mixed);
+  return fmt::format("{}: {} {} + {} {}", all, figures_.volume(op.liquid, unit).number,
+                     cut_to(longest_name, coating.name), figures_.volume(op.thinner, unit).number,
+                     coating.words.thinner);
+}
+
+std::string StepWords::rule(Gate gate, const Coating& coating) const {
+  const CoatingLimits& limits = coating.limits;
+  switch (gate) {
+    case Gate::too_cold:
+      return fmt::format("too cold to coat (under {})",
+                         figures_.temperature(limits.put_on_min.value).text());
+    case Gate::too_warm:
+      return fmt::format("too warm to coat (over {})",
+                         figures_.temperature(limits.put_on_max.value).text());
+    case Gate::too_humid:
+      return fmt::format("too damp to coat (over {})", humidity_text(limits.humidity_max.value));
+    case Gate::dew:
+      return fmt::format("too near the dew point (under {} above it)",
+                         figures_.temperature_difference(limits.dew_point_margin.value).text());
+    case Gate::cold_before_dry:
+      return fmt::format("too cold before touch-dry (under {})",
+                         figures_.temperature(limits.hold_min.value).text());
+    case Gate::cold_within_hold:
+      return fmt::format(
+          "too cold within {} of coating (under {})",
+          wait_text(limits.hold_put_on_min ? limits.hold_put_on_min->value : Duration()),
+          figures_.temperature(limits.put_on_min.value).text());
+  }
+  return std::string(word_for(gate));
+}
+
+const DatedStep* StepWords::step_of(std::size_t operation) const {
+  const auto& steps = plan_.schedule.steps;
+  const auto found = std::find_if(steps.begin(), steps.end(), [operation](const DatedStep& step) {
+    return step.operation == operation;
+  });
+  return found == steps.end() ? nullptr : &*found;
+}
+
+std::string StepWords::when(Instant at, const DatedStep& seen_from) const {
+  return figures_.local_date(at) == figures_.local_date(seen_from.begin()) ? figures_.clock(at)
+                                                                           : figures_.moment(at);
+}
+
+std::string StepWords::dried(const Held& held, const DatedStep& step) const {
+  if (!held.operation || !held.stage) return {};
+  const Operation& coat = plan_.list.operations.at(*held.operation);
+  const Operation& own = plan_.list.operations.at(step.operation);
+  const std::string whose =
+      coat.batch == own.batch
+          ? ""
+          : " of " + cut_to(longest_name, plan_.job.batches.at(coat.batch).name);
+  std::string text =
+      fmt::format("coat {}{}{} {} {}", coat.coat, coat.side == Side::back ? ", back," : "", whose,
+                  reached_words(*held.stage), when(held.until, step));
+  const DatedStep* dried = step_of(*held.operation);
+  const auto& label = plan_.job.coatings.at(coat.coating.value_or(0)).label_after;
+  const auto& labelled = label.at(index_of(*held.stage));
+  if (dried == nullptr || !labelled) return text;
+  const std::string here = wait_text(to_duration(held.until - dried->end()));
+  const std::string there = wait_text(labelled->value);
+  if (here == there) return fmt::format("{} ({})", text, there);
+  return fmt::format("{} ({} {}, {} in this air)", text, there, told_by(labelled->origin), here);
+}
+
+std::string StepWords::reason(const Held& held, const DatedStep& step) const {
+  const Operation& op = plan_.list.operations.at(step.operation);
+  // Rules of the air hold in working hours only: on an earlier day the hour says nothing.
+  const bool today = figures_.local_date(held.until) == figures_.local_date(step.begin());
+  const std::string until =
+      today ? " until " + figures_.clock(held.until) : " through " + figures_.day(held.until);
+  switch (held.by) {
+    case HeldBy::drying:
+      return dried(held, step);
+    case HeldBy::air:
+      if (!held.gate || !op.coating) return {};
+      return rule(*held.gate, plan_.job.coatings.at(*op.coating)) + until;
+    case HeldBy::quiet_hours:
+      return "quiet hours for the sander" + until;
+    case HeldBy::dust:
+      return "dust kept from wet work" + until;
+    case HeldBy::now:
+    case HeldBy::previous_step:
+    case HeldBy::person:
+    case HeldBy::calendar:
+      break;
+  }
+  return {};
+}
+
+std::string StepWords::why(const DatedStep& step) const {
+  std::vector<std::string> reasons;
+  Instant told_until;
+  bool graver = false;
+  // From the binding reason back: dust and quiet hours are not worth telling before a graver one.
+  for (auto held = step.held.rbegin(); held != step.held.rend(); ++held) {
+    const bool slight = held->by == HeldBy::dust || held->by == HeldBy::quiet_hours;
+    std::string text = slight && graver ? "" : reason(*held, step);
+    if (text.empty()) continue;
+    graver = graver || !slight;
+    if (reasons.empty()) told_until = held->until;
+    if (std::find(reasons.begin(), reasons.end(), text) == reasons.end())
+      reasons.push_back(std::move(text));
+  }
+  std::reverse(reasons.begin(), reasons.end());
+  if (!reasons.empty() && step.held.back().by == HeldBy::calendar &&
+      step.held.back().until - told_until >= Minutes(24 * 60))
+    reasons.emplace_back("then your next working hours");
+  return fmt::format("{}", fmt::join(reasons, "; "));
+}
+
+HowTo::HowTo(const Plan& plan) : numbers_(plan.list.operations.size(), 0) {
+  for (const DatedStep& step : plan.schedule.steps)
+    add(plan.list.operations.at(step.operation), step.operation);
+  for (const Unplaced& unplaced : plan.schedule.unplaced)
+    add(plan.list.operations.at(unplaced.operation), unplaced.operation);
+}
+
+void HowTo::add(const Operation& op, std::size_t index) {
+  if (op.how.empty()) return;
+  const auto found = std::find_if(entries_.begin(), entries_.end(),
+                                  [&](const Entry& entry) { return entry.lines == op.how; });
+  numbers_.at(index) = static_cast<std::size_t>(found - entries_.begin()) + 1;
+  Entry& entry =
+      found == entries_.end() ? entries_.emplace_back(Entry{op.kind, {}, op.how}) : *found;
+  if (op.kind == OperationKind::coat) entry.coats.insert(op.coat);
+}
+
+std::string HowTo::Entry::title() const {
+  return coats.empty() ? std::string(word_for(kind))
+                       : fmt::format("{} {}", word_for(kind), fmt::join(coats, ", "));
+}
+
+std::optional<std::size_t> HowTo::number_of(std::size_t operation) const {
+  const std::size_t number = numbers_.at(operation);
+  return number == 0 ? std::nullopt : std::optional(number);
+}
+
+}  // namespace tackfree

@@ -1,0 +1,33 @@
+#include "tackfree/report/text.hpp"
+
+#include "tackfree/report/page.hpp"
+#include "tackfree/report/step_words.hpp"
+#include "tackfree/report/text_background.hpp"
+#include "tackfree/report/text_days.hpp"
+#include "tackfree/report/text_materials.hpp"
+
+namespace tackfree {
+
+std::string text_report(const Plan& plan, int columns) {
+  const StepWords words(plan);
+  const HowTo how_to(plan);
+  const Figures& figures = words.figures();
+  Page page(columns);
+  write_opening(page, plan, words);
+  write_days(page, plan, words, how_to);
+  write_milestones(page, plan, words);
+  write_films(page, plan, figures);
+  write_areas(page, plan, figures);
+  write_shopping(page, plan, figures);
+  write_grits(page, plan);
+  write_how_to(page, plan, how_to);
+  write_air(page, plan, figures);
+  write_notes(page, plan);
+  write_cautions(page, plan);
+  write_sources(page, plan, figures);
+  page.blank();
+  page.paragraph(0, "", plan.job.data.texts.deference);
+  return page.text();
+}
+
+}  // namespace tackfree

@@ -1,0 +1,223 @@
+#include "tackfree/report/text_days.hpp"
+
+#include "tackfree/report/display_text.hpp"
+#include "tackfree/report/text_materials.hpp"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+namespace tackfree {
+
+namespace {
+
+constexpr std::size_t longest_name = 24;
+constexpr std::size_t duration_columns = 10;
+constexpr std::size_t how_columns = 4;
+
+/// One line of a day.
+struct Entry {
+  Interval time;
+  std::string what;
+  const DatedStep* step = nullptr;  ///< nothing for set-up and clean-up
+  bool first_piece = true;
+};
+
+std::string session_words(const Plan& plan, const Session& session, std::string_view what) {
+  const std::string& coating = plan.job.coatings.at(session.coating).name;
+  const std::string& method = plan.job.data.methods.at(session.method).title;
+  return fmt::format("{}: {}, {}", what, cut_to(longest_name, coating), method);
+}
+
+std::vector<Entry> entries(const Plan& plan, const StepWords& words) {
+  std::vector<Entry> all;
+  for (const Session& session : plan.schedule.sessions) {
+    all.push_back({session.set_up, session_words(plan, session, "set up")});
+    all.push_back({session.clean_up, session_words(plan, session, "clean up")});
+  }
+  for (const DatedStep& step : plan.schedule.steps) {
+    const Operation& op = plan.list.operations.at(step.operation);
+    std::string what = words.full_title(op);
+    if (op.kind == OperationKind::coat)
+      what += fmt::format(
+          ", at {}", words.figures().temperature(plan.air.at(step.begin()).temperature).text());
+    for (std::size_t i = 0; i < step.pieces.size(); ++i) {
+      const std::string part =
+          step.pieces.size() < 2 ? "" : fmt::format(" ({} of {})", i + 1, step.pieces.size());
+      all.push_back({step.pieces[i], what + part, &step, i == 0});
+    }
+  }
+  std::erase_if(all, [](const Entry& entry) { return entry.time.length() <= Minutes(0); });
+  std::stable_sort(all.begin(), all.end(),
+                   [](const Entry& a, const Entry& b) { return a.time < b.time; });
+  return all;
+}
+
+/// Writes one line and what belongs below it; `told` is the last reason of the day.
+void write_entry(Page& page, const Plan& plan, const StepWords& words, const HowTo& how_to,
+                 const Entry& entry, std::string& told) {
+  const Figures& figures = words.figures();
+  const std::string start =
+      "[ ] " + pad_left(figures.clock_columns(), figures.clock(entry.time.begin)) + "  ";
+  const std::size_t beside = start.size() + duration_columns + how_columns;
+  const std::size_t left = page.columns() > beside ? page.columns() - beside : 0;
+  const auto number = entry.step ? how_to.number_of(entry.step->operation) : std::nullopt;
+  page.line(0, start + pad_right(left, entry.what) +
+                   pad_left(duration_columns, duration_text(to_duration(entry.time.length()))) +
+                   pad_left(how_columns, number ? fmt::format("#{}", *number) : ""));
+  if (entry.step == nullptr || !entry.first_piece) return;
+  const Operation& op = plan.list.operations.at(entry.step->operation);
+  const std::size_t indent = start.size();
+  page.paragraph(indent, "pour", words.pour(op));
+  const std::string why = words.why(*entry.step);
+  page.paragraph(indent, "why", !why.empty() && why == told ? "as above" : why);
+  if (!why.empty()) told = why;
+}
+
+void write_day_head(Page& page, const Figures& figures, const std::vector<Entry>& all,
+                    std::size_t first) {
+  const Date day = figures.local_date(all[first].time.begin);
+  Minutes work{0};
+  bool typical = false;
+  for (std::size_t i = first; i < all.size(); ++i) {
+    if (figures.local_date(all[i].time.begin) != day) break;
+    work += all[i].time.length();
+    typical = typical || (all[i].step && all[i].step->on_typical_air);
+  }
+  page.blank();
+  page.line(0, fmt::format("{}   {} of work{}", figures.day(all[first].time.begin),
+                           duration_text(to_duration(work)),
+                           typical ? "; typical air, hours may move" : ""));
+}
+
+/// `today`, `tomorrow` or the date.
+std::string day_seen_from(Instant now, Instant at, const Figures& figures) {
+  const int ahead = days_between(figures.local_date(now), figures.local_date(at));
+  if (ahead == 0) return "today";
+  return ahead == 1 ? "tomorrow" : figures.day(at);
+}
+
+void write_next(Page& page, const Plan& plan, const StepWords& words) {
+  const auto& steps = plan.schedule.steps;
+  const auto next = std::find_if(steps.begin(), steps.end(), [&](const DatedStep& step) {
+    return !step.pieces.empty() && step.end() > plan.now;
+  });
+  if (next == steps.end()) {
+    page.paragraph(0, "Next ", "nothing is left to do, or nothing could be placed.");
+    return;
+  }
+  const auto piece = std::find_if(next->pieces.begin(), next->pieces.end(),
+                                  [&](const Interval& i) { return i.end > plan.now; });
+  const Operation& op = plan.list.operations.at(next->operation);
+  page.paragraph(
+      0, "Next ",
+      fmt::format("{}, {}: {} ({})", day_seen_from(plan.now, piece->begin, words.figures()),
+                  words.figures().clock(piece->begin), words.full_title(op),
+                  duration_text(to_duration(piece->length()))));
+}
+
+/// When the last batch is cured; nothing when one is not within the plan.
+std::optional<Instant> cured_at(const Schedule& schedule) {
+  std::optional<Instant> last;
+  for (const DatedOutcome& outcome : schedule.outcomes) {
+    if (outcome.stage != Stage::full_cure) continue;
+    if (!outcome.at) return std::nullopt;
+    last = std::max(last, outcome.at);
+  }
+  return last;
+}
+
+void write_ready(Page& page, const Plan& plan, const Figures& figures) {
+  if (!plan.schedule.ready_at) {
+    page.paragraph(0, "Ready", "no date yet: see below what found no time or does not dry.");
+    return;
+  }
+  const auto cured = cured_at(plan.schedule);
+  page.paragraph(
+      0, "Ready",
+      fmt::format("{}, for light use; fully cured {}",
+                  figures.moment(figures.full_hour_up(*plan.schedule.ready_at)),
+                  cured ? figures.day(*cured) : "after " + figures.day(plan.schedule.span.end)));
+}
+
+void write_buy(Page& page, const Plan& plan) {
+  std::vector<std::string> tins;
+  for (const CoatingPurchase& purchase : plan.shopping.coatings)
+    if (purchase.tins.bought > Volume())
+      tins.push_back(
+          fmt::format("{} {}", tins_text(purchase),
+                      cut_to(longest_name, plan.job.coatings.at(purchase.coating).name)));
+  page.paragraph(0, "Buy  ", fmt::format("{}", fmt::join(tins, "; ")));
+}
+
+void write_unplaced(Page& page, const Plan& plan, const StepWords& words) {
+  if (plan.schedule.unplaced.empty()) return;
+  page.heading("No time found");
+  for (const Unplaced& unplaced : plan.schedule.unplaced)
+    page.paragraph(
+        2, "!",
+        words.full_title(plan.list.operations.at(unplaced.operation)) + ": " + unplaced.why);
+  page.paragraph(2, "", "All else is planned below as far as it goes.");
+}
+
+}  // namespace
+
+void write_opening(Page& page, const Plan& plan, const StepWords& words) {
+  const Figures& figures = words.figures();
+  page.heading(cut_to(page.columns(), plan.job.name));
+  page.paragraph(0, "", plan.job.note);
+  page.line(0, fmt::format("As of {}, {}; local times, {}", figures.day_and_year(plan.now),
+                           figures.clock(plan.now), figures.zone().name()));
+  page.blank();
+  write_next(page, plan, words);
+  write_ready(page, plan, figures);
+  write_buy(page, plan);
+  write_unplaced(page, plan, words);
+}
+
+void write_days(Page& page, const Plan& plan, const StepWords& words, const HowTo& how_to) {
+  const std::vector<Entry> all = entries(plan, words);
+  if (all.empty()) return;
+  page.heading("Day by day");
+  page.paragraph(0, "", "Minutes at the right are your own work; # is the number under HOW TO.");
+  std::string told;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const bool new_day = i == 0 || words.figures().local_date(all[i].time.begin) !=
+                                       words.figures().local_date(all[i - 1].time.begin);
+    if (new_day) {
+      told.clear();
+      write_day_head(page, words.figures(), all, i);
+    }
+    write_entry(page, plan, words, how_to, all[i], told);
+  }
+}
+
+void write_milestones(Page& page, const Plan& plan, const StepWords& words) {
+  constexpr std::array stages{Stage::handle, Stage::light_use, Stage::hardware, Stage::stack,
+                              Stage::full_cure};
+  if (plan.schedule.outcomes.empty()) return;
+  Table table{.head = {"batch", "handle", "light use", "hardware", "stacking", "full cure"}};
+  for (std::size_t batch = 0; batch < plan.job.batches.size(); ++batch) {
+    std::vector<std::string> row{plan.job.batches[batch].name};
+    for (const Stage stage : stages) {
+      const auto& outcomes = plan.schedule.outcomes;
+      const auto found = std::find_if(outcomes.begin(), outcomes.end(), [&](const DatedOutcome& o) {
+        return o.batch == batch && o.stage == stage;
+      });
+      row.push_back(found == outcomes.end() ? "-"
+                    : found->at             ? words.figures().day(*found->at)
+                                            : "later");
+    }
+    table.rows.push_back(std::move(row));
+  }
+  page.heading("What it will bear, and when");
+  page.table(table);
+  page.paragraph(
+      2, "",
+      fmt::format("Handle: move it with dry hands. Light use: nothing wet, hot or heavy. "
+                  "Stacking: with paper between. Full cure: wash it and leave things "
+                  "standing on it. Later: after {}, where this plan ends.",
+                  words.figures().day(plan.schedule.span.end)));
+}
+
+}  // namespace tackfree

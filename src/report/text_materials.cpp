@@ -1,0 +1,244 @@
+#include "tackfree/report/text_materials.hpp"
+
+#include "tackfree/report/display_text.hpp"
+
+#include <algorithm>
+#include <array>
+#include <set>
+#include <utility>
+
+#include <fmt/format.h>
+
+namespace tackfree {
+
+namespace {
+
+std::string_view word_for(StepFilm::Verdict verdict) {
+  switch (verdict) {
+    case StepFilm::Verdict::good:
+      return "good";
+    case StepFilm::Verdict::thin:
+      return "thin";
+    case StepFilm::Verdict::thick:
+      return "thick";
+  }
+  return "good";
+}
+
+std::string with_unit(std::string_view word, const Figure& figure) {
+  return fmt::format("{} ({})", word, figure.unit);
+}
+
+/// What all batches together take for one coat of one coating.
+struct CoatSum {
+  Area area;
+  Volume mixed, coating, thinner;
+};
+
+/// The coats of one coating in the order they go on, named by coat, and by system step where the
+/// coating serves in several.
+std::vector<std::pair<std::string, CoatSum>> coat_sums(const Plan& plan, std::size_t coating) {
+  std::vector<std::pair<std::string, int>> places;
+  std::vector<CoatSum> sums;
+  std::set<std::string> names;
+  for (const CoatNeed& need : plan.volumes.coats) {
+    if (coating_of(plan.job, need.batch, need.step) != &plan.job.coatings.at(coating)) continue;
+    const std::string name = step_name(plan.job, need.batch, need.step);
+    const auto place = std::find(places.begin(), places.end(), std::pair(name, need.coat));
+    const auto index = static_cast<std::size_t>(place - places.begin());
+    if (place == places.end()) {
+      places.emplace_back(name, need.coat);
+      sums.emplace_back();
+      names.insert(name);
+    }
+    sums.at(index).area += need.area;
+    sums.at(index).mixed += need.mixed;
+    sums.at(index).coating += need.coating;
+    sums.at(index).thinner += need.thinner;
+  }
+  std::vector<std::pair<std::string, CoatSum>> named;
+  for (std::size_t i = 0; i < sums.size(); ++i)
+    named.emplace_back(
+        fmt::format("{}coat {}", names.size() > 1 ? places[i].first + " " : "", places[i].second),
+        sums[i]);
+  return named;
+}
+
+/// Coat by coat and what the tools keep, down to what is expected from the tins.
+void write_coat_table(Page& page, const Plan& plan, const Figures& figures,
+                      const CoatingPurchase& purchase, const CoatingNeed& need) {
+  const auto sums = coat_sums(plan, purchase.coating);
+  Volume largest = purchase.kept_by_tools;
+  for (const auto& [name, sum] : sums) largest = std::max(largest, sum.mixed);
+  const VolumeUnit unit = figures.volume_unit(largest);
+  const auto volume = [&](Volume v) { return figures.volume(v, unit).number; };
+  Table table{.head = {"from the tins", with_unit("area", figures.area(Area())),
+                       with_unit("mixed", figures.volume(largest, unit)), "finish", "thinner"}};
+  for (const auto& [name, sum] : sums)
+    table.rows.push_back({name, figures.area(sum.area).number, volume(sum.mixed),
+                          volume(sum.coating), volume(sum.thinner)});
+  table.rows.push_back(
+      {"kept by the tools, " + count_text(purchase.sessions, "session", "sessions"), "-",
+       volume(purchase.kept_by_tools), volume(purchase.kept_by_tools), "-"});
+  table.total = {"in all", "", volume(purchase.expected + need.thinner), volume(purchase.expected),
+                 volume(need.thinner)};
+  page.table(table);
+}
+
+void write_purchase(Page& page, const Figures& figures, const CoatingPurchase& purchase) {
+  const auto say = [&](std::string_view name, const std::string& value) {
+    page.paragraph(2, pad_right(19, name), value);
+  };
+  say("expected", figures.volume_both_ways(purchase.expected));
+  say("nine jobs in ten",
+      figures.volume_both_ways(purchase.nine_in_ten) + " or less: buy for this");
+  if (purchase.on_shelf > Volume())
+    say("on the shelf", figures.volume_both_ways(purchase.on_shelf));
+  say("buy",
+      tins_text(purchase) + (purchase.usual_sizes ? " (usual sizes; the job names none)" : ""));
+  say("left over, expected", figures.volume_both_ways(purchase.left_over));
+  if (purchase.tins.priced) say("cost", money_text(purchase.tins.cost));
+}
+
+std::string amount_text(const Sundry& sundry, const Figures& figures) {
+  switch (sundry.unit) {
+    case Sundry::Unit::litre:
+      return figures.volume(litres(sundry.amount)).text();
+    case Sundry::Unit::metre:
+      return figures.length(metres(sundry.amount)).text();
+    case Sundry::Unit::sheet:
+    case Sundry::Unit::piece:
+      break;
+  }
+  return count_text(sundry.amount);
+}
+
+}  // namespace
+
+std::string tins_text(const CoatingPurchase& purchase) {
+  std::vector<std::string> tins;
+  for (std::size_t i = 0; i < purchase.tins.counts.size(); ++i)
+    if (purchase.tins.counts[i] > 0)
+      tins.push_back(fmt::format("{} x {}", purchase.tins.counts[i], purchase.sizes.at(i).label));
+  return tins.empty() ? "nothing" : fmt::format("{}", fmt::join(tins, " + "));
+}
+
+void write_films(Page& page, const Plan& plan, const Figures& figures) {
+  const auto& films = plan.volumes.films;
+  if (films.empty()) return;
+  page.heading("Coats and film");
+  const std::string unit = figures.film(FilmThickness()).unit;
+  Table table{.head = {fmt::format("film in {}", unit), "coats", "wet", "dry 1st", "dry later",
+                       "counts", "aim", "cap", "verdict"}};
+  bool fixed = false, computed = false;
+  for (const StepFilm& film : films) {
+    const auto number = [&](FilmThickness f) { return figures.film(f).number; };
+    const bool several = std::any_of(films.begin(), films.end(), [&](const StepFilm& other) {
+      return other.batch == film.batch && other.step != film.step;
+    });
+    const std::string step = several ? ", " + step_name(plan.job, film.batch, film.step) : "";
+    (film.coats_fixed ? fixed : computed) = true;
+    table.rows.push_back({plan.job.batches.at(film.batch).name + step,
+                          fmt::format("{}{}", film.build.coats, film.coats_fixed ? "*" : ""),
+                          number(film.build.wet), number(film.build.first_dry),
+                          number(film.build.later_dry), number(film.build.counted_dry),
+                          number(film.aim), number(film.cap), std::string(word_for(film.verdict))});
+  }
+  page.table(table);
+  const auto& figures_used = plan.job.data.need_spread;
+  page.paragraph(
+      2, "",
+      fmt::format(
+          "{}{}What counts is {} of the first coat on bare wood, all of the later ones, less "
+          "{} for each sanding between.",
+          computed ? "Coats are the fewest that come near the aim. " : "",
+          fixed ? "* as you fixed them. " : "",
+          percent_text(fraction(figures_used.first_coat_film_share.value)),
+          figures.film(figures_used.lost_to_sanding.value).text()));
+}
+
+void write_areas(Page& page, const Plan& plan, const Figures& figures) {
+  constexpr std::array<std::pair<Grain, std::string_view>, grain_count> grains{
+      {{Grain::face, "face"},
+       {Grain::long_edge, "long edge"},
+       {Grain::end, "end grain"},
+       {Grain::plywood_edge, "ply edge"}}};
+  if (plan.takeoff.surfaces.empty()) return;
+  Table table{.head = {with_unit("part", figures.area(Area()))}, .total = {"all parts"}};
+  std::vector<Grain> shown;
+  for (const auto& [grain, name] : grains) {
+    const Area all =
+        area_where(plan.takeoff, [g = grain](const Surface& s) { return s.grain == g; });
+    if (all <= Area()) continue;
+    shown.push_back(grain);
+    table.head.emplace_back(name);
+    table.total.push_back(figures.area(all).number);
+  }
+  table.head.emplace_back("all");
+  table.total.push_back(
+      figures.area(area_where(plan.takeoff, [](const Surface&) { return true; })).number);
+  for (std::size_t part = 0; part < plan.job.parts.size(); ++part) {
+    std::vector<std::string> row{
+        fmt::format("{} x {}", plan.job.parts[part].quantity, plan.job.parts[part].name)};
+    const auto add = [&](auto wanted) {
+      const Area area =
+          area_where(plan.takeoff, [&](const Surface& s) { return s.part == part && wanted(s); });
+      row.push_back(area > Area() ? figures.area(area).number : "-");
+    };
+    for (const Grain grain : shown) add([&](const Surface& s) { return s.grain == grain; });
+    add([](const Surface&) { return true; });
+    table.rows.push_back(std::move(row));
+  }
+  page.heading("Areas to coat");
+  page.table(table);
+  for (const Masking& masking : plan.takeoff.masking)
+    page.line(2, fmt::format("Masked: {} of tape on {}", figures.length(masking.tape).text(),
+                             plan.job.parts.at(masking.part).name));
+}
+
+void write_shopping(Page& page, const Plan& plan, const Figures& figures) {
+  page.heading("Finish: how much, which tins");
+  for (const CoatingPurchase& purchase : plan.shopping.coatings) {
+    const Coating& coating = plan.job.coatings.at(purchase.coating);
+    page.blank();
+    page.paragraph(0, "", fmt::format("{} ({})", coating.name, coating.class_title));
+    for (const CoatingNeed& need : plan.volumes.coatings)
+      if (need.coating == purchase.coating) write_coat_table(page, plan, figures, purchase, need);
+    write_purchase(page, figures, purchase);
+  }
+  page.paragraph(0, "",
+                 "A coat takes area / spread x thirst of the grain / share that stays on the work; "
+                 "the figures stand at the end.");
+  if (plan.shopping.sundries.empty()) return;
+  page.heading("Also have at hand");
+  for (const Sundry& sundry : plan.shopping.sundries)
+    page.paragraph(0, "[ ] " + pad_left(10, amount_text(sundry, figures)) + " ",
+                   fmt::format("{}{}", sundry.what, sundry.why.empty() ? "" : ": " + sundry.why));
+}
+
+void write_grits(Page& page, const Plan& plan) {
+  std::vector<std::pair<std::string, std::string>> lines;  // grits, batches
+  for (std::size_t batch = 0; batch < plan.job.batches.size(); ++batch) {
+    std::string bare, between;
+    for (const Operation& op : plan.list.operations) {
+      if (op.batch != batch || !op.grit) continue;
+      if (op.kind == OperationKind::sand_bare) bare += fmt::format(" P{}", op.grit->p);
+      if (op.kind == OperationKind::sand_between)
+        between += fmt::format("; before coat {} P{}", op.coat, op.grit->p);
+    }
+    if (bare.empty() && between.empty()) continue;
+    const std::string grits = (bare.empty() ? "bare wood as it is" : "bare wood" + bare) + between;
+    const auto same = std::find_if(lines.begin(), lines.end(),
+                                   [&](const auto& line) { return line.first == grits; });
+    if (same == lines.end())
+      lines.emplace_back(grits, plan.job.batches[batch].name);
+    else
+      same->second += ", " + plan.job.batches[batch].name;
+  }
+  if (lines.empty()) return;
+  page.heading("Grits");
+  for (const auto& [grits, batches] : lines)
+    page.paragraph(2, cut_to(page.columns() / 3, batches) + ":", grits);
+}
+
+}  // namespace tackfree

@@ -1,0 +1,55 @@
+#include "tackfree/report/figure_sources.hpp"
+
+#include <algorithm>
+#include <string>
+
+#include "report/small_plan.hpp"
+#include <doctest/doctest.h>
+
+using namespace tackfree;
+
+namespace {
+
+const FiguresFrom* from(const FigureGroup& group, Origin origin, const std::string& source) {
+  const auto found =
+      std::find_if(group.origins.begin(), group.origins.end(),
+                   [&](const FiguresFrom& f) { return f.origin == origin && f.source == source; });
+  return found == group.origins.end() ? nullptr : &*found;
+}
+
+bool holds(const FiguresFrom* figures, const std::string& text) {
+  return figures != nullptr && std::find(figures->figures.begin(), figures->figures.end(), text) !=
+                                   figures->figures.end();
+}
+
+}  // namespace
+
+TEST_CASE("figures stand under their own origin and source") {
+  const Plan plan = small_plan({}, UnitSystem::metric);
+  const auto groups = figure_groups(plan, Figures(plan.job));
+  REQUIRE(groups.size() == 3);  // varnish, brush, the rest
+  const FigureGroup& varnish = groups[0];
+  CHECK(varnish.title.starts_with("varnish (oil-based polyurethane varnish)"));
+  CHECK(holds(from(varnish, Origin::label, "typical label value, generic"), "solids 45 %"));
+  CHECK(holds(from(varnish, Origin::label, ""), "dry to sand after 12 h"));
+  CHECK(holds(from(varnish, Origin::practice, ""), "spread 12.3 m\u00b2/L"));
+  CHECK_FALSE(holds(from(varnish, Origin::label, ""), "spread 12.3 m\u00b2/L"));
+  CHECK(std::is_sorted(varnish.origins.begin(), varnish.origins.end(),
+                       [](const auto& a, const auto& b) { return a.origin < b.origin; }));
+}
+
+TEST_CASE("only film aims for the wear of the systems in use are listed") {
+  const Plan plan = small_plan({}, UnitSystem::metric);
+  const auto groups = figure_groups(plan, Figures(plan.job));
+  const FiguresFrom* assumed = from(groups[0], Origin::assumed, "");
+  CHECK(holds(assumed, "film aim for normal wear 80 \u00b5m"));
+  CHECK_FALSE(holds(assumed, "film aim for hard wear 110 \u00b5m"));
+}
+
+TEST_CASE("a method in use is listed once") {
+  const Plan plan = small_plan();
+  const auto groups = figure_groups(plan, Figures(plan.job));
+  CHECK(std::count_if(groups.begin(), groups.end(),
+                      [](const FigureGroup& g) { return g.title == "brush"; }) == 1);
+  CHECK(holds(from(groups[1], Origin::practice, ""), "stays on the work: 95 %"));
+}

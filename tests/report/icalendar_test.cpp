@@ -1,0 +1,129 @@
+#include "tackfree/report/icalendar.hpp"
+
+#include <algorithm>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "report/small_plan.hpp"
+#include <doctest/doctest.h>
+
+using namespace tackfree;
+
+namespace {
+
+/// Physical lines; checks that each ends in CRLF.
+std::vector<std::string> lines_of(const std::string& calendar) {
+  std::vector<std::string> lines;
+  std::size_t begin = 0;
+  while (begin < calendar.size()) {
+    const std::size_t end = calendar.find("\r\n", begin);
+    REQUIRE(end != std::string::npos);
+    lines.push_back(calendar.substr(begin, end - begin));
+    begin = end + 2;
+  }
+  return lines;
+}
+
+std::vector<std::string> unfolded(const std::string& calendar) {
+  std::vector<std::string> lines;
+  for (const std::string& line : lines_of(calendar))
+    if (line.starts_with(' '))
+      lines.back() += line.substr(1);
+    else
+      lines.push_back(line);
+  return lines;
+}
+
+std::vector<std::string> values(const std::string& calendar, const std::string& name) {
+  std::vector<std::string> found;
+  for (const std::string& line : unfolded(calendar))
+    if (line.starts_with(name + ":")) found.push_back(line.substr(name.size() + 1));
+  return found;
+}
+
+}  // namespace
+
+TEST_CASE("lines are folded at 75 octets between characters and unfold to what they were") {
+  const std::string line = "SUMMARY:" + std::string(66, 'x') + "\u6728\u6750" +
+                           std::string(200, 'y') + "\U0001F333" + std::string(71, 'z');
+  std::string joined;
+  for (const std::string& part : lines_of(folded(line))) {
+    CHECK(part.size() <= 75);
+    const std::string content = joined.empty() ? part : part.substr(1);
+    CHECK((static_cast<unsigned char>(content.front()) & 0xC0U) != 0x80U);
+    joined += content;
+  }
+  CHECK(joined == line);
+  CHECK(folded(std::string(75, 'x')) == std::string(75, 'x') + "\r\n");
+  CHECK(folded(std::string(76, 'x')) == std::string(75, 'x') + "\r\n x\r\n");
+  CHECK(lines_of(folded(std::string(500, '\x80'))).size() == 7);
+}
+
+TEST_CASE("text is escaped and holds no control character") {
+  CHECK(escaped_text("a,b;c\\d\ne") == "a\\,b\\;c\\\\d\\ne");
+  CHECK(escaped_text("a\x1b[2J\x7f") == "a[2J");
+}
+
+TEST_CASE("no name can end a line or start a property") {
+  const std::string hostile = hostile_name();
+  const std::string calendar = calendar_report(small_plan({hostile, hostile, hostile, hostile}));
+  for (const std::string& line : lines_of(calendar)) {
+    CHECK(line.size() <= 75);
+    CHECK(std::none_of(line.begin(), line.end(), [](char c) {
+      const auto byte = static_cast<unsigned char>(c);
+      return byte < 0x20 || byte == 0x7F;
+    }));
+  }
+  CHECK(values(calendar, "UID").size() ==
+        values(calendar, "END").size() / 1 - values(calendar, "TRIGGER").size() - 1);
+}
+
+TEST_CASE("there is one event for each piece of a step and for each milestone that is reached") {
+  const std::string calendar = calendar_report(small_plan());
+  const auto uids = values(calendar, "UID");
+  CHECK(uids.size() == 5 + 2);
+  CHECK(std::set(uids.begin(), uids.end()).size() == uids.size());
+  CHECK(uids[0] == "seat.varnish.bare.both.sand-p120.hall-bench@tackfree.invalid");
+  CHECK(uids[1] == "seat.varnish.bare.both.sand-p120.2.hall-bench@tackfree.invalid");
+}
+
+TEST_CASE("batches whose keys fall together still have their own events") {
+  Plan plan = small_plan();
+  plan.list.operations[2].key = plan.list.operations[1].key;
+  const auto uids = values(calendar_report(plan), "UID");
+  CHECK(std::set(uids.begin(), uids.end()).size() == uids.size());
+}
+
+TEST_CASE("set-up and clean-up belong to the first and the last coat of their session") {
+  const std::string calendar = calendar_report(small_plan());
+  const auto begins = values(calendar, "DTSTART");
+  const auto ends = values(calendar, "DTEND");
+  CHECK(begins[2] == "20270410T140000Z");
+  CHECK(ends[2] == "20270410T144000Z");
+  CHECK(begins[3] == "20270410T144000Z");
+  CHECK(ends[3] == "20270410T153000Z");
+  for (std::size_t i = 0; i < begins.size(); ++i) CHECK(begins[i] < ends[i]);
+}
+
+TEST_CASE("work after now has an alarm, work under way and milestones have none") {
+  Plan plan = small_plan();
+  CHECK(values(calendar_report(plan), "TRIGGER").size() == 4);  // the first piece starts now
+  plan.now = at("2027-04-10T14:20:00Z");
+  CHECK(values(calendar_report(plan), "TRIGGER").size() == 2);
+  CHECK(values(calendar_report(plan), "TRANSP")[5] == "TRANSPARENT");
+}
+
+TEST_CASE("the calendar is stamped with the plan's now and has no method") {
+  const std::string calendar = calendar_report(small_plan());
+  for (const std::string& stamp : values(calendar, "DTSTAMP")) CHECK(stamp == "20270409T210000Z");
+  CHECK(values(calendar, "METHOD").empty());
+  CHECK(values(calendar, "VERSION") == std::vector<std::string>{"2.0"});
+  CHECK(calendar == calendar_report(small_plan()));
+}
+
+TEST_CASE("a step of no length makes no event") {
+  Plan plan = small_plan();
+  plan.schedule.steps[3].pieces[0].end = plan.schedule.steps[3].pieces[0].begin;
+  CHECK(values(calendar_report(plan), "UID").size() == 6);
+}

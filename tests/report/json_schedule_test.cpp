@@ -1,0 +1,41 @@
+#include "tackfree/report/json_schedule.hpp"
+
+#include "report/small_plan.hpp"
+#include <doctest/doctest.h>
+#include <nlohmann/json.hpp>
+
+using namespace tackfree;
+
+TEST_CASE("a time is written in UTC and in local time, a missing one as null") {
+  nlohmann::ordered_json object;
+  const Zone zone = *Zone::named("Europe/Berlin");
+  put_instant(object, "begin", at("2027-03-28T01:00:00Z"), zone);
+  put_instant(object, "end", std::nullopt, zone);
+  CHECK(object["begin_at"] == "2027-03-28T01:00:00Z");
+  CHECK(object["begin_local"] == "2027-03-28T03:00+02:00");
+  CHECK(object["end_at"].is_null());
+  CHECK(object["end_local"].is_null());
+}
+
+TEST_CASE("sanding has grits and coats have litres, never the other way round") {
+  nlohmann::ordered_json document;
+  put_schedule(document, small_plan());
+  const auto& sand = document["steps"][0];
+  CHECK(sand["grit_p"] == 120);
+  CHECK(sand["sheets"] == 0.8);
+  CHECK_FALSE(sand.contains("mixed_l"));
+  const auto& coat = document["steps"][1];
+  CHECK(coat["mixed_l"] == 0.11);
+  CHECK(coat["coating"] == "varnish");
+  CHECK_FALSE(coat.contains("grit_p"));
+}
+
+TEST_CASE("every reason of a step is kept, with its rule") {
+  nlohmann::ordered_json document;
+  put_schedule(document, small_plan());
+  CHECK(document["steps"][1]["held"][0]["by"] == "air");
+  CHECK(document["steps"][1]["held"][0]["gate"] == "too_cold");
+  CHECK(document["steps"][3]["held"][1]["by"] == "calendar");
+  CHECK(document["unplaced"][0]["gate"] == "too_cold");
+  CHECK(document["milestones"][0]["reached_at"].is_null());
+}

@@ -1,0 +1,87 @@
+#include "tackfree/report/text_days.hpp"
+
+#include <string>
+
+#include "report/small_plan.hpp"
+#include <doctest/doctest.h>
+
+using namespace tackfree;
+
+namespace {
+
+std::string days_of(const Plan& plan) {
+  Page page(80);
+  write_days(page, plan, StepWords(plan), HowTo(plan));
+  return page.text();
+}
+
+std::string opening_of(const Plan& plan) {
+  Page page(80);
+  write_opening(page, plan, StepWords(plan));
+  return page.text();
+}
+
+bool holds(const std::string& text, const std::string& piece) {
+  return text.find(piece) != std::string::npos;
+}
+
+}  // namespace
+
+TEST_CASE("a day says how long the work is, set-up and clean-up with it") {
+  CHECK(holds(days_of(small_plan()), "\nSat Apr 10   1 h 45 min of work\n"));
+}
+
+TEST_CASE("the lines of a day stand in the order of the clock") {
+  const std::string text = days_of(small_plan());
+  const std::size_t set_up = text.find("[ ] 10:00 am  set up: varnish, brush");
+  const std::size_t coat = text.find("[ ] 10:10 am  seat: coat 1 of 2, back");
+  const std::size_t clean_up = text.find("[ ] 11:10 am  clean up: varnish, brush");
+  CHECK(set_up < coat);
+  CHECK(coat < clean_up);
+  CHECK(clean_up != std::string::npos);
+}
+
+TEST_CASE("a split step has a line for each piece") {
+  const std::string text = days_of(small_plan());
+  CHECK(holds(text, "[ ]  5:00 pm  seat: sand bare wood, P120 (1 of 2)"));
+  CHECK(holds(text, "[ ]  9:00 am  seat: sand bare wood, P120 (2 of 2)"));
+}
+
+TEST_CASE("days that rest on typical air say so") {
+  CHECK(
+      holds(days_of(small_plan()), "\nSun Apr 11   10 min of work; typical air, hours may move\n"));
+}
+
+TEST_CASE("a plan whose steps all have times says when it is ready and cured") {
+  Plan plan = small_plan();
+  plan.schedule.unplaced.clear();
+  plan.schedule.ready_at = at("2027-04-12T03:00:00Z");
+  const std::string text = opening_of(plan);
+  CHECK(holds(text, "Ready Sun Apr 11, 11:00 pm, for light use; fully cured Thu Apr 29\n"));
+  CHECK_FALSE(holds(text, "NO TIME FOUND"));
+  CHECK(holds(text, "Buy   1 x 1 qt varnish\n"));
+}
+
+TEST_CASE("one batch that is not cured within the plan keeps the whole from being so") {
+  Plan plan = small_plan();
+  plan.schedule.ready_at = at("2027-04-12T03:07:00Z");
+  plan.schedule.outcomes.push_back({0, Stage::full_cure, std::nullopt});
+  CHECK(holds(opening_of(plan),
+              "Ready Mon Apr 12, midnight, for light use; fully cured after Fri Jun 4\n"));
+}
+
+TEST_CASE("the next step is the first that is not over, tomorrow's by that word") {
+  Plan plan = small_plan();
+  plan.now = at("2027-04-10T21:00:00Z");
+  CHECK(holds(opening_of(plan), "Next  tomorrow, 9:00 am: seat: turn over (10 min)\n"));
+  plan.now = at("2027-05-01T21:00:00Z");
+  CHECK(holds(opening_of(plan), "Next  nothing is left to do"));
+}
+
+TEST_CASE("milestones that are not reached say so") {
+  const Plan plan = small_plan();
+  Page page(80);
+  write_milestones(page, plan, StepWords(plan));
+  CHECK(holds(page.text(), "  seat        -       later         -         -           -\n"));
+  CHECK(holds(page.text(), "  legs        -  Sun Apr 11         -         -  Thu Apr 29\n"));
+}

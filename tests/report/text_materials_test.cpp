@@ -1,0 +1,98 @@
+#include "tackfree/report/text_materials.hpp"
+
+#include <string>
+
+#include "report/small_plan.hpp"
+#include <doctest/doctest.h>
+
+using namespace tackfree;
+
+namespace {
+
+template <class Write>
+std::string written(Write write) {
+  Page page(80);
+  write(page);
+  return page.text();
+}
+
+bool holds(const std::string& text, const std::string& piece) {
+  return text.find(piece) != std::string::npos;
+}
+
+}  // namespace
+
+TEST_CASE("only grains that occur have a column and masked lengths are listed") {
+  const Plan plan = small_plan({}, UnitSystem::metric);
+  const std::string text = written([&](Page& p) { write_areas(p, plan, Figures(plan.job)); });
+  CHECK(holds(text, "  part (m\u00b2)       face  end grain   all\n"));
+  CHECK(holds(text, "  4 x leg         0.60          -  0.60\n"));
+  CHECK(holds(text, "  Masked: 1.5 m of tape on seat board\n"));
+}
+
+TEST_CASE("films are shown against their aim and cap with the verdict") {
+  Plan plan = small_plan({}, UnitSystem::metric);
+  const auto films = [&] {
+    return written([&](Page& p) { write_films(p, plan, Figures(plan.job)); });
+  };
+  CHECK(holds(films(), "seat            2   81       33         37      49   80  160     thin\n"));
+  CHECK(holds(films(), "Coats are the fewest that come near the aim."));
+  plan.volumes.films[0].coats_fixed = true;
+  CHECK(holds(films(), "  2*  "));
+  CHECK(holds(films(), "* as you fixed them."));
+}
+
+TEST_CASE("what to buy names the tins, what is on the shelf and what is left over") {
+  Plan plan = small_plan({}, UnitSystem::metric);
+  CoatingPurchase& purchase = plan.shopping.coatings[0];
+  purchase.on_shelf = millilitres(300);
+  purchase.sizes = {{"250 ml", millilitres(250), {}}, {"1 L", litres(1), {}}};
+  purchase.tins = {{2, 1}, litres(1.5), 0, false};
+  purchase.usual_sizes = true;
+  const auto shopping = [&] {
+    return written([&](Page& p) { write_shopping(p, plan, Figures(plan.job)); });
+  };
+  CHECK(holds(shopping(), "on the shelf        300 ml\n"));
+  CHECK(holds(shopping(), "2 x 250 ml + 1 x 1 L (usual sizes; the job names none)\n"));
+  CHECK_FALSE(holds(shopping(), "cost"));
+  purchase.tins.counts = {0, 0};
+  CHECK(holds(shopping(), "buy                 nothing"));
+}
+
+TEST_CASE("the litres add up to what is expected, row by row") {
+  const Plan plan = small_plan({}, UnitSystem::metric);
+  const std::string text = written([&](Page& p) { write_shopping(p, plan, Figures(plan.job)); });
+  CHECK(holds(text,
+              "  from the tins                 area (m\u00b2)  mixed (ml)  finish  thinner\n"
+              "  coat 1                             1.00         110     100       10\n"
+              "  coat 2                             0.55          80      80        0\n"
+              "  kept by the tools, 1 session          -          20      20        -\n"
+              "  --------------------------------------------------------------------\n"
+              "  in all                                          210     200       10\n"));
+}
+
+TEST_CASE("other things carry their amounts in the person's units") {
+  Plan plan = small_plan({}, UnitSystem::metric);
+  plan.shopping.sundries.push_back({"masking tape", 7.2, Sundry::Unit::metre, ""});
+  plan.shopping.sundries.push_back({"brush", 1, Sundry::Unit::piece, ""});
+  const std::string text = written([&](Page& p) { write_shopping(p, plan, Figures(plan.job)); });
+  CHECK(holds(text, "[ ]     200 ml  mineral spirits, to thin and to clean: 1 session\n"));
+  CHECK(holds(text, "[ ]          1  P120 sheets or discs: for the bare wood\n"));
+  CHECK(holds(text, "[ ]      7.2 m  masking tape\n"));
+  CHECK(holds(text, "[ ]          1  brush\n"));
+}
+
+TEST_CASE("batches with the same grits share a line") {
+  Plan plan = small_plan();
+  Operation legs = plan.list.operations[0];
+  legs.batch = 1;
+  Operation between = legs;
+  between.kind = OperationKind::sand_between;
+  between.coat = 2;
+  between.grit = Grit{240};
+  plan.list.operations.push_back(legs);
+  CHECK(written([&](Page& p) { write_grits(p, plan); }) == "GRITS\n  seat, legs: bare wood P120\n");
+  plan.list.operations.push_back(between);
+  CHECK(written([&](Page& p) { write_grits(p, plan); }) ==
+        "GRITS\n  seat: bare wood P120\n  legs: bare wood P120; before coat 2 P240\n");
+}
