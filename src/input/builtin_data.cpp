@@ -9,6 +9,7 @@ struct BuiltinFile {
   std::string_view text;
 };
 
+// NOLINTNEXTLINE(modernize-avoid-c-arrays): the number of files is not known here
 constexpr BuiltinFile files[] = {
 #include "builtin_data_files.inc"
 };

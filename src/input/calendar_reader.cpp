@@ -107,7 +107,7 @@ WorkCalendar read_calendar(JsonCursor& calendar, const Zone& zone) {
   for (const AddedHours& added : result.added) any = any || !added.windows.empty();
   if (!any && calendar.problems().size() == before)
     calendar.report("weekly", "has no working hours; wanted at least one stretch",
-                    "such as \"sat\": [\"09:00-12:00\"]");
+                    R"(such as "sat": ["09:00-12:00"])");
   if (const auto late = calendar.text("late_after")) {
     if (const auto clock = parse_clock(*late))
       result.late_after = *clock;

@@ -1,6 +1,7 @@
 #include "tackfree/input/figure_reader.hpp"
 
 #include "tackfree/base/name.hpp"
+#include "tackfree/input/names_of.hpp"
 
 #include <algorithm>
 #include <array>
@@ -41,8 +42,7 @@ std::optional<OriginAndSource> read_origin(JsonCursor& cursor, const JsonNode& n
     cursor.report(node, path, "wanted the figure and its origin, [value, \"practice\"]");
     return std::nullopt;
   }
-  std::vector<std::string> words;
-  for (const Origin origin : all_origins) words.emplace_back(word_for(origin));
+  const std::vector<std::string> words = names_of(all_origins, word_for);
   const JsonNode& word = node.items[first];
   const auto named = std::find(words.begin(), words.end(), word.text);
   if (named == words.end()) {
@@ -57,13 +57,11 @@ std::optional<OriginAndSource> read_origin(JsonCursor& cursor, const JsonNode& n
     return std::nullopt;
   }
   const JsonNode& cited = node.items[first + 1];
-  std::vector<std::string> keys;
-  for (const SourceNames::Source& source : sources.all) {
+  for (const SourceNames::Source& source : sources.all)
     if (source.key == cited.text) result.source = source.name;
-    keys.push_back(source.key);
-  }
   if (!result.source.empty()) return result;
-  cursor.report(cited, path, "wanted a key of sources.json", name_hint(cited.text, keys));
+  cursor.report(cited, path, "wanted a key of sources.json",
+                name_hint(cited.text, names_of(sources.all, &SourceNames::Source::key)));
   return std::nullopt;
 }
 

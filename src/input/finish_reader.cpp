@@ -3,6 +3,7 @@
 #include "tackfree/base/name.hpp"
 #include "tackfree/input/coating_figures.hpp"
 #include "tackfree/input/measure.hpp"
+#include "tackfree/input/names_of.hpp"
 
 #include <algorithm>
 #include <array>
@@ -14,13 +15,6 @@
 namespace tackfree {
 
 namespace {
-
-template <class Item>
-std::vector<std::string> names_in(const std::vector<Item>& items) {
-  std::vector<std::string> names;
-  for (const Item& item : items) names.push_back(item.name);
-  return names;
-}
 
 /// The name under `key`, when it is one of `known`; what is not is a Problem. `what` says of what.
 std::string known_name(JsonCursor& object, std::string_view key,
@@ -88,8 +82,7 @@ void read_tins(JsonCursor& object, Coating& coating) {
 }
 
 Coating read_coating(JsonCursor& object, const FinishingData& data) {
-  std::vector<std::string> classes;
-  for (const Coating& each : data.classes) classes.push_back(each.class_key);
+  const auto classes = names_of(data.classes, &Coating::class_key);
   Coating coating;
   const auto name = object.text(needed("name"));
   const std::string class_key = known_name(object, "class", classes, "coating class");
@@ -139,8 +132,8 @@ std::vector<Coating> read_coatings(JsonCursor& job, const FinishingData& data) {
 std::vector<FinishSystem> read_systems(JsonCursor& job, const std::vector<Coating>& coatings,
                                        const std::vector<Method>& methods) {
   constexpr std::array<std::string_view, 3> wears{"light", "normal", "hard"};
-  std::vector<std::string> method_keys;
-  for (const Method& method : methods) method_keys.push_back(method.key);
+  const auto coating_names = names_of(coatings, &Coating::name);
+  const auto method_keys = names_of(methods, &Method::key);
   std::vector<FinishSystem> systems;
   for (JsonCursor& object : job.objects(needed("systems"))) {
     FinishSystem system;
@@ -148,7 +141,7 @@ std::vector<FinishSystem> read_systems(JsonCursor& job, const std::vector<Coatin
     system.name = object.text(needed("name")).value_or("");
     system.wear = static_cast<Wear>(object.word("wear", wears).value_or(1));
     for (JsonCursor& step : object.objects(needed("steps")))
-      system.steps.push_back(read_step(step, names_in(coatings), method_keys));
+      system.steps.push_back(read_step(step, coating_names, method_keys));
     check_names_differ(object, "steps", system.steps);
     object.refuse_unknown();
     systems.push_back(std::move(system));
@@ -165,7 +158,8 @@ std::vector<Batch> read_batches(JsonCursor& job, const std::vector<FinishSystem>
     Batch batch;
     batch.line = object.line();
     batch.name = object.text(needed("name")).value_or("");
-    batch.system = known_name(object, "system", names_in(systems), "system of this job");
+    batch.system =
+        known_name(object, "system", names_of(systems, &FinishSystem::name), "system of this job");
     batch.sides = object.word("sides", ways).value_or(0) == 0 ? Sides::turn_over : Sides::on_points;
     batch.show_side_is_bottom = object.word("show_side", faces).value_or(0) == 1;
     object.refuse_unknown();
@@ -176,7 +170,7 @@ std::vector<Batch> read_batches(JsonCursor& job, const std::vector<FinishSystem>
 }
 
 void check_parts_have_batches(const Job& job, const std::string& parts_file, Problems& problems) {
-  const std::vector<std::string> names = names_in(job.batches);
+  const auto names = names_of(job.batches, &Batch::name);
   for (const Part& part : job.parts)
     if (!part.batch.empty() && find_named(job.batches, part.batch) == nullptr)
       problems.push_back({.file = parts_file,

@@ -4,6 +4,7 @@
 #include "tackfree/base/text_file.hpp"
 #include "tackfree/input/builtin_data.hpp"
 #include "tackfree/input/coating_figures.hpp"
+#include "tackfree/input/names_of.hpp"
 #include "tackfree/input/trade_text_reader.hpp"
 
 #include <array>
@@ -109,9 +110,8 @@ Coating read_class(JsonCursor& object, const std::vector<DryingLaw>& laws,
     if (const DryingLaw* found = law_named(laws, *law)) {
       coating.law = *found;
     } else {
-      std::vector<std::string> known;
-      for (const DryingLaw& each : laws) known.push_back(each.name);
-      object.report("law", "wanted a law of drying_laws.json", name_hint(*law, known));
+      object.report("law", "wanted a law of drying_laws.json",
+                    name_hint(*law, names_of(laws, &DryingLaw::name)));
     }
   }
   if (auto inner = object.object(needed("figures"))) {
@@ -200,8 +200,10 @@ std::optional<FinishingData> read_finishing_data(
   data.methods = read_methods(files[3], sources, problems);
   read_labour(files[4], sources, data.labour, problems);
   read_grain(files[5], sources, data, problems);
-  data.texts = read_trade_texts({files[6].tree, files[6].name}, {files[7].tree, files[7].name},
-                                {files[8].tree, files[8].name}, sources, problems);
+  data.texts = read_trade_texts({.how = {files[6].tree, files[6].name},
+                                 .advice = {files[7].tree, files[7].name},
+                                 .cautions = {files[8].tree, files[8].name}},
+                                sources, problems);
   check_text_keys(data, files[2].name, problems);
   if (problems.size() > before) return std::nullopt;
   return data;

@@ -2,6 +2,7 @@
 
 #include "tackfree/base/name.hpp"
 #include "tackfree/base/text_file.hpp"
+#include "tackfree/input/names_of.hpp"
 #include "tackfree/input/parts_row.hpp"
 
 #include <algorithm>
@@ -62,8 +63,7 @@ FaceSet coated_faces(PartsRow& row, std::span<const CoatWord> words, std::string
         if (each.faces.contains(face)) faces.add(face);
     }
     if (known) continue;
-    std::vector<std::string> names;
-    for (const CoatWord& each : words) names.emplace_back(each.word);
+    const auto names = names_of(words, &CoatWord::word);
     const auto near = nearest_name(word, names);
     row.report("coat", fmt::format("wanted sides of a {}: {}", kind, fmt::join(names, ", ")),
                near ? fmt::format("did you mean \"{}\"?", *near) : "");
@@ -168,9 +168,8 @@ void fit_feature(PartsRow& row, const Feature& feature, const PartPlaces& places
                  std::vector<Part>& parts) {
   const auto place = places.find(feature.part);
   if (place == places.end()) {
-    std::vector<std::string> names;
-    for (const Part& part : parts) names.push_back(part.name);
-    row.report("part", "wanted the name of a part in this list", name_hint(feature.part, names));
+    row.report("part", "wanted the name of a part in this list",
+               name_hint(feature.part, names_of(parts, &Part::name)));
     return;
   }
   Part& part = parts[place->second];

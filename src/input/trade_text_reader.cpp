@@ -1,7 +1,9 @@
 #include "tackfree/input/trade_text_reader.hpp"
 
 #include "tackfree/base/name.hpp"
+#include "tackfree/input/names_of.hpp"
 
+#include <algorithm>
 #include <array>
 #include <utility>
 
@@ -43,12 +45,9 @@ Caution read_caution(JsonCursor& object, std::string key, const SourceNames& sou
 template <class Text>
 void check_keys(const std::vector<std::string>& used, const std::vector<Text>& texts,
                 const Problem& problem, Problems& problems) {
-  std::vector<std::string> known;
-  for (const Text& text : texts) known.push_back(text.key);
+  const auto known = names_of(texts, &Text::key);
   for (const std::string& key : used) {
-    bool there = false;
-    for (const std::string& each : known) there = there || each == key;
-    if (there) continue;
+    if (std::find(known.begin(), known.end(), key) != known.end()) continue;
     Problem found = problem;
     found.found = key;
     found.hint = name_hint(key, known);
@@ -58,13 +57,12 @@ void check_keys(const std::vector<std::string>& used, const std::vector<Text>& t
 
 }  // namespace
 
-TradeTexts read_trade_texts(const TextFileTree& how, const TextFileTree& advice,
-                            const TextFileTree& cautions, const SourceNames& sources,
+TradeTexts read_trade_texts(const TradeTextFiles& files, const SourceNames& sources,
                             Problems& problems) {
   TradeTexts texts;
-  texts.how = read_lines(how, problems);
-  texts.advice = read_lines(advice, problems);
-  JsonCursor cursor(cautions.tree, "", cautions.name, problems);
+  texts.how = read_lines(files.how, problems);
+  texts.advice = read_lines(files.advice, problems);
+  JsonCursor cursor(files.cautions.tree, "", files.cautions.name, problems);
   texts.deference = cursor.text(needed("deference")).value_or("");
   if (auto all = cursor.object(needed("cautions")))
     for (JsonCursor& object : all->named_objects())

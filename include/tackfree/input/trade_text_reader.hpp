@@ -14,8 +14,11 @@ struct TextFileTree {
   const std::string& name;
 };
 
-TradeTexts read_trade_texts(const TextFileTree& how, const TextFileTree& advice,
-                            const TextFileTree& cautions, const SourceNames& sources,
+struct TradeTextFiles {
+  TextFileTree how, advice, cautions;
+};
+
+TradeTexts read_trade_texts(const TradeTextFiles& files, const SourceNames& sources,
                             Problems& problems);
 
 /// Reports classes whose cautions or advice name texts that are not there.
