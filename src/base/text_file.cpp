@@ -1,5 +1,6 @@
 #include "tackfree/base/text_file.hpp"
 
+#include <array>
 #include <cerrno>
 #include <cstring>
 #include <utility>
@@ -59,16 +60,16 @@ std::optional<std::string> read_text_file(const std::filesystem::path& path, Pro
     return std::nullopt;
   }
   std::string text;
-  char piece[65536];
+  std::array<char, 65536> piece{};
   while (true) {
-    const ssize_t count = ::read(file.number(), piece, sizeof piece);
+    const ssize_t count = ::read(file.number(), piece.data(), piece.size());
     if (count < 0 && errno == EINTR) continue;
     if (count < 0) {
       add(problems, path, fmt::format("cannot be read ({})", why()));
       return std::nullopt;
     }
     if (count == 0) return text;
-    text.append(piece, static_cast<std::size_t>(count));
+    text.append(piece.data(), static_cast<std::size_t>(count));
     if (text.size() > longest_text_file) {
       add(problems, path,
           fmt::format("is longer than {} MiB; wanted a shorter file", longest_text_file >> 20U));

@@ -112,8 +112,7 @@ std::optional<int> parse_clock(std::string_view text) {
   const std::size_t colon = text.find(':');
   if (colon == std::string_view::npos || colon > 2 || text.size() != colon + 3) return std::nullopt;
   const auto hour = digits(text.substr(0, colon)), minute = digits(text.substr(colon + 1));
-  if (!hour || !minute || *minute > 59 || *hour > 24 || (*hour == 24 && *minute > 0))
-    return std::nullopt;
+  if (!hour || !minute || *minute > 59 || *hour * 60 + *minute > 24 * 60) return std::nullopt;
   return *hour * 60 + *minute;
 }
 

@@ -39,13 +39,16 @@ class Builder {
 
   Bridge build() {
     windows();
-    for (const Operation& operation : list_.operations) activity(operation);
+    result_.activity_of.assign(list_.operations.size(), 0);
+    for (std::size_t i = 0; i < list_.operations.size(); ++i)
+      if (list_.operations[i].kind != OperationKind::dust_off) activity(i);
     for (std::size_t i = 0; i < list_.operations.size(); ++i)
       for (const Wait& wait : list_.operations[i].waits) lag(i, wait);
     for (const Outcome& outcome : list_.outcomes)
       if (outcome.stage == Stage::light_use)
         for (const std::size_t coat : outcome.coats)
-          problem().goals.push_back({coat, table(coat, Stage::light_use)});
+          problem().goals.push_back(
+              {result_.activity_of[coat], table(result_.activity_of[coat], Stage::light_use)});
     return std::move(result_);
   }
 
@@ -83,9 +86,30 @@ class Builder {
 
   static std::size_t index(Slot slot) { return static_cast<std::size_t>(slot); }
 
-  void activity(const Operation& operation) {
+  /// The dusting off that an operation waits for, if any.
+  std::optional<std::size_t> dusting_before(const Operation& operation) const {
+    for (const Wait& wait : operation.waits)
+      if (list_.operations[wait.operation].kind == OperationKind::dust_off) return wait.operation;
+    return std::nullopt;
+  }
+
+  Slot work_slots(const Operation& operation) const {
+    return std::max(Slot{1}, grid().slots_up(operation.work));
+  }
+
+  void activity(std::size_t index) {
+    const Operation& operation = list_.operations[index];
+    const std::size_t number = problem().activities.size();
+    Slot dusting = 0;
+    if (const auto before = dusting_before(operation)) {
+      dusting = work_slots(list_.operations[*before]);
+      result_.activity_of[*before] = number;
+    }
+    result_.activity_of[index] = number;
+    result_.operation_of.push_back(index);
+    result_.dusting.push_back(dusting);
     Activity a;
-    a.duration = std::max(Slot{1}, grid().slots_up(operation.work));
+    a.duration = dusting + work_slots(operation);
     const bool sanding =
         operation.kind == OperationKind::sand_bare || operation.kind == OperationKind::sand_between;
     a.dusty = sanding;
@@ -98,12 +122,11 @@ class Builder {
         a.product = product(operation);
         around = problem().products[*a.product].set_up + problem().products[*a.product].clean_up;
       }
-      a.open_time = open_time(starts(operation, a.duration, around));
+      a.open_time = open_time(starts(operation, {a.duration, dusting, around}));
     }
     problem().activities.push_back(a);
     if (operation.kind == OperationKind::coat)
-      problem().activities.back().wet_until =
-          table(problem().activities.size() - 1, Stage::dust_free);
+      problem().activities.back().wet_until = table(number, Stage::dust_free);
   }
 
   std::size_t open_time(std::vector<Rule> closed_by) {
@@ -111,20 +134,26 @@ class Builder {
     return problem().open_times.size() - 1;
   }
 
-  /// Where whole work of `duration` may start: room for it in one window (and, for a coat, the
-  /// window as a whole has room for set-up and clean-up too) and air that is fit for it.
-  std::vector<Rule> starts(const Operation& operation, Slot duration, Slot around) {
+  /// How long whole work takes: all of it, the dusting off at its start, set-up and clean-up
+  /// around.
+  struct Lengths {
+    Slot all, dusting, around;
+  };
+
+  /// Where whole work may start: room for it in one window (and, for a coat, the window as a whole
+  /// has room for set-up and clean-up too) and air that is fit for it.
+  std::vector<Rule> starts(const Operation& operation, Lengths lengths) {
     std::vector<Rule> closed = present_;
     const GateTable* gates = operation.coating ? &gate_table(*operation.coating) : nullptr;
     for (const Run window : problem().windows)
       for (Slot s = window.begin; s < window.end; ++s) {
         Rule& rule = closed[index(s)];
-        if (window.end - window.begin < duration + around)
+        if (window.end - window.begin < lengths.all + lengths.around)
           rule = rules::too_short;
-        else if (s + duration > window.end)
+        else if (s + lengths.all > window.end)
           rule = rules::calendar;
         else if (gates != nullptr)
-          if (const auto gate = gates->forbids(s, duration))
+          if (const auto gate = gates->forbids(s + lengths.dusting, lengths.all - lengths.dusting))
             rule = static_cast<Rule>(rules::first_gate + static_cast<int>(*gate));
       }
     return closed;
@@ -152,17 +181,21 @@ class Builder {
   }
 
   void lag(std::size_t to, const Wait& wait) {
-    solver::Lag lag{.from = wait.operation, .to = to, .delay = grid().slots_up(wait.delay)};
-    if (wait.stage) lag.table = table(wait.operation, *wait.stage);
+    solver::Lag lag{.from = result_.activity_of[wait.operation],
+                    .to = result_.activity_of[to],
+                    .delay = grid().slots_up(wait.delay)};
+    if (lag.from == lag.to) return;
+    if (wait.stage) lag.table = table(lag.from, *wait.stage);
     problem().lags.push_back(lag);
   }
 
   /// The table of a coat's stage. Only ends at which the coat can end are looked up; between them
   /// the table takes the next one's value, so that it does not decrease.
   std::size_t table(std::size_t coat, Stage stage) {
-    const Operation& operation = list_.operations[coat];
+    const Operation& operation = list_.operations[result_.operation_of[coat]];
     const Activity& a = problem().activities[coat];
-    const auto key = std::tuple(*operation.coating, stage, operation.film_ratio, a.duration);
+    const auto key = std::tuple(*operation.coating, stage, operation.film_ratio, a.duration,
+                                result_.dusting[coat]);
     if (const auto found = tables_.find(key); found != tables_.end()) return found->second;
     const OpenTime& time = problem().open_times[a.open_time];
     const DryingClock& clock = clocks_[*operation.coating];
@@ -187,7 +220,7 @@ class Builder {
   Bridge result_;
   std::vector<Rule> present_, quiet_;
   std::map<std::size_t, GateTable> gates_;
-  std::map<std::tuple<std::size_t, Stage, double, Slot>, std::size_t> tables_;
+  std::map<std::tuple<std::size_t, Stage, double, Slot, Slot>, std::size_t> tables_;
 };
 
 }  // namespace

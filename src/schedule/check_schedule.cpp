@@ -174,6 +174,19 @@ class Auditor {
     }
   }
 
+  /// When the dusting off right before a coat began; the coat's own begin where there is none. Dust
+  /// goes on settling, so parts that were wiped at another time do not count as wiped.
+  Instant dusted_from(const DatedStep& coat) {
+    for (const Wait& wait : operation(coat).waits) {
+      if (list_.operations[wait.operation].kind != OperationKind::dust_off) continue;
+      const auto found = step_of_.find(wait.operation);
+      if (found == step_of_.end()) continue;
+      if (found->second->end() != coat.begin()) say(coat, "is not put on right after dusting off");
+      return std::min(coat.begin(), found->second->begin());
+    }
+    return coat.begin();
+  }
+
   void air_is_fit(const DatedStep& step) {
     const CoatingLimits& limits = coating(step).limits;
     for (Instant m = step.begin(); m <= step.end(); m += job_.grid) {
@@ -222,7 +235,7 @@ class Auditor {
         ++used[s];
         if (operation(step).coating != session.coating || operation(step).method != session.method)
           say(step, "stands in the session of another product");
-        first = std::min(first, step.begin());
+        first = std::min(first, dusted_from(step));
         last = std::max(last, step.end());
       }
       const Minutes clean = whole_minutes_up(job_.coatings[session.coating].clean_up.value);

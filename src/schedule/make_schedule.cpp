@@ -24,12 +24,15 @@ class Dating {
 
   Schedule dated() {
     result_.span = bridge_.grid.span;
-    for (std::size_t i = 0; i < solution_.activities.size(); ++i) {
-      if (solution_.activities[i].placed())
+    for (std::size_t i = 0; i < list_.operations.size(); ++i) {
+      if (activity(i).placed())
         result_.steps.push_back(step(i));
       else
         result_.unplaced.push_back(unplaced(job_, list_, i, binding(i)));
     }
+    // What stands at the root comes before what only waits for it.
+    std::stable_partition(result_.unplaced.begin(), result_.unplaced.end(),
+                          [](const Unplaced& u) { return u.by != HeldBy::previous_step; });
     std::stable_sort(result_.steps.begin(), result_.steps.end(),
                      [](const DatedStep& a, const DatedStep& b) { return a.begin() < b.begin(); });
     sessions();
@@ -42,20 +45,24 @@ class Dating {
     return slot == solver::never ? result_.span.end : bridge_.grid.at(slot);
   }
 
+  const SolvedActivity& activity(std::size_t operation) const {
+    return solution_.activities[bridge_.activity_of[operation]];
+  }
+
   Held held(const Hold& hold) const {
     Held held{.until = at(hold.until)};
     switch (hold.by) {
       case Hold::By::lag: {
-        const Operation& to = list_.operations[bridge_.problem.lags[hold.lag].to];
-        held.operation = bridge_.problem.lags[hold.lag].from;
+        const solver::Lag& lag = bridge_.problem.lags[hold.lag];
+        held.operation = bridge_.operation_of[lag.from];
         held.by = HeldBy::previous_step;
-        for (const Wait& wait : to.waits)
+        for (const Wait& wait : list_.operations[bridge_.operation_of[lag.to]].waits)
           if (wait.operation == *held.operation && wait.stage) {
             held.by = HeldBy::drying;
             held.stage = wait.stage;
           }
-        const bool settles = bridge_.problem.lags[hold.lag].delay > 0 &&
-                             list_.operations[*held.operation].kind != OperationKind::raise_grain;
+        const bool settles =
+            lag.delay > 0 && list_.operations[*held.operation].kind != OperationKind::raise_grain;
         if (settles) held.by = HeldBy::dust;
         break;
       }
@@ -80,19 +87,31 @@ class Dating {
     return held;
   }
 
-  Held binding(std::size_t activity) const {
-    const auto& holds = solution_.activities[activity].holds;
-    return holds.empty() ? Held{.by = HeldBy::calendar, .until = result_.span.end}
-                         : held(holds.back());
+  Held binding(std::size_t operation) const {
+    const Held nobody{.by = HeldBy::calendar, .until = result_.span.end};
+    const std::size_t coat = bridge_.operation_of[bridge_.activity_of[operation]];
+    if (coat != operation)
+      return {.by = HeldBy::previous_step, .until = result_.span.end, .operation = coat};
+    const auto& holds = activity(operation).holds;
+    if (holds.empty()) return nobody;
+    Held binding = held(holds.back());
+    if (binding.operation && !activity(*binding.operation).placed())
+      binding.by = HeldBy::previous_step;
+    return binding;
   }
 
   DatedStep step(std::size_t index) const {
-    const SolvedActivity& solved = solution_.activities[index];
+    const SolvedActivity& solved = activity(index);
     const Operation& operation = list_.operations[index];
     DatedStep step;
     step.operation = index;
     for (const solver::Run piece : solved.pieces)
       step.pieces.push_back({at(piece.begin), at(piece.end)});
+    const solver::Slot dusting = bridge_.dusting[bridge_.activity_of[index]];
+    if (operation.kind == OperationKind::dust_off)
+      step.pieces = {{at(solved.begin()), at(solved.begin() + dusting)}};
+    else
+      step.pieces.front().begin = at(solved.begin() + dusting);
     for (const Hold& hold : solved.holds) step.held.push_back(held(hold));
     const auto typical = air_.typical_from();
     Instant rests_until = step.end();
@@ -125,8 +144,11 @@ class Dating {
       dated.set_up = {at(session.coats.begin - product.set_up), at(session.coats.begin)};
       dated.clean_up = {at(session.coats.end), at(session.coats.end + product.clean_up)};
       for (std::size_t s = 0; s < result_.steps.size(); ++s) {
+        const std::size_t operation = result_.steps[s].operation;
         const auto& members = session.activities;
-        if (std::find(members.begin(), members.end(), result_.steps[s].operation) == members.end())
+        if (!list_.operations[operation].coating ||
+            std::find(members.begin(), members.end(), bridge_.activity_of[operation]) ==
+                members.end())
           continue;
         dated.steps.push_back(s);
         result_.steps[s].session = result_.sessions.size();

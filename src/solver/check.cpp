@@ -89,8 +89,9 @@ class Account {
     }
     if (coats.size() != solution_.sessions.size())
       say("{} sessions are listed, {} are needed", solution_.sessions.size(), coats.size());
-    for (const auto& [key, run] : coats) {
-      const auto [product, window] = key;
+    for (const auto& [key, coated] : coats) {
+      const std::size_t product = key.first, window = key.second;
+      const Run run = coated;
       if (window == problem_.windows.size()) continue;
       const Run set_up{run.begin - problem_.products[product].set_up, run.begin};
       const Run clean_up{run.end, run.end + problem_.products[product].clean_up};

@@ -68,7 +68,7 @@ SolvedActivity Placement::earliest_whole(std::size_t index, Slot at, SolvedActiv
   const OpenTime& time = problem_.open_times[activity.open_time];
   while (true) {
     const Slot next = time.next_open(at);
-    hold_by_rules(time, at, std::min(next, time.horizon()), found);
+    hold_by_rules(time, {at, std::min(next, time.horizon())}, found);
     if (next == never) return found;
     at = next;
     auto conflict =
@@ -88,10 +88,10 @@ SolvedActivity Placement::earliest_split(std::size_t index, Slot at, SolvedActiv
   Slot left = activity.duration;
   while (left > 0) {
     const Slot next = time.next_open(at);
-    if (found.pieces.empty()) hold_by_rules(time, at, std::min(next, time.horizon()), found);
+    if (found.pieces.empty()) hold_by_rules(time, {at, std::min(next, time.horizon())}, found);
     if (next == never) {
       found.pieces.clear();
-      hold_by_rules(time, at, time.horizon(), found);
+      hold_by_rules(time, {at, time.horizon()}, found);
       return found;
     }
     Run run{next, std::min(time.open_until(next), next + left)};
@@ -225,18 +225,17 @@ void Placement::join_session(std::size_t index) {
   busy_.push_back({{joined.coats.end, joined.coats.end + rules.clean_up}, session});
 }
 
-/// Notes the rules that close `time` between `from` and `to`, each with the slot where it last
+/// Notes the rules that close `time` over `closed_run`, each with the slot where it last
 /// ends; the one that closes most slots comes last when the time never opens again.
-void Placement::hold_by_rules(const OpenTime& time, Slot from, Slot to,
-                              SolvedActivity& found) const {
+void Placement::hold_by_rules(const OpenTime& time, Run closed_run, SolvedActivity& found) const {
   std::map<Rule, std::pair<Slot, Slot>> closed;  // rule: last end, slots in windows
-  for (Slot slot = std::max(from, Slot{0}); slot < to; ++slot) {
+  for (Slot slot = std::max(closed_run.begin, Slot{0}); slot < closed_run.end; ++slot) {
     auto& [last, count] = closed[time.rule(slot)];
     last = slot + 1;
     if (window_at(problem_, slot)) ++count;
   }
   std::vector<std::pair<Rule, std::pair<Slot, Slot>>> rules(closed.begin(), closed.end());
-  const bool forever = to >= time.horizon();
+  const bool forever = closed_run.end >= time.horizon();
   std::sort(rules.begin(), rules.end(), [&](const auto& a, const auto& b) {
     return forever ? a.second.second < b.second.second : a.second.first < b.second.first;
   });

@@ -52,12 +52,29 @@ TEST_CASE("lag tables do not decrease, and hold the clock's own answers where a 
   for (const auto& table : b.problem.tables)
     for (std::size_t e = 1; e < table.size(); ++e) CHECK(table[e] >= table[e - 1]);
   for (const DatedStep& step : s.schedule.steps) {
-    const auto& activity = b.problem.activities[step.operation];
-    if (!activity.wet_until) continue;
+    const auto& activity = b.problem.activities[b.activity_of[step.operation]];
+    if (!s.list.operations[step.operation].coating) continue;
     const Slot end = b.grid.slot_up(step.end());
     CHECK(b.problem.tables[*activity.wet_until][static_cast<std::size_t>(end)] ==
           b.grid.slot_up(*step.reaches[index_of(Stage::dust_free)]));
   }
+}
+
+bool last_coat(const Operation& operation) { return operation.coat == operation.coats; }
+
+TEST_CASE("dusting off is the first stretch of its coat's activity") {
+  const testing::Scheduled s = testing::scheduled(testing::sample_job());
+  const Bridge b = bridge_of(s);
+  int found = 0;
+  for (std::size_t i = 0; i < s.list.operations.size(); ++i) {
+    if (s.list.operations[i].kind != OperationKind::dust_off) continue;
+    const std::size_t coat = b.operation_of[b.activity_of[i]];
+    CHECK(s.list.operations[coat].kind == OperationKind::coat);
+    CHECK(s.list.operations[coat].coat == s.list.operations[i].coat);
+    CHECK(b.dusting[b.activity_of[i]] == b.grid.slots_up(s.list.operations[i].work));
+    ++found;
+  }
+  CHECK(found == 3);
 }
 
 TEST_CASE("the goals are the light use of every batch's last coats") {
@@ -67,7 +84,7 @@ TEST_CASE("the goals are the light use of every batch's last coats") {
   const Bridge b = bridge_of(s);
   CHECK(b.problem.goals.size() == 3);  // two sides of the top, the legs in one go
   for (const solver::Goal& goal : b.problem.goals)
-    CHECK(s.list.operations[goal.activity].coat == s.list.operations[goal.activity].coats);
+    CHECK(last_coat(s.list.operations[b.operation_of[goal.activity]]));
 }
 
 }  // namespace

@@ -94,6 +94,8 @@ TEST_CASE("each planted fault in a schedule is found") {
          step(s, back2).pieces.push_back(rest);
        }},
       {"has a piece outside the plan", [](Scheduled& s) { s.schedule.span.begin += hours(48); }},
+      {"right after dusting off",
+       [](Scheduled& s) { move(step(s, "top/finish/coat-2/both/dust-off"), -hours(24)); }},
       {"is dated without",
        [&](Scheduled& s) {
          const auto dust = std::find_if(

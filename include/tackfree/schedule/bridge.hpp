@@ -35,10 +35,14 @@ inline constexpr solver::Rule quiet = 3;
 inline constexpr solver::Rule first_gate = 10;  ///< + index of the Gate
 }  // namespace rules
 
-/// The problem, and what its parts stand for. Activities have the indices of the operations.
+/// The problem, and what its parts stand for. Dusting off is no activity of its own: it is the
+/// first stretch of its coat's, so that parts are wiped right before they are coated.
 struct Bridge {
   Grid grid;
   solver::SchedulingProblem problem;
+  std::vector<std::size_t> activity_of;   ///< by operation; dusting off has its coat's
+  std::vector<std::size_t> operation_of;  ///< by activity
+  std::vector<solver::Slot> dusting;      ///< by activity: slots of dusting off at its start
   std::vector<std::pair<std::size_t, std::size_t>> products;  ///< coating, method
 };
 

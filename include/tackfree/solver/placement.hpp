@@ -42,7 +42,7 @@ class Placement {
   std::optional<std::size_t> session_in(std::size_t product, std::size_t window) const;
   void join_session(std::size_t activity);
   Run wet_run(std::size_t activity, Run work) const;
-  void hold_by_rules(const OpenTime& time, Slot from, Slot to, SolvedActivity& found) const;
+  void hold_by_rules(const OpenTime& time, Run closed_run, SolvedActivity& found) const;
 
   const SchedulingProblem& problem_;
   std::vector<std::vector<std::size_t>> lags_to_;
