@@ -176,7 +176,7 @@ FigureGroup common_group(const Plan& plan, const Figures& figures) {
     const std::string second = "x " + factor_text(factor.second.value) + " in coat 2";
     const bool alike =
         factor.first.origin == factor.second.origin && factor.first.source == factor.second.source;
-    group.add(names.at(i), factor.first, alike ? first + ", " + second : first);
+    group.add(names.at(i), factor.first, alike ? fmt::format("{}, {}", first, second) : first);
     if (!alike) group.add(names.at(i), factor.second, second);
   }
   const NeedSpread& need = plan.job.data.need_spread;

@@ -10,7 +10,6 @@ namespace tackfree {
 namespace {
 
 constexpr int minutes_of_hour = 60;
-constexpr int hours_of_day = 24;
 
 /// A number with exactly so many decimals, never `-0`.
 std::string fixed(double value, int decimals) {
@@ -114,7 +113,7 @@ Figure Figures::volume(Volume v, VolumeUnit unit) const {
 }
 
 std::string Figures::volume_both_ways(Volume v) const {
-  const std::string own = volume(v).text();
+  std::string own = volume(v).text();
   if (units_ == UnitSystem::metric) return own;
   const bool small = rounded(v.in(millilitres), 0) < 1000;
   return fmt::format("{} ({})", own, volume(v, small ? VolumeUnit::ml : VolumeUnit::l).text());
@@ -142,7 +141,7 @@ std::string Figures::clock_of_day(int minute_of_day) const {
   const int hour = minute_of_day / minutes_of_hour;
   const int minute = minute_of_day % minutes_of_hour;
   if (units_ == UnitSystem::metric) return fmt::format("{:02}:{:02}", hour, minute);
-  if (minute_of_day % (12 * minutes_of_hour) == 0) return hour == 12 ? "noon" : "midnight";
+  if (minute == 0 && hour % 12 == 0) return hour == 12 ? "noon" : "midnight";
   const int shown = hour % 12 == 0 ? 12 : hour % 12;
   return fmt::format("{}:{:02} {}", shown, minute, hour < 12 ? "am" : "pm");
 }
@@ -162,13 +161,13 @@ std::string duration_text(Duration d) {
   const auto whole = whole_minutes_up(d).count();
   const auto hour = whole / minutes_of_hour;
   const auto minute = whole % minutes_of_hour;
-  if (hour >= 2 * hours_of_day) return days_text(d);
+  if (d.in(days) >= 2) return days_text(d);
   if (hour == 0) return fmt::format("{} min", minute);
   return minute == 0 ? fmt::format("{} h", hour) : fmt::format("{} h {} min", hour, minute);
 }
 
 std::string wait_text(Duration d) {
-  if (rounded(d.in(hours), 0) >= 2 * hours_of_day) return days_text(d);
+  if (rounded(d.in(hours), 0) >= 48) return days_text(d);
   if (d.in(hours) >= 5) return fixed(d.in(hours), 0) + " h";
   if (d.in(hours) >= 1) return at_most(d.in(hours), 1) + " h";
   return duration_text(d);

@@ -136,6 +136,11 @@ Interval with_session(const Plan& plan, std::size_t step, Interval piece) {
   return piece;
 }
 
+std::string_view first_sentence(std::string_view text) {
+  const std::size_t end = text.find(". ");
+  return end == std::string_view::npos ? text : text.substr(0, end + 1);
+}
+
 std::vector<std::string> description(const Plan& plan, const StepWords& words,
                                      const DatedStep& step) {
   const Operation& op = plan.list.operations.at(step.operation);
@@ -146,7 +151,7 @@ std::vector<std::string> description(const Plan& plan, const StepWords& words,
   if (step.on_typical_air) lines.emplace_back("Rests on typical air: the hour may move.");
   if (op.kind != OperationKind::coat) return lines;
   for (const Caution& caution : plan.cautions)
-    lines.push_back(fmt::format("{}: {}", caution.word, caution.hazard));
+    lines.push_back(fmt::format("{}: {}", caution.word, first_sentence(caution.hazard)));
   lines.push_back(plan.job.data.texts.deference);
   return lines;
 }
@@ -177,7 +182,7 @@ void add_milestone(Calendar& calendar, const Plan& plan, const DatedOutcome& out
   event.key = fmt::format("{}/milestone/{}", batch, word_for(outcome.stage));
   event.time = {*outcome.at, *outcome.at + milestone_length};
   event.summary =
-      fmt::format("{}: {}", cut_to(longest_summary / 2, batch), word_for(outcome.stage));
+      fmt::format("{}: {}", cut_to(longest_summary / 2, batch), reached_words(outcome.stage));
   event.category = "milestone";
   event.takes_time = false;
   calendar.add(event);

@@ -100,7 +100,7 @@ Json coats(const Plan& plan) {
     const CoatNeed& need = plan.volumes.coats[i];
     Json object;
     object["batch"] = plan.job.batches.at(need.batch).name;
-    object["step"] = step_name(plan.job, need.batch, need.step);
+    object["step"] = step_name(plan.job, plan.job.batches.at(need.batch), need.step);
     object["coat"] = need.coat;
     object["side"] = word_for(need.side);
     object["area_m2"] = m2(need.area);
@@ -119,7 +119,7 @@ Json films(const Plan& plan) {
   for (const StepFilm& film : plan.volumes.films) {
     Json object;
     object["batch"] = plan.job.batches.at(film.batch).name;
-    object["step"] = step_name(plan.job, film.batch, film.step);
+    object["step"] = step_name(plan.job, plan.job.batches.at(film.batch), film.step);
     object["coats"] = film.build.coats;
     object["coats_fixed"] = film.coats_fixed;
     object["wet_um"] = um(film.build.wet);

@@ -60,10 +60,10 @@ void Page::heading(std::string_view title) {
   line(0, capitals);
 }
 
-void Page::paragraph(std::size_t indent, std::string_view lead, std::string_view text) {
-  const std::size_t beside = lead.empty() ? 0 : display_width(lead) + 1;
-  const std::size_t hang = std::min(indent + beside, columns_ / 2);
-  std::string start = std::string(indent, ' ') + std::string(lead);
+void Page::paragraph(Lead lead, std::string_view text) {
+  const std::size_t beside = lead.word.empty() ? 0 : display_width(lead.word) + 1;
+  const std::size_t hang = std::min(lead.indent + beside, columns_ / 2);
+  std::string start = std::string(lead.indent, ' ') + std::string(lead.word);
   for (const std::string& words : wrapped(columns_ - hang, text)) {
     line(0, pad_right(hang, start) + words);
     start.clear();

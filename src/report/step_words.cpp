@@ -43,12 +43,6 @@ std::string_view told_by(Origin origin) {
   return "assumed";
 }
 
-/// `dry to sand`, `ready for hardware`
-std::string reached_words(Stage stage) {
-  return depth_of(stage) == Depth::through ? fmt::format("ready for {}", word_for(stage))
-                                           : std::string(word_for(stage));
-}
-
 }  // namespace
 
 std::string_view word_for(Stage stage) {
@@ -75,15 +69,25 @@ std::string_view word_for(Stage stage) {
   return "dry";
 }
 
-const Coating* coating_of(const Job& job, std::size_t batch, std::size_t step) {
-  const FinishSystem* system = find_named(job.systems, job.batches.at(batch).system);
-  if (system == nullptr || step >= system->steps.size()) return nullptr;
-  return find_named(job.coatings, system->steps[step].coating);
+std::string reached_words(Stage stage) {
+  if (stage == Stage::full_cure) return "fully cured";
+  return depth_of(stage) == Depth::through ? fmt::format("ready for {}", word_for(stage))
+                                           : std::string(word_for(stage));
 }
 
-std::string step_name(const Job& job, std::size_t batch, std::size_t step) {
-  const FinishSystem* system = find_named(job.systems, job.batches.at(batch).system);
-  return system == nullptr || step >= system->steps.size() ? "" : system->steps[step].name;
+const SystemStep* system_step(const Job& job, const Batch& batch, std::size_t step) {
+  const FinishSystem* system = find_named(job.systems, batch.system);
+  return system == nullptr || step >= system->steps.size() ? nullptr : &system->steps[step];
+}
+
+const Coating* coating_of(const Job& job, const Batch& batch, std::size_t step) {
+  const SystemStep* found = system_step(job, batch, step);
+  return found == nullptr ? nullptr : find_named(job.coatings, found->coating);
+}
+
+std::string step_name(const Job& job, const Batch& batch, std::size_t step) {
+  const SystemStep* found = system_step(job, batch, step);
+  return found == nullptr ? "" : found->name;
 }
 
 StepWords::StepWords(const Plan& plan) : plan_(plan), figures_(plan.job) {}
@@ -92,7 +96,7 @@ std::string StepWords::title(const Operation& op) const {
   const Batch& batch = plan_.job.batches.at(op.batch);
   const FinishSystem* system = find_named(plan_.job.systems, batch.system);
   const bool several = system != nullptr && system->steps.size() > 1;
-  const std::string coating = several ? step_name(plan_.job, op.batch, op.step) + " " : "";
+  const std::string coating = several ? step_name(plan_.job, batch, op.step) + " " : "";
   switch (op.kind) {
     case OperationKind::sand_bare:
       return "sand bare wood" + grit_words(op);
@@ -120,7 +124,7 @@ std::string StepWords::full_title(const Operation& op) const {
 std::string StepWords::pour(const Operation& op) const {
   if (op.kind != OperationKind::coat || !op.coating) return {};
   const Coating& coating = plan_.job.coatings.at(*op.coating);
-  const std::string all = figures_.volume_both_ways(op.mixed);
+  std::string all = figures_.volume_both_ways(op.mixed);
   if (op.thinner <= Volume()) return all;
   const VolumeUnit unit = figures_.volume_unit(op.mixed);
   return fmt::format("{}: {} {} + {} {}", all, figures_.volume(op.liquid, unit).number,

@@ -26,7 +26,7 @@ std::string text_report(const Plan& plan, int columns) {
   write_cautions(page, plan);
   write_sources(page, plan, figures);
   page.blank();
-  page.paragraph(0, "", plan.job.data.texts.deference);
+  page.paragraph({0, ""}, plan.job.data.texts.deference);
   return page.text();
 }
 

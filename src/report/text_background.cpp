@@ -24,15 +24,14 @@ void write_advice(Page& page, const Plan& plan) {
       if (advice.key == key) lines.insert(lines.end(), advice.lines.begin(), advice.lines.end());
   if (lines.empty()) return;
   page.heading("Good to know");
-  for (const std::string& line : lines) page.paragraph(2, "-", line);
+  for (const std::string& line : lines) page.paragraph({2, "-"}, line);
 }
 
 void write_rows_origin(Page& page, const AirRows& rows) {
-  page.paragraph(2, "-",
-                 fmt::format("Hourly rows of {}{}{}, taken as the room's own air.", rows.file,
-                             rows.origin.empty() ? "" : ": ", rows.origin));
+  page.paragraph({2, "-"}, fmt::format("Hourly rows of {}{}{}, taken as the room's own air.",
+                                       rows.file, rows.origin.empty() ? "" : ": ", rows.origin));
   if (rows.recorded_in)
-    page.paragraph(2, "-",
+    page.paragraph({2, "-"},
                    fmt::format("Recorded in {} and replayed under the year of this plan: weather "
                                "that was, not a forecast.",
                                *rows.recorded_in));
@@ -45,7 +44,7 @@ void write_how_to(Page& page, const Plan& plan, const HowTo& how_to) {
   std::size_t number = 0;
   for (const HowTo::Entry& entry : how_to.entries()) {
     page.line(0, fmt::format("#{} {}", ++number, entry.title()));
-    for (const std::string& line : entry.lines) page.paragraph(4, "", line);
+    for (const std::string& line : entry.lines) page.paragraph({4, ""}, line);
   }
   write_advice(page, plan);
 }
@@ -54,29 +53,27 @@ void write_air(Page& page, const Plan& plan, const Figures& figures) {
   page.heading("The air this plan counts on");
   if (const auto* rows = std::get_if<AirRows>(&plan.job.air)) write_rows_origin(page, *rows);
   if (const auto* constant = std::get_if<ConstantAir>(&plan.job.air))
-    page.paragraph(2, "-",
-                   fmt::format("Always {} and {}, as you gave it.",
-                               figures.temperature(constant->temperature).text(),
-                               humidity_text(constant->humidity)));
+    page.paragraph({2, "-"}, fmt::format("Always {} and {}, as you gave it.",
+                                         figures.temperature(constant->temperature).text(),
+                                         humidity_text(constant->humidity)));
   for (const AirSeries::Bridged& bridged : plan.air.bridged())
-    page.paragraph(2, "-",
+    page.paragraph({2, "-"},
                    fmt::format("No rows between {} and {}: bridged by a straight line.",
                                figures.moment(bridged.gap.begin), figures.moment(bridged.gap.end)));
   if (const auto from = plan.air.typical_from())
-    page.paragraph(2, "-",
+    page.paragraph({2, "-"},
                    fmt::format("After {} there are no rows: the mean day of the seven days before "
                                "repeats. Hours from then on may move.",
                                figures.moment(*from)));
-  page.paragraph(2, "-",
-                 fmt::format("Air over the work moves at {}.",
-                             figures.air_speed(plan.job.room.air_speed).text()));
+  page.paragraph({2, "-"}, fmt::format("Air over the work moves at {}.",
+                                       figures.air_speed(plan.job.room.air_speed).text()));
 }
 
 void write_notes(Page& page, const Plan& plan) {
   if (plan.notes.empty()) return;
   page.heading("Look at this");
   for (const Note& note : plan.notes)
-    page.paragraph(2, "!",
+    page.paragraph({2, "!"},
                    note.about.empty() ? note.text : fmt::format("{}: {}", note.about, note.text));
 }
 
@@ -84,16 +81,16 @@ void write_cautions(Page& page, const Plan& plan) {
   if (plan.cautions.empty()) return;
   page.heading("Cautions");
   for (const Caution& caution : plan.cautions)
-    page.paragraph(0, pad_right(7, caution.word),
+    page.paragraph({0, pad_right(7, caution.word)},
                    fmt::format("{} {} {}", caution.hazard, caution.consequence, caution.avoid));
 }
 
 void write_sources(Page& page, const Plan& plan, const Figures& figures) {
   page.heading("Where the numbers come from");
   for (const FigureGroup& group : figure_groups(plan, figures)) {
-    page.paragraph(0, "", group.title);
+    page.paragraph({0, ""}, group.title);
     for (const FiguresFrom& from : group.origins)
-      page.paragraph(2, std::string(word_for(from.origin)) + ":",
+      page.paragraph({2, std::string(word_for(from.origin)) + ":"},
                      fmt::format("{}{}", fmt::join(from.figures, "; "),
                                  from.source.empty() ? "" : " [" + from.source + "]"));
   }

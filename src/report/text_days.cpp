@@ -68,9 +68,9 @@ void write_entry(Page& page, const Plan& plan, const StepWords& words, const How
   if (entry.step == nullptr || !entry.first_piece) return;
   const Operation& op = plan.list.operations.at(entry.step->operation);
   const std::size_t indent = start.size();
-  page.paragraph(indent, "pour", words.pour(op));
+  page.paragraph({indent, "pour"}, words.pour(op));
   const std::string why = words.why(*entry.step);
-  page.paragraph(indent, "why", !why.empty() && why == told ? "as above" : why);
+  page.paragraph({indent, "why"}, !why.empty() && why == told ? "as above" : why);
   if (!why.empty()) told = why;
 }
 
@@ -103,14 +103,14 @@ void write_next(Page& page, const Plan& plan, const StepWords& words) {
     return !step.pieces.empty() && step.end() > plan.now;
   });
   if (next == steps.end()) {
-    page.paragraph(0, "Next ", "nothing is left to do, or nothing could be placed.");
+    page.paragraph({0, "Next "}, "nothing is left to do, or nothing could be placed.");
     return;
   }
   const auto piece = std::find_if(next->pieces.begin(), next->pieces.end(),
                                   [&](const Interval& i) { return i.end > plan.now; });
   const Operation& op = plan.list.operations.at(next->operation);
   page.paragraph(
-      0, "Next ",
+      {0, "Next "},
       fmt::format("{}, {}: {} ({})", day_seen_from(plan.now, piece->begin, words.figures()),
                   words.figures().clock(piece->begin), words.full_title(op),
                   duration_text(to_duration(piece->length()))));
@@ -129,12 +129,12 @@ std::optional<Instant> cured_at(const Schedule& schedule) {
 
 void write_ready(Page& page, const Plan& plan, const Figures& figures) {
   if (!plan.schedule.ready_at) {
-    page.paragraph(0, "Ready", "no date yet: see below what found no time or does not dry.");
+    page.paragraph({0, "Ready"}, "no date yet: see below what found no time or does not dry.");
     return;
   }
   const auto cured = cured_at(plan.schedule);
   page.paragraph(
-      0, "Ready",
+      {0, "Ready"},
       fmt::format("{}, for light use; fully cured {}",
                   figures.moment(figures.full_hour_up(*plan.schedule.ready_at)),
                   cured ? figures.day(*cured) : "after " + figures.day(plan.schedule.span.end)));
@@ -147,17 +147,16 @@ void write_buy(Page& page, const Plan& plan) {
       tins.push_back(
           fmt::format("{} {}", tins_text(purchase),
                       cut_to(longest_name, plan.job.coatings.at(purchase.coating).name)));
-  page.paragraph(0, "Buy  ", fmt::format("{}", fmt::join(tins, "; ")));
+  page.paragraph({0, "Buy  "}, fmt::format("{}", fmt::join(tins, "; ")));
 }
 
 void write_unplaced(Page& page, const Plan& plan, const StepWords& words) {
   if (plan.schedule.unplaced.empty()) return;
   page.heading("No time found");
   for (const Unplaced& unplaced : plan.schedule.unplaced)
-    page.paragraph(
-        2, "!",
-        words.full_title(plan.list.operations.at(unplaced.operation)) + ": " + unplaced.why);
-  page.paragraph(2, "", "All else is planned below as far as it goes.");
+    page.paragraph({2, "!"}, words.full_title(plan.list.operations.at(unplaced.operation)) + ": " +
+                                 unplaced.why);
+  page.paragraph({2, ""}, "All else is planned below as far as it goes.");
 }
 
 }  // namespace
@@ -165,7 +164,7 @@ void write_unplaced(Page& page, const Plan& plan, const StepWords& words) {
 void write_opening(Page& page, const Plan& plan, const StepWords& words) {
   const Figures& figures = words.figures();
   page.heading(cut_to(page.columns(), plan.job.name));
-  page.paragraph(0, "", plan.job.note);
+  page.paragraph({0, ""}, plan.job.note);
   page.line(0, fmt::format("As of {}, {}; local times, {}", figures.day_and_year(plan.now),
                            figures.clock(plan.now), figures.zone().name()));
   page.blank();
@@ -179,7 +178,7 @@ void write_days(Page& page, const Plan& plan, const StepWords& words, const HowT
   const std::vector<Entry> all = entries(plan, words);
   if (all.empty()) return;
   page.heading("Day by day");
-  page.paragraph(0, "", "Minutes at the right are your own work; # is the number under HOW TO.");
+  page.paragraph({0, ""}, "Minutes at the right are your own work; # is the number under HOW TO.");
   std::string told;
   for (std::size_t i = 0; i < all.size(); ++i) {
     const bool new_day = i == 0 || words.figures().local_date(all[i].time.begin) !=
@@ -213,11 +212,10 @@ void write_milestones(Page& page, const Plan& plan, const StepWords& words) {
   page.heading("What it will bear, and when");
   page.table(table);
   page.paragraph(
-      2, "",
-      fmt::format("Handle: move it with dry hands. Light use: nothing wet, hot or heavy. "
-                  "Stacking: with paper between. Full cure: wash it and leave things "
-                  "standing on it. Later: after {}, where this plan ends.",
-                  words.figures().day(plan.schedule.span.end)));
+      {2, ""}, fmt::format("Handle: move it with dry hands. Light use: nothing wet, hot or heavy. "
+                           "Stacking: with paper between. Full cure: wash it and leave things "
+                           "standing on it. Later: after {}, where this plan ends.",
+                           words.figures().day(plan.schedule.span.end)));
 }
 
 }  // namespace tackfree

@@ -42,8 +42,10 @@ std::vector<std::pair<std::string, CoatSum>> coat_sums(const Plan& plan, std::si
   std::vector<CoatSum> sums;
   std::set<std::string> names;
   for (const CoatNeed& need : plan.volumes.coats) {
-    if (coating_of(plan.job, need.batch, need.step) != &plan.job.coatings.at(coating)) continue;
-    const std::string name = step_name(plan.job, need.batch, need.step);
+    if (coating_of(plan.job, plan.job.batches.at(need.batch), need.step) !=
+        &plan.job.coatings.at(coating))
+      continue;
+    const std::string name = step_name(plan.job, plan.job.batches.at(need.batch), need.step);
     const auto place = std::find(places.begin(), places.end(), std::pair(name, need.coat));
     const auto index = static_cast<std::size_t>(place - places.begin());
     if (place == places.end()) {
@@ -87,7 +89,7 @@ void write_coat_table(Page& page, const Plan& plan, const Figures& figures,
 
 void write_purchase(Page& page, const Figures& figures, const CoatingPurchase& purchase) {
   const auto say = [&](std::string_view name, const std::string& value) {
-    page.paragraph(2, pad_right(19, name), value);
+    page.paragraph({2, pad_right(19, name)}, value);
   };
   say("expected", figures.volume_both_ways(purchase.expected));
   say("nine jobs in ten",
@@ -136,7 +138,8 @@ void write_films(Page& page, const Plan& plan, const Figures& figures) {
     const bool several = std::any_of(films.begin(), films.end(), [&](const StepFilm& other) {
       return other.batch == film.batch && other.step != film.step;
     });
-    const std::string step = several ? ", " + step_name(plan.job, film.batch, film.step) : "";
+    const std::string step =
+        several ? ", " + step_name(plan.job, plan.job.batches.at(film.batch), film.step) : "";
     (film.coats_fixed ? fixed : computed) = true;
     table.rows.push_back({plan.job.batches.at(film.batch).name + step,
                           fmt::format("{}{}", film.build.coats, film.coats_fixed ? "*" : ""),
@@ -147,7 +150,7 @@ void write_films(Page& page, const Plan& plan, const Figures& figures) {
   page.table(table);
   const auto& figures_used = plan.job.data.need_spread;
   page.paragraph(
-      2, "",
+      {2, ""},
       fmt::format(
           "{}{}What counts is {} of the first coat on bare wood, all of the later ones, less "
           "{} for each sanding between.",
@@ -201,18 +204,18 @@ void write_shopping(Page& page, const Plan& plan, const Figures& figures) {
   for (const CoatingPurchase& purchase : plan.shopping.coatings) {
     const Coating& coating = plan.job.coatings.at(purchase.coating);
     page.blank();
-    page.paragraph(0, "", fmt::format("{} ({})", coating.name, coating.class_title));
+    page.paragraph({0, ""}, fmt::format("{} ({})", coating.name, coating.class_title));
     for (const CoatingNeed& need : plan.volumes.coatings)
       if (need.coating == purchase.coating) write_coat_table(page, plan, figures, purchase, need);
     write_purchase(page, figures, purchase);
   }
-  page.paragraph(0, "",
+  page.paragraph({0, ""},
                  "A coat takes area / spread x thirst of the grain / share that stays on the work; "
                  "the figures stand at the end.");
   if (plan.shopping.sundries.empty()) return;
   page.heading("Also have at hand");
   for (const Sundry& sundry : plan.shopping.sundries)
-    page.paragraph(0, "[ ] " + pad_left(10, amount_text(sundry, figures)) + " ",
+    page.paragraph({0, "[ ] " + pad_left(10, amount_text(sundry, figures)) + " "},
                    fmt::format("{}{}", sundry.what, sundry.why.empty() ? "" : ": " + sundry.why));
 }
 
@@ -227,18 +230,19 @@ void write_grits(Page& page, const Plan& plan) {
         between += fmt::format("; before coat {} P{}", op.coat, op.grit->p);
     }
     if (bare.empty() && between.empty()) continue;
-    const std::string grits = (bare.empty() ? "bare wood as it is" : "bare wood" + bare) + between;
+    const std::string grits =
+        fmt::format("bare wood{}{}", bare.empty() ? " as it is" : bare, between);
     const auto same = std::find_if(lines.begin(), lines.end(),
                                    [&](const auto& line) { return line.first == grits; });
     if (same == lines.end())
       lines.emplace_back(grits, plan.job.batches[batch].name);
     else
-      same->second += ", " + plan.job.batches[batch].name;
+      same->second.append(", ").append(plan.job.batches[batch].name);
   }
   if (lines.empty()) return;
   page.heading("Grits");
   for (const auto& [grits, batches] : lines)
-    page.paragraph(2, cut_to(page.columns() / 3, batches) + ":", grits);
+    page.paragraph({2, cut_to(page.columns() / 3, batches) + ":"}, grits);
 }
 
 }  // namespace tackfree

@@ -75,8 +75,8 @@ TEST_CASE("no name can end a line or start a property") {
       return byte < 0x20 || byte == 0x7F;
     }));
   }
-  CHECK(values(calendar, "UID").size() ==
-        values(calendar, "END").size() / 1 - values(calendar, "TRIGGER").size() - 1);
+  CHECK(values(calendar, "UID").size() == 7);
+  CHECK(values(calendar, "END").size() == 7 + values(calendar, "TRIGGER").size() + 1);
 }
 
 TEST_CASE("there is one event for each piece of a step and for each milestone that is reached") {
@@ -120,6 +120,16 @@ TEST_CASE("the calendar is stamped with the plan's now and has no method") {
   CHECK(values(calendar, "METHOD").empty());
   CHECK(values(calendar, "VERSION") == std::vector<std::string>{"2.0"});
   CHECK(calendar == calendar_report(small_plan()));
+}
+
+TEST_CASE("a coat's event says what to pour, how, and which cautions there are") {
+  const auto texts = values(calendar_report(small_plan()), "DESCRIPTION");
+  const auto coat = std::find_if(texts.begin(), texts.end(),
+                                 [](const std::string& text) { return text.starts_with("Pour"); });
+  REQUIRE(coat != texts.end());
+  CHECK(coat->find("Thin only what goes into the pot.\\n") != std::string::npos);
+  CHECK(coat->find("WARNING: Rags heat themselves.\\n") != std::string::npos);
+  CHECK(coat->ends_with("The product's label and safety data sheet govern."));
 }
 
 TEST_CASE("a step of no length makes no event") {

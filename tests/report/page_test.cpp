@@ -8,7 +8,7 @@ using namespace tackfree;
 
 TEST_CASE("a paragraph hangs below its lead") {
   Page page(40);
-  page.paragraph(2, "why", "the garage is too cold to coat until ten");
+  page.paragraph({2, "why"}, "the garage is too cold to coat until ten");
   CHECK(page.text() ==
         "  why the garage is too cold to coat\n"
         "      until ten\n");
@@ -16,7 +16,7 @@ TEST_CASE("a paragraph hangs below its lead") {
 
 TEST_CASE("a lead that is too long is cut and leaves half the page to the text") {
   Page page(40);
-  page.paragraph(0, std::string(100, 'n'), "word");
+  page.paragraph({0, std::string(100, 'n')}, "word");
   CHECK(page.text() == std::string(19, 'n') + "\u2026word\n");
 }
 

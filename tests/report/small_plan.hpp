@@ -54,6 +54,10 @@ inline Coating small_coating(const std::string& name) {
   c.limits.hold_min = sourced(celsius(5), Origin::practice);
   c.limits.dew_point_margin = sourced(kelvins(3), Origin::published, "MIL-HDBK-1110, par. 9.6.6");
   c.grits.bare = sourced(std::vector<Grit>{{120}, {180}}, Origin::practice);
+  c.grits.bare_veneer = sourced(std::vector<Grit>{{150}, {180}}, Origin::practice);
+  c.grits.after_first = sourced(Grit{240}, Origin::practice);
+  c.grits.between = sourced(Grit{320}, Origin::practice);
+  c.grits.before_last = sourced(Grit{320}, Origin::practice);
   c.words.thinner = "mineral spirits";
   c.words.advice = {"sheen"};
   c.tins = {{"1 qt", us_quarts(1), 24.0}};

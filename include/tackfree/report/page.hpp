@@ -16,6 +16,12 @@ struct Table {
   std::vector<std::string> total;              ///< below a rule, or empty
 };
 
+/// What stands before a paragraph: blanks and a word.
+struct Lead {
+  std::size_t indent = 0;
+  std::string_view word;
+};
+
 class Page {
  public:
   /// Pages are 40 to 200 columns wide.
@@ -31,8 +37,8 @@ class Page {
   void blank();
   /// A heading in capitals on its own line, after a blank line.
   void heading(std::string_view title);
-  /// `lead` once, then the wrapped text beside it and below it at the same column.
-  void paragraph(std::size_t indent, std::string_view lead, std::string_view text);
+  /// The lead once, then the wrapped text beside it and below it at the same column.
+  void paragraph(Lead lead, std::string_view text);
   void table(const Table& table);
 
  private:

@@ -15,6 +15,8 @@ namespace tackfree {
 
 /// `dry to sand`, `light use`: what a coat or a batch has reached.
 std::string_view word_for(Stage stage);
+/// What it then is: `dry to sand`, `ready for light use`, `fully cured`.
+std::string reached_words(Stage stage);
 
 /// The words of one plan. They may hold words as the person wrote them: they are not clean yet.
 class StepWords {
@@ -45,11 +47,11 @@ class StepWords {
   Figures figures_;
 };
 
-/// The coating that step `step` of batch `batch` puts on; nothing when a name leads nowhere.
-const Coating* coating_of(const Job& job, std::size_t batch, std::size_t step);
-
-/// The name of step `step` of the batch's system; empty when a name leads nowhere.
-std::string step_name(const Job& job, std::size_t batch, std::size_t step);
+/// The step of the batch's system, and what it puts on; nothing when a name leads nowhere.
+const SystemStep* system_step(const Job& job, const Batch& batch, std::size_t step);
+const Coating* coating_of(const Job& job, const Batch& batch, std::size_t step);
+/// The name of the step; empty when a name leads nowhere.
+std::string step_name(const Job& job, const Batch& batch, std::size_t step);
 
 /// The how-to texts of a plan, each distinct one once, numbered from 1 in the order of the steps.
 class HowTo {
