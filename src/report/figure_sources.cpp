@@ -180,7 +180,9 @@ FigureGroup common_group(const Plan& plan, const Figures& figures) {
     if (!alike) group.add(names.at(i), factor.second, second);
   }
   const NeedSpread& need = plan.job.data.need_spread;
-  if (plan.job.data.labour.raised_grain_dries.value > Duration())
+  const auto& operations = plan.list.operations;
+  if (std::any_of(operations.begin(), operations.end(),
+                  [](const Operation& op) { return op.kind == OperationKind::raise_grain; }))
     group.add("raised grain dries in", plan.job.data.labour.raised_grain_dries,
               duration_text(plan.job.data.labour.raised_grain_dries.value));
   group.add("spread of the first coat's thirst, log-normal,", need.absorption_sigma,

@@ -10,8 +10,6 @@ namespace tackfree {
 
 namespace {
 
-constexpr std::size_t longest_name = 24;
-
 std::string side_words(Side side, const Batch& batch) {
   if (side == Side::back) return ", back";
   if (side == Side::show) return ", show side";
@@ -207,7 +205,7 @@ std::string StepWords::reason(const Held& held, const DatedStep& step) const {
     case HeldBy::quiet_hours:
       return "quiet hours for the sander" + until;
     case HeldBy::dust:
-      return "dust kept from wet work" + until;
+      return today ? "dust kept from wet work" + until : "";
     case HeldBy::now:
     case HeldBy::previous_step:
     case HeldBy::person:

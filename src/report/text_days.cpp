@@ -11,7 +11,6 @@ namespace tackfree {
 
 namespace {
 
-constexpr std::size_t longest_name = 24;
 constexpr std::size_t duration_columns = 10;
 constexpr std::size_t how_columns = 4;
 
@@ -150,12 +149,20 @@ void write_buy(Page& page, const Plan& plan) {
   page.paragraph({0, "Buy  "}, fmt::format("{}", fmt::join(tins, "; ")));
 }
 
+/// Steps that a rule forbids each with the way out; steps that only wait for those in one list.
 void write_unplaced(Page& page, const Plan& plan, const StepWords& words) {
   if (plan.schedule.unplaced.empty()) return;
   page.heading("No time found");
-  for (const Unplaced& unplaced : plan.schedule.unplaced)
-    page.paragraph({2, "!"}, words.full_title(plan.list.operations.at(unplaced.operation)) + ": " +
-                                 unplaced.why);
+  std::vector<std::string> waiting;
+  for (const Unplaced& unplaced : plan.schedule.unplaced) {
+    const std::string title = words.full_title(plan.list.operations.at(unplaced.operation));
+    if (unplaced.by == HeldBy::previous_step)
+      waiting.push_back(title);
+    else
+      page.paragraph({2, "!"}, fmt::format("{}: {}", title, unplaced.why));
+  }
+  if (!waiting.empty())
+    page.paragraph({2, "!"}, fmt::format("Waiting for that: {}.", fmt::join(waiting, "; ")));
   page.paragraph({2, ""}, "All else is planned below as far as it goes.");
 }
 

@@ -25,6 +25,20 @@ std::string_view word_for(StepFilm::Verdict verdict) {
   return "good";
 }
 
+/// `clear: sealer (brush), then oil varnish (brush); for normal wear`
+std::string system_words(const Job& job, const FinishSystem& system) {
+  constexpr std::array<std::string_view, 3> wears{"light", "normal", "hard"};
+  std::vector<std::string> steps;
+  for (const SystemStep& step : system.steps) {
+    const auto method = std::find_if(job.data.methods.begin(), job.data.methods.end(),
+                                     [&](const Method& m) { return m.key == step.method; });
+    steps.push_back(fmt::format("{} ({})", cut_to(longest_name, step.coating),
+                                method == job.data.methods.end() ? step.method : method->title));
+  }
+  return fmt::format("{}: {}; for {} wear", cut_to(longest_name, system.name),
+                     fmt::join(steps, ", then "), wears.at(static_cast<std::size_t>(system.wear)));
+}
+
 std::string with_unit(std::string_view word, const Figure& figure) {
   return fmt::format("{} ({})", word, figure.unit);
 }
@@ -129,6 +143,10 @@ void write_films(Page& page, const Plan& plan, const Figures& figures) {
   const auto& films = plan.volumes.films;
   if (films.empty()) return;
   page.heading("Coats and film");
+  std::set<std::string> used;
+  for (const StepFilm& film : films) used.insert(plan.job.batches.at(film.batch).system);
+  for (const FinishSystem& system : plan.job.systems)
+    if (used.contains(system.name)) page.paragraph({2, ""}, system_words(plan.job, system));
   const std::string unit = figures.film(FilmThickness()).unit;
   Table table{.head = {fmt::format("film in {}", unit), "coats", "wet", "dry 1st", "dry later",
                        "counts", "aim", "cap", "verdict"}};

@@ -56,7 +56,11 @@ TEST_CASE("dust and quiet hours are told only where nothing graver came after th
   coat.held.insert(coat.held.begin(), {.by = HeldBy::dust, .until = at("2027-04-09T22:00:00Z")});
   CHECK(StepWords(plan).why(coat) == "too cold to coat (under 50 \u00b0F) until 10:10 am");
   coat.held.pop_back();
-  CHECK(StepWords(plan).why(coat) == "dust kept from wet work through Fri Apr 9");
+  CHECK(StepWords(plan).why(coat).empty());  // yesterday's dust
+  coat.held.back().until = at("2027-04-10T14:00:00Z");
+  CHECK(StepWords(plan).why(coat) == "dust kept from wet work until 10:00 am");
+  coat.held.back() = {.by = HeldBy::quiet_hours, .until = at("2027-04-09T22:00:00Z")};
+  CHECK(StepWords(plan).why(coat) == "quiet hours for the sander through Fri Apr 9");
 }
 
 TEST_CASE("each rule of the air is told with the coating's own limit") {

@@ -62,6 +62,16 @@ TEST_CASE("a plan whose steps all have times says when it is ready and cured") {
   CHECK(holds(text, "Buy   1 x 1 qt varnish\n"));
 }
 
+TEST_CASE("steps that wait for one without a time are listed after it, not explained each") {
+  Plan plan = small_plan();
+  plan.schedule.unplaced.push_back(
+      {.operation = 4, .by = HeldBy::previous_step, .why = "it waits for \"coat\""});
+  CHECK(holds(opening_of(plan),
+              "NO TIME FOUND\n"
+              "  ! seat: coat 2 of 2, show side: It is too cold; heat the room.\n"
+              "  ! Waiting for that: seat: turn over.\n"));
+}
+
 TEST_CASE("one batch that is not cured within the plan keeps the whole from being so") {
   Plan plan = small_plan();
   plan.schedule.ready_at = at("2027-04-12T03:07:00Z");

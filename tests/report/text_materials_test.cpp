@@ -36,6 +36,7 @@ TEST_CASE("films are shown against their aim and cap with the verdict") {
     return written([&](Page& p) { write_films(p, plan, Figures(plan.job)); });
   };
   CHECK(holds(films(), "seat            2   81       33         37      49   80  160     thin\n"));
+  CHECK(holds(films(), "  clear: varnish (brush); for normal wear\n"));
   CHECK(holds(films(), "Coats are the fewest that come near the aim."));
   plan.volumes.films[0].coats_fixed = true;
   CHECK(holds(films(), "  2*  "));

@@ -13,6 +13,9 @@
 
 namespace tackfree {
 
+/// Names of batches and coatings are cut to so many columns inside a line.
+inline constexpr std::size_t longest_name = 24;
+
 /// `dry to sand`, `light use`: what a coat or a batch has reached.
 std::string_view word_for(Stage stage);
 /// What it then is: `dry to sand`, `ready for light use`, `fully cured`.
