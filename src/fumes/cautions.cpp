@@ -35,6 +35,9 @@ class CautionList {
   std::vector<Caution> result(const OperationList& list, Mass in_a_day) {
     for (const Coating* coating : coatings_)
       for (const std::string& key : coating->words.cautions) add(key);
+    for (const Operation& operation : list.operations)
+      if (operation.method)
+        for (const std::string& key : job_.data.methods.at(*operation.method).cautions) add(key);
     if (!coatings_.empty()) add("children");
     if (job_.room.attached_to_house && in_a_day > Mass{}) add("attached_house");
     if (std::ranges::any_of(list.operations, [](const Operation& o) { return o.grit.has_value(); }))

@@ -114,6 +114,8 @@ void read_coating_figures(FigureReader& figures, Coating& coating, StagesGiven& 
   figures.read(coating.film_cap, "film_cap_um", film, micrometres);
   figures.read(coating.first_coat_thinner, "first_coat_thinner_pct", share, percent);
   figures.read(coating.volatiles, "volatiles_g_per_l", {0, 1500, "g per litre"}, grams_per_litre);
+  figures.read(coating.thinner_volatiles, "thinner_volatiles_g_per_l", {0, 1500, "g per litre"},
+               grams_per_litre);
   figures.read(coating.flash_point, "flash_point", {-60, 400, "C"});
   read_stages(figures, coating, given);
   read_limits(figures, coating.limits);

@@ -68,7 +68,7 @@ std::optional<Volume> read_tin_volume(JsonCursor& at, const JsonNode& node,
 }
 
 void read_tins(JsonCursor& object, Coating& coating) {
-  for (JsonCursor& tin : object.objects(needed("tins"))) {
+  for (JsonCursor& tin : object.objects("tins")) {
     const auto size = tin.text(needed("size"));
     const auto price = tin.number("price", {0, 1e6});
     if (size)

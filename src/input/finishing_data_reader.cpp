@@ -145,6 +145,8 @@ std::vector<Method> read_methods(const DataFile& file, const SourceNames& source
     method.title = object.text(needed("title")).value_or("");
     FigureReader figures(object, sources);
     read_method_figures(figures, method);
+    for (const JsonNode* key : object.texts(needed("cautions")))
+      method.cautions.push_back(key->text);
     object.refuse_unknown();
     methods.push_back(std::move(method));
   }

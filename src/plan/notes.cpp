@@ -1,5 +1,7 @@
 #include "tackfree/plan/notes.hpp"
 
+#include "tackfree/air/psychrometrics.hpp"
+
 #include <algorithm>
 #include <variant>
 
@@ -30,6 +32,29 @@ void film_notes(const Plan& plan, std::vector<Note>& notes) {
                     "this class bears; plan fewer coats, or it may stay soft and crack.",
                     batch.name, film.build.coats, film.build.counted_dry.in(micrometres),
                     film.cap.in(micrometres))});
+  }
+}
+
+/// Air that a class bears, but not gladly: above its humidity caution when a coat goes on.
+void humidity_notes(const Plan& plan, std::vector<Note>& notes) {
+  for (std::size_t c = 0; c < plan.job.coatings.size(); ++c) {
+    const Coating& coating = plan.job.coatings[c];
+    if (!coating.limits.humidity_caution) continue;
+    const auto damp = std::count_if(plan.schedule.steps.begin(), plan.schedule.steps.end(),
+                                    [&](const DatedStep& step) {
+                                      if (plan.list.operations[step.operation].coating != c)
+                                        return false;
+                                      const AirState air = plan.air.at(step.begin());
+                                      return relative_humidity(air.temperature, air.vapour) >
+                                             coating.limits.humidity_caution->value;
+                                    });
+    if (damp > 0)
+      notes.push_back(
+          {"damp air",
+           fmt::format("{} of the coats of {} go on above {:.0f} % RH, where it may turn "
+                       "milky. Wait for drier air, warm the room, or ask for a retarder.",
+                       damp, coating.name,
+                       coating.limits.humidity_caution->value.in(humidity_percent))});
   }
 }
 
@@ -108,6 +133,7 @@ void rule_notes(const Plan& plan, std::vector<Note>& notes) {
 std::vector<Note> notes(const Plan& plan) {
   std::vector<Note> notes;
   film_notes(plan, notes);
+  humidity_notes(plan, notes);
   cupping_notes(plan, notes);
   pair_notes(plan, notes);
   air_notes(plan, notes);

@@ -1,6 +1,7 @@
 #include "tackfree/volume/job_volumes.hpp"
 
 #include "tackfree/volume/coat_volume.hpp"
+#include "tackfree/volume/nine_in_ten.hpp"
 
 #include <algorithm>
 #include <array>

@@ -40,7 +40,7 @@ TEST_CASE("the sides of a coat release what the coat in one go releases") {
 
 // Source of the thinner densities: NIOSH Pocket Guide to Chemical Hazards, specific gravity of
 // Stoddard solvent 0.78 and of ethyl alcohol 0.79.
-TEST_CASE("thinner counts at its own density, mineral spirits unless the data says otherwise") {
+TEST_CASE("thinner counts at its own density") {
   Job job = small_job();
   job.coatings[0].volatiles.value = grams_per_litre(0);
   const Volume thinner = volumes_of(job).coatings[0].thinner;

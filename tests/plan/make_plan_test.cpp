@@ -1,5 +1,7 @@
 #include "tackfree/plan/make_plan.hpp"
 
+#include <algorithm>
+
 #include "sample_job.hpp"
 #include <doctest/doctest.h>
 
@@ -37,6 +39,26 @@ TEST_CASE("the litres to buy are the coats and what the tools keep in the plan's
   CHECK(purchase.on_surfaces.in(litres) == doctest::Approx(coats.in(litres)));
   CHECK(purchase.sessions == static_cast<int>(plan.schedule.sessions.size()));
   CHECK(purchase.kept_by_tools.in(millilitres) == doctest::Approx(20.0 * purchase.sessions));
+}
+
+TEST_CASE("sprayed coats bring the caution about spraying, brushed ones do not") {
+  const auto warns = [](const Plan& plan) {
+    return std::any_of(plan.cautions.begin(), plan.cautions.end(),
+                       [](const Caution& caution) { return caution.key == "spraying"; });
+  };
+  Job job = sample_job();
+  CHECK_FALSE(warns(plan_of(job)));
+  job.systems[0].steps[0].method = "hvlp";
+  CHECK(warns(plan_of(job)));
+}
+
+TEST_CASE("water that thins a waterborne coat is no solvent in the air") {
+  Job job = sample_job("waterborne_polyurethane");
+  const Plan plain = plan_of(job);
+  job.systems[0].steps[0].first_coat_thinner = sourced(percent(20), Origin::measured);
+  const Plan thinned = plan_of(job);
+  REQUIRE(thinned.volumes.coats[0].thinner > Volume());
+  CHECK(thinned.emissions[0].solvent < plain.emissions[0].solvent);
 }
 
 TEST_CASE("what the log has taught changes the litres, not the areas") {

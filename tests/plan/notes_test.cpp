@@ -63,6 +63,14 @@ TEST_CASE("replayed and repeated air is said") {
   CHECK(notes_on(job, "air"));
 }
 
+TEST_CASE("coats put on above the class's humidity caution are said, below it not") {
+  Job job = testing::sample_job("shellac");
+  job.air = ConstantAir{celsius(20), humidity_percent(75)};
+  CHECK(notes_on(job, "damp air"));
+  job.air = ConstantAir{celsius(20), humidity_percent(60)};
+  CHECK_FALSE(notes_on(job, "damp air"));
+}
+
 TEST_CASE("leave to beat the label is said") {
   Job job = testing::sample_job();
   job.faster_than_label = true;

@@ -143,7 +143,7 @@ void check_places(const Tree& tree, std::vector<std::string>& faults) {
 void check_headers(const Tree& tree, std::vector<std::string>& faults) {
   const auto map = tree.find("DEVELOPERS.md");
   for (const auto& [path, text] : tree) {
-    if (!path.starts_with("include/")) continue;
+    if (!path.starts_with("include/tackfree/")) continue;
     const std::string first = text.substr(0, text.find('\n'));
     static const std::regex sentence(R"(// [A-Z][^:]*: .+[.?])");
     if (!std::regex_match(first, sentence))

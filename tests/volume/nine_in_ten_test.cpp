@@ -1,9 +1,11 @@
-#include "tackfree/volume/job_volumes.hpp"
+#include "tackfree/volume/nine_in_ten.hpp"
 
 #include <cmath>
 #include <numbers>
 
 #include <doctest/doctest.h>
+
+#include <initializer_list>
 
 using namespace tackfree;
 using doctest::Approx;

@@ -20,6 +20,7 @@ inline Coating oil_varnish() {
   coating.film_cap.value = micrometres(160);
   coating.first_coat_thinner.value = percent(10);
   coating.volatiles.value = grams_per_litre(450);
+  coating.thinner_volatiles.value = grams_per_litre(780);
   coating.flash_point = sourced(celsius(40), Origin::label);
   coating.dries_by_oxidation = true;
   coating.words.thinner = "mineral spirits";
@@ -38,6 +39,7 @@ inline Coating waterborne() {
   coating.film_cap.value = micrometres(150);
   coating.first_coat_thinner.value = percent(0);
   coating.volatiles.value = grams_per_litre(80);
+  coating.thinner_volatiles.value = grams_per_litre(0);
   coating.flash_point.reset();
   coating.dries_by_oxidation = false;
   coating.words.thinner = "water";

@@ -1,5 +1,4 @@
-// Finish reader: a job's coatings, finish systems and batches, and whether their names fit
-// together.
+// Finish reader: a job's coatings, systems and batches, and whether their names fit together.
 #pragma once
 
 #include "tackfree/input/json_cursor.hpp"

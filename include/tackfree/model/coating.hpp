@@ -102,9 +102,7 @@ struct Coating {
   Sourced<Fraction> first_coat_thinner;  ///< thinner per volume of coating, first coat
   Sourced<MassPerVolume> volatiles;      ///< really released
   /// What a litre of the thinner releases: its density, or 0 for water.
-  Sourced<MassPerVolume> thinner_volatiles = sourced(grams_per_litre(780), Origin::published,
-                                                     "NIOSH Pocket Guide to Chemical Hazards, "
-                                                     "Stoddard solvent: specific gravity 0.78");
+  Sourced<MassPerVolume> thinner_volatiles;
   std::optional<Sourced<Temperature>> flash_point;
   std::array<std::optional<Sourced<Duration>>, stage_count> label_after;  ///< by Stage
   Temperature label_temperature = celsius(23);

@@ -18,6 +18,7 @@ struct Method {
   Sourced<Volume> kept_by_tool;  ///< per session
   Sourced<WorkRate> rate;        ///< flat work, one coat
   Sourced<double> need_sigma;    ///< spread of the need from job to job, log-normal
+  std::vector<std::string> cautions;  ///< keys into the caution texts
 };
 
 /// One coating of a system with its run of coats.

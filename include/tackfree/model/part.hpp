@@ -4,6 +4,7 @@
 #include "tackfree/base/units.hpp"
 
 #include <cstdint>
+#include <initializer_list>
 #include <string>
 #include <variant>
 #include <vector>

@@ -1,5 +1,4 @@
-// Sundries: what else to have at hand: thinner, abrasives, applicators, cloths, gloves and the
-// like.
+// Sundries: what else to have at hand: thinner, abrasives, applicators, cloths and gloves.
 #pragma once
 
 #include "tackfree/model/job.hpp"
