@@ -1,0 +1,36 @@
+#include "tackfree/input/finish_reader.hpp"
+
+#include "input/bench_copy.hpp"
+#include <doctest/doctest.h>
+
+using namespace tackfree;
+
+TEST_CASE("names that do not fit together are named, in the job and in the parts list") {
+  BenchCopy bench;
+  bench.text = replaced(bench.text, "{ \"name\": \"frame\", \"system\": \"bench varnish\"",
+                        "{ \"name\": \"farme\", \"system\": \"bench varnsih\"");
+  const Problems problems = bench.read_bad();
+  INFO(all_text(problems));
+  REQUIRE(problems.size() == 7);
+  CHECK(problems[0].key == "batches[1].system");
+  CHECK(problems[0].hint == "did you mean \"bench varnish\"?");
+  for (std::size_t i = 1; i < 6; ++i) {
+    CHECK(problems[i].file == (bench.files.folder() / "hall_bench_parts.csv").string());
+    CHECK(problems[i].key == "batch");
+    CHECK(problems[i].found == "frame");
+    CHECK(problems[i].hint == "did you mean \"farme\"?");
+  }
+  CHECK(problems[1].line == 5);
+  CHECK(problems[6].found == "farme");
+  CHECK(holds(problems[6].wanted, "has no parts"));
+  CHECK(problems[6].line == line_of(bench.text, "\"farme\""));
+}
+
+TEST_CASE("names that differ in case and signs only are refused: they share calendar entries") {
+  BenchCopy bench;
+  bench.text = replaced(bench.text, "{ \"name\": \"frame\"", "{ \"name\": \"Seat and Shelf\"");
+  const Problems problems = bench.read_bad();
+  REQUIRE_FALSE(problems.empty());
+  CHECK(problems[0].found == "Seat and Shelf");
+  CHECK(holds(problems[0].wanted, "the same but for case and signs"));
+}

@@ -1,0 +1,21 @@
+#include "tackfree/input/starter_job.hpp"
+
+#include "input/bench_copy.hpp"
+#include <doctest/doctest.h>
+
+using namespace tackfree;
+
+TEST_CASE("the starter job that is written out is read without a problem") {
+  const WrittenFiles files;
+  for (const StarterFile& file : starter_job()) files.write(file.name, file.text);
+  Problems problems;
+  const auto job = read_job(files.folder() / starter_job()[0].name, std::nullopt, problems);
+  INFO(all_text(problems));
+  REQUIRE(job);
+  CHECK(problems.empty());
+  CHECK(holds(job->note, "invented"));
+  CHECK(std::holds_alternative<ConstantAir>(job->air));
+  CHECK(job->data.labour.fit_hardware.value == minutes(20));
+  CHECK(job->data.labour.fit_hardware.origin == Origin::measured);
+  CHECK(job->systems.at(1).steps.at(0).coats == 2);
+}
