@@ -1,5 +1,6 @@
 #include "tackfree/report/figure_sources.hpp"
 
+#include "tackfree/report/display_text.hpp"
 #include "tackfree/report/step_words.hpp"
 
 #include <algorithm>
@@ -65,6 +66,11 @@ void add_film(Group& group, const Coating& coating, const std::set<Wear>& wears,
   group.add("at most", coating.coats_max, fmt::format("{} coats", coating.coats_max.value));
   group.add("solvent given off", coating.volatiles,
             figures.density(coating.volatiles.value).text());
+  group.add("thinner gives off", coating.thinner_volatiles,
+            figures.density(coating.thinner_volatiles.value).text());
+  if (coating.flash_point)
+    group.add("flash point", *coating.flash_point,
+              figures.temperature(coating.flash_point->value).text());
 }
 
 void add_drying(Group& group, const Coating& coating) {
@@ -126,6 +132,11 @@ FigureGroup coating_group(const Plan& plan, std::size_t index, const Figures& fi
                           figures.temperature(coating.label_temperature).text(),
                           humidity_text(coating.label_humidity)));
   add_film(group, coating, wears, figures);
+  for (const FinishSystem& system : plan.job.systems)
+    for (const SystemStep& step : system.steps)
+      if (step.coating == coating.name && step.first_coat_thinner)
+        group.add(fmt::format("first coat of {} thinned by", cut_to(longest_name, system.name)),
+                  *step.first_coat_thinner, percent_text(step.first_coat_thinner->value));
   add_drying(group, coating);
   add_limits(group, coating, figures);
   add_care(group, coating);

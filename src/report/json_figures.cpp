@@ -57,6 +57,7 @@ Json film_figures(const Coating& coating) {
   object["film_cap_um"] = figure(coating.film_cap, micrometres);
   object["first_coat_thinner_pct"] = figure(coating.first_coat_thinner, percent);
   object["volatiles_g_per_l"] = figure(coating.volatiles, grams_per_litre);
+  object["thinner_volatiles_g_per_l"] = figure(coating.thinner_volatiles, grams_per_litre);
   if (coating.flash_point) object["flash_point_c"] = figure(*coating.flash_point);
   return object;
 }

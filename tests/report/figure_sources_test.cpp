@@ -38,6 +38,14 @@ TEST_CASE("figures stand under their own origin and source") {
                        [](const auto& a, const auto& b) { return a.origin < b.origin; }));
 }
 
+TEST_CASE("a system's own thinning stands beside the coating's") {
+  Plan plan = small_plan({}, UnitSystem::metric);
+  plan.job.systems[0].steps[0].first_coat_thinner = sourced(percent(25), Origin::measured);
+  const auto groups = figure_groups(plan, Figures(plan.job));
+  CHECK(holds(from(groups[0], Origin::measured, ""), "first coat of clear thinned by 25 %"));
+  CHECK(holds(from(groups[0], Origin::practice, ""), "first coat thinned by 10 %"));
+}
+
 TEST_CASE("only film aims for the wear of the systems in use are listed") {
   const Plan plan = small_plan({}, UnitSystem::metric);
   const auto groups = figure_groups(plan, Figures(plan.job));

@@ -13,6 +13,7 @@ TEST_CASE("figures are written in the unit of their key, with origin and source"
   CHECK(varnish["film"]["spread_m2_per_l"]["value"] == 12.3);
   CHECK(varnish["film"]["film_cap_um"]["value"] == 160);
   CHECK(varnish["film"]["flash_point_c"]["value"] == 40);
+  CHECK(varnish["film"]["thinner_volatiles_g_per_l"]["value"] == 780);
   CHECK(varnish["drying"]["sand_after_h"]["value"] == 12);
   CHECK(varnish["limits"]["put_on_min_c"]["value"] == 10);
   CHECK(varnish["grits"]["bare_p"]["value"] == nlohmann::ordered_json{120, 180});

@@ -44,6 +44,7 @@ inline Coating small_coating(const std::string& name) {
   c.film_cap = sourced(micrometres(160), Origin::practice);
   c.first_coat_thinner = sourced(percent(10), Origin::practice);
   c.volatiles = sourced(grams_per_litre(450), Origin::label);
+  c.thinner_volatiles = sourced(grams_per_litre(780), Origin::practice);
   c.flash_point = sourced(celsius(40), Origin::label);
   c.label_after.at(index_of(Stage::handle)) = sourced(hours(8), Origin::practice);
   c.label_after.at(index_of(Stage::sand)) = sourced(hours(12), Origin::label);
