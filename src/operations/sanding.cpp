@@ -9,40 +9,23 @@ namespace tackfree {
 
 namespace {
 
-struct Grade {
-  int p;
-  double micrometres;
-};
-
+/// Micrometres, grade by grade of p_grades.
 /// Source: FEPA 43-1 / ISO 6344 (P12 to P220 mean sizes of the macrogrits; P240 to P2500 median
 /// ds50 of the microgrits, from memory).
-constexpr std::array<Grade, 28> scale{
-    {{12, 1815},   {16, 1324},   {20, 1000},   {24, 764},   {30, 642},   {36, 538},
-     {40, 425},    {50, 336},    {60, 269},    {80, 201},   {100, 162},  {120, 125},
-     {150, 100},   {180, 82},    {220, 68},    {240, 58.5}, {280, 52.2}, {320, 46.2},
-     {360, 40.5},  {400, 35.0},  {500, 30.2},  {600, 25.8}, {800, 21.8}, {1000, 18.3},
-     {1200, 15.3}, {1500, 12.6}, {2000, 10.3}, {2500, 8.4}}};
+constexpr std::array<double, p_grades.size()> grain_micrometres{
+    1815, 1324, 1000, 764,  642,  538,  425,  336,  269,  201,  162,  125,  100,  82,
+    68,   58.5, 52.2, 46.2, 40.5, 35.0, 30.2, 25.8, 21.8, 18.3, 15.3, 12.6, 10.3, 8.4};
 
 std::ptrdiff_t place_on_scale(Grit grit) {
-  const auto found =
-      std::find_if(scale.begin(), scale.end(), [&](const Grade& g) { return g.p == grit.p; });
-  if (found == scale.end()) throw std::out_of_range("no such grade on the P-scale");
-  return found - scale.begin();
+  const auto found = std::find(p_grades.begin(), p_grades.end(), grit.p);
+  if (found == p_grades.end()) throw std::out_of_range("no such grade on the P-scale");
+  return found - p_grades.begin();
 }
 
 }  // namespace
 
 Length grain_size(Grit grit) {
-  return millimetres(scale[static_cast<std::size_t>(place_on_scale(grit))].micrometres / 1000);
-}
-
-const std::vector<Grit>& grit_scale() {
-  static const std::vector<Grit> grades = [] {
-    std::vector<Grit> all;
-    for (const Grade& grade : scale) all.push_back({grade.p});
-    return all;
-  }();
-  return grades;
+  return millimetres(grain_micrometres[static_cast<std::size_t>(place_on_scale(grit))] / 1000);
 }
 
 int grits_skipped(Grit coarse, Grit fine) {

@@ -26,10 +26,9 @@ TEST_CASE("grain sizes are those of FEPA 43-1 / ISO 6344") {
 }
 
 TEST_CASE("finer grades have smaller grains, all along the scale") {
-  const auto& scale = grit_scale();
-  REQUIRE(scale.size() == 28);
-  for (std::size_t i = 1; i < scale.size(); ++i)
-    CHECK(grain_size(scale[i]) < grain_size(scale[i - 1]));
+  REQUIRE(p_grades.size() == 28);
+  for (std::size_t i = 1; i < p_grades.size(); ++i)
+    CHECK(grain_size({p_grades[i]}) < grain_size({p_grades[i - 1]}));
 }
 
 void check_sequence(const std::vector<Grit>& grits) {

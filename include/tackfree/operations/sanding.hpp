@@ -15,9 +15,6 @@ namespace tackfree {
 /// Throws std::out_of_range for a grade that the scale does not have.
 Length grain_size(Grit grit);
 
-/// The grades of the P-scale, coarse to fine, P12 to P2500.
-const std::vector<Grit>& grit_scale();
-
 /// How many grades of the scale lie between two grits: 0 for neighbours.
 int grits_skipped(Grit coarse, Grit fine);
 
