@@ -22,16 +22,11 @@ void film_notes(const Plan& plan, std::vector<Note>& notes) {
     const bool thin = film.verdict == StepFilm::Verdict::thin;
     notes.push_back(
         {"film",
-         thin ? fmt::format(
-                    "Batch \"{}\": {} coats leave {:.0f} um of dry film where {:.0f} um is the "
-                    "aim; plan another coat, or expect less wear.",
-                    batch.name, film.build.coats, film.build.counted_dry.in(micrometres),
-                    film.aim.in(micrometres))
-              : fmt::format(
-                    "Batch \"{}\": {} coats build {:.0f} um of dry film, over the {:.0f} um that "
-                    "this class bears; plan fewer coats, or it may stay soft and crack.",
-                    batch.name, film.build.coats, film.build.counted_dry.in(micrometres),
-                    film.cap.in(micrometres))});
+         fmt::format("\"{}\": {} coats {}", batch.name, film.build.coats,
+                     thin ? "leave less dry film than this wear asks for; plan another coat, "
+                            "or expect less."
+                          : "build more dry film than this class bears; plan fewer, or it may "
+                            "stay soft and crack.")});
   }
 }
 
@@ -88,29 +83,6 @@ void pair_notes(const Plan& plan, std::vector<Note>& notes) {
     }
 }
 
-void air_notes(const Plan& plan, std::vector<Note>& notes) {
-  const AirRows* rows = std::get_if<AirRows>(&plan.job.air);
-  const Zone& zone = plan.job.calendar.zone;
-  if (rows != nullptr && rows->recorded_in)
-    notes.push_back(
-        {"air", fmt::format("The hours of air were recorded in {} and are replayed here "
-                            "under a later year: this is not a forecast.",
-                            *rows->recorded_in)});
-  for (const AirSeries::Bridged& bridged : plan.air.bridged())
-    notes.push_back(
-        {"air", fmt::format("No air is known from {} to {}; a straight line bridges it.",
-                            iso_local(bridged.gap.begin, zone), iso_local(bridged.gap.end, zone))});
-  const auto typical = plan.air.typical_from();
-  if (!typical) return;
-  const auto resting = std::count_if(plan.schedule.steps.begin(), plan.schedule.steps.end(),
-                                     [](const DatedStep& s) { return s.on_typical_air; });
-  if (resting > 0)
-    notes.push_back(
-        {"air", fmt::format("From {} on the mean day of the last seven known days repeats; "
-                            "{} steps rest on it and are less certain.",
-                            iso_local(*typical, zone), resting)});
-}
-
 void rule_notes(const Plan& plan, std::vector<Note>& notes) {
   if (plan.job.faster_than_label)
     notes.push_back({"label",
@@ -136,7 +108,6 @@ std::vector<Note> notes(const Plan& plan) {
   humidity_notes(plan, notes);
   cupping_notes(plan, notes);
   pair_notes(plan, notes);
-  air_notes(plan, notes);
   rule_notes(plan, notes);
   return notes;
 }

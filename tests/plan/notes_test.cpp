@@ -52,17 +52,6 @@ TEST_CASE("two classes over each other ask for a test board (rule 5)") {
   CHECK(notes_on(job, "test board"));
 }
 
-TEST_CASE("replayed and repeated air is said") {
-  Job job = testing::sample_job();
-  AirRows rows;
-  rows.recorded_in = 2013;
-  for (int h = 0; h < 24 * 4; ++h)
-    rows.rows.push_back({testing::instant("2027-04-05T00:00Z") + std::chrono::hours(h), celsius(18),
-                         std::nullopt, humidity_percent(50), h + 2});
-  job.air = rows;
-  CHECK(notes_on(job, "air"));
-}
-
 TEST_CASE("coats put on above the class's humidity caution are said, below it not") {
   Job job = testing::sample_job("shellac");
   job.air = ConstantAir{celsius(20), humidity_percent(75)};
