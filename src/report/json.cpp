@@ -208,6 +208,15 @@ Json air(const Plan& plan) {
   return object;
 }
 
+Json proof_of(const Schedule& schedule, const Zone& zone) {
+  if (!schedule.proof) return nullptr;
+  Json object;
+  put_instant(object, "ready_no_sooner_than", schedule.proof->ready_no_sooner_than, zone);
+  object["earliest_ready"] = schedule.proof->earliest_ready;
+  object["fewest_sessions"] = schedule.proof->fewest_sessions;
+  return object;
+}
+
 Json cautions(const Plan& plan) {
   Json array = Json::array();
   for (const Caution& caution : plan.cautions) {
@@ -239,6 +248,7 @@ std::string json_report(const Plan& plan) {
   document["job"] = job_facts(plan.job);
   put_instant(document, "now", plan.now, zone);
   put_instant(document, "ready", plan.schedule.ready_at, zone);
+  document["proof"] = proof_of(plan.schedule, zone);
   put_instant(document, "horizon", plan.schedule.span.end, zone);
   document["batches"] = batches(plan.job);
   document["area_m2"] = m2(area_where(plan.takeoff, [](const Surface&) { return true; }));

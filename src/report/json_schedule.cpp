@@ -32,6 +32,8 @@ std::string_view key_for(HeldBy by) {
       return "person";
     case HeldBy::dust:
       return "dust";
+    case HeldBy::order:
+      return "order";
   }
   return "now";
 }

@@ -206,6 +206,8 @@ std::string StepWords::reason(const Held& held, const DatedStep& step) const {
       return "quiet hours for the sander" + until;
     case HeldBy::dust:
       return today ? "dust kept from wet work" + until : "";
+    case HeldBy::order:
+      return "put off, so that the whole is ready sooner or takes fewer sessions";
     case HeldBy::now:
     case HeldBy::previous_step:
     case HeldBy::person:

@@ -126,6 +126,19 @@ std::optional<Instant> cured_at(const Schedule& schedule) {
   return last;
 }
 
+void write_proof(Page& page, const Plan& plan, const Figures& figures) {
+  const std::optional<Proof>& proof = plan.schedule.proof;
+  if (!proof) return;
+  std::string text;
+  if (proof->earliest_ready)
+    text = fmt::format("no schedule within these rules is ready sooner{}",
+                       proof->fewest_sessions ? ", or as soon in fewer sessions" : "");
+  else
+    text = fmt::format("no schedule within these rules is ready before {}",
+                       figures.moment(proof->ready_no_sooner_than));
+  page.paragraph({0, "Proved"}, text + ".");
+}
+
 void write_ready(Page& page, const Plan& plan, const Figures& figures) {
   if (!plan.schedule.ready_at) {
     page.paragraph({0, "Ready"}, "no date yet: see below what found no time or does not dry.");
@@ -137,6 +150,7 @@ void write_ready(Page& page, const Plan& plan, const Figures& figures) {
       fmt::format("{}, for light use; fully cured {}",
                   figures.moment(figures.full_hour_up(*plan.schedule.ready_at)),
                   cured ? figures.day(*cured) : "after " + figures.day(plan.schedule.span.end)));
+  write_proof(page, plan, figures);
 }
 
 void write_buy(Page& page, const Plan& plan) {

@@ -2,9 +2,11 @@
 
 #include "tackfree/schedule/bridge.hpp"
 #include "tackfree/schedule/unplaced.hpp"
+#include "tackfree/solver/label_search.hpp"
 #include "tackfree/solver/serial.hpp"
 
 #include <algorithm>
+#include <cstdint>
 #include <utility>
 
 namespace tackfree {
@@ -13,6 +15,10 @@ namespace {
 
 using solver::Hold;
 using solver::SolvedActivity;
+
+/// Partial schedules that the search may make: a limit on work, not on time, so that the same job
+/// gives the same plan on every machine.
+constexpr std::int64_t most_labels = 200'000;
 
 /// The solver's answer in dates.
 class Dating {
@@ -82,6 +88,9 @@ class Dating {
         break;
       case Hold::By::dust:
         held.by = HeldBy::dust;
+        break;
+      case Hold::By::order:
+        held.by = HeldBy::order;
         break;
     }
     return held;
@@ -205,8 +214,14 @@ std::vector<DryingClock> drying_clocks(const Job& job, const AirSeries& air) {
 Schedule make_schedule(const Job& job, const OperationList& list, const AirSeries& air,
                        const std::vector<DryingClock>& clocks, Interval span) {
   const Bridge problem = bridge(job, list, air, clocks, span);
-  const solver::Solution solution = solver::serial_schedule(problem.problem);
-  return Dating(job, list, air, clocks, problem, solution).dated();
+  solver::Solution solution = solver::serial_schedule(problem.problem);
+  const auto searched = solver::best_schedule(problem.problem, solution, most_labels);
+  if (searched) solution = searched->solution;
+  Schedule schedule = Dating(job, list, air, clocks, problem, solution).dated();
+  if (searched)
+    schedule.proof = {problem.grid.at(searched->ready_bound), searched->ready_proved,
+                      searched->sessions_proved};
+  return schedule;
 }
 
 }  // namespace tackfree

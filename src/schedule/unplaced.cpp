@@ -40,6 +40,7 @@ std::string why(const Job& job, const OperationList& list, const Operation& oper
           "too short; add hours, or plan over more days",
           hours_needed);
     case HeldBy::now:
+    case HeldBy::order:
     case HeldBy::person:
     case HeldBy::dust:
       break;

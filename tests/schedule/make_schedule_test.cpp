@@ -148,6 +148,34 @@ TEST_CASE("steps that rest on repeated air say so") {
   CHECK(s.schedule.steps.back().on_typical_air);
 }
 
+TEST_CASE("small jobs are proved: none ready sooner, none as soon in fewer sessions") {
+  Job job = sample_job();
+  testing::add_legs(job);
+  const Scheduled s = scheduled(job);
+  REQUIRE(s.schedule.proof);
+  CHECK(s.schedule.proof->earliest_ready);
+  CHECK(s.schedule.proof->fewest_sessions);
+  // The bound is on the planning grid, the ready minute on the clock.
+  CHECK(s.schedule.proof->ready_no_sooner_than >= *s.schedule.ready_at);
+  CHECK(s.schedule.proof->ready_no_sooner_than - *s.schedule.ready_at < job.grid);
+}
+
+TEST_CASE("adding work never makes a proved schedule ready sooner, adding hours never later") {
+  const Instant alone = *scheduled(sample_job()).schedule.ready_at;
+  Job more = sample_job();
+  testing::add_legs(more);
+  const Instant both = *scheduled(more).schedule.ready_at;
+  CHECK(both >= alone);
+  more.calendar.weekly[6] = {{9 * 60, 17 * 60}};
+  CHECK(*scheduled(more).schedule.ready_at <= both);
+}
+
+TEST_CASE("a schedule that leaves something out is not called proved") {
+  Job job = sample_job();
+  job.air = ConstantAir{celsius(6), humidity_percent(50)};
+  CHECK_FALSE(scheduled(job).schedule.proof);
+}
+
 TEST_CASE("the same job gives the same dates") {
   const Scheduled a = scheduled(sample_job()), b = scheduled(sample_job());
   REQUIRE(a.schedule.steps.size() == b.schedule.steps.size());

@@ -22,6 +22,7 @@ enum class HeldBy {
   quiet_hours,    ///< no power sanding at this time
   person,         ///< the person was busy with another step
   dust,           ///< sanding dust and wet boards kept apart
+  order,  ///< nothing: it was put off so that the whole is ready sooner or in fewer sessions
 };
 
 /// One reason, until when it held. The last of a step's reasons is the one that binds.
@@ -69,6 +70,13 @@ struct DatedOutcome {
   std::optional<Instant> at;
 };
 
+/// What is proved of a schedule, within the rules and figures of this plan.
+struct Proof {
+  Instant ready_no_sooner_than;  ///< no schedule is ready for light use before this
+  bool earliest_ready = false;   ///< none is ready sooner than this one
+  bool fewest_sessions = false;  ///< and none ready then has fewer sessions
+};
+
 struct Schedule {
   Interval span;                 ///< from now to the horizon
   std::vector<DatedStep> steps;  ///< in order of time
@@ -77,6 +85,7 @@ struct Schedule {
   std::vector<Unplaced> unplaced;
   /// When the last batch may be used lightly; nothing when something could not be placed.
   std::optional<Instant> ready_at;
+  std::optional<Proof> proof;
 };
 
 }  // namespace tackfree
