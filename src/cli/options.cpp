@@ -32,11 +32,15 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
       "--now", options.now,
       "Plan as of this time: 2027-04-05T17:45 in the job's zone, or with Z or an offset");
 
+  CLI::App* area = app.add_subcommand("area", "Print a job's areas by part, grain and side");
+  area->add_option("job", options.job_file, "Job file (JSON)")->required();
+  area->add_option("--json", options.json_file, "Write the areas as JSON to this file");
+
   CLI::App* check =
       app.add_subcommand("check", "Read a job's files and report every mistake in them");
   check->add_option("job", options.job_file, "Job file (JSON)")->required();
 
-  for (CLI::App* command : {plan, check})
+  for (CLI::App* command : {plan, area, check})
     command->add_option("--data", options.data_dir,
                         "Folder with finishing data, in place of the built-in data");
 
@@ -45,7 +49,7 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
   start->add_option("folder", options.folder, "Folder to make")->required();
 
   if (!arguments.empty() && !arguments[0].starts_with('-')) {
-    const std::vector<std::string> known{"plan", "check", "start"};
+    const std::vector<std::string> known{"plan", "area", "check", "start"};
     if (std::find(known.begin(), known.end(), arguments[0]) == known.end())
       return {std::nullopt,
               to_text({.found = arguments[0],
@@ -62,6 +66,7 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
     const int code = app.exit(fault, out, err);
     return {std::nullopt, out.str() + err.str(), code != 0};
   }
+  if (*area) options.command = Command::area;
   if (*check) options.command = Command::check;
   if (*start) options.command = Command::start;
   return {options, {}, false};

@@ -5,6 +5,7 @@
 #include "tackfree/input/job_reader.hpp"
 #include "tackfree/input/starter_job.hpp"
 #include "tackfree/plan/make_plan.hpp"
+#include "tackfree/report/area_report.hpp"
 #include "tackfree/report/icalendar.hpp"
 #include "tackfree/report/json.hpp"
 #include "tackfree/report/text.hpp"
@@ -84,6 +85,16 @@ int plan_command(const Options& options, std::ostream& out, std::ostream& err) {
   return plan->schedule.unplaced.empty() ? exit_done : exit_not_plannable;
 }
 
+int area_command(const Options& options, std::ostream& out, std::ostream& err) {
+  Problems problems;
+  std::optional<Job> job = read_job(options.job_file, options.data_dir, problems);
+  if (!job || !problems.empty()) return report_problems(problems, err);
+  const Plan plan = make_area_plan(std::move(*job));
+  if (options.json_file) write_text_file(*options.json_file, area_json(plan), problems);
+  out << area_text(plan);
+  return problems.empty() ? exit_done : report_problems(problems, err);
+}
+
 int check_command(const Options& options, std::ostream& out, std::ostream& err) {
   Problems problems;
   const std::optional<Job> job = read_job(options.job_file, options.data_dir, problems);
@@ -116,6 +127,8 @@ int run_command(const Options& options, std::ostream& out, std::ostream& err) {
   switch (options.command) {
     case Command::plan:
       return plan_command(options, out, err);
+    case Command::area:
+      return area_command(options, out, err);
     case Command::check:
       return check_command(options, out, err);
     case Command::start:

@@ -155,15 +155,17 @@ std::vector<Method> read_methods(const DataFile& file, const SourceNames& source
 
 void read_grain(const DataFile& file, const SourceNames& sources, FinishingData& data,
                 Problems& problems) {
-  constexpr std::array<std::string_view, grain_count> names{"face", "long_edge", "end",
-                                                            "plywood_edge"};
   constexpr NumberRange factor{0.1, 10};
   JsonCursor object(file.tree, "", file.name, problems);
   FigureReader figures(object, sources);
   for (std::size_t grain = 0; grain < grain_count; ++grain) {
-    figures.read(data.grain_factors[grain].first, fmt::format("{}_first", names[grain]), factor);
-    figures.read(data.grain_factors[grain].second, fmt::format("{}_second", names[grain]), factor);
+    figures.read(data.grain_factors[grain].first, fmt::format("{}_first", grain_keys[grain]),
+                 factor);
+    figures.read(data.grain_factors[grain].second, fmt::format("{}_second", grain_keys[grain]),
+                 factor);
   }
+  figures.read(data.allowances.framed, "framed_allowance", {1, 5});
+  figures.read(data.allowances.louvred, "louvred_allowance", {1, 5});
   figures.read(data.need_spread.absorption_sigma, "absorption_sigma", {0, 1});
   figures.read(data.need_spread.lost_to_sanding, "lost_to_sanding_um", {0, 50, "um"}, micrometres);
   figures.read(data.need_spread.first_coat_film_share, "first_coat_film_share", {0, 1});

@@ -3,6 +3,7 @@
 #include "tackfree/learning/thirst.hpp"
 #include "tackfree/operations/operation_list.hpp"
 #include "tackfree/plan/notes.hpp"
+#include "tackfree/plan/part_notes.hpp"
 #include "tackfree/schedule/check_schedule.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
 
@@ -55,6 +56,14 @@ std::optional<Plan> make_plan(Job job, Instant now, Problems& problems) {
   if (!broken.empty())
     throw std::logic_error(
         fmt::format("the schedule breaks its own rules: {}", fmt::join(broken, "; ")));
+  return plan;
+}
+
+Plan make_area_plan(Job job) {
+  Plan plan;
+  plan.takeoff = take_off(job);
+  plan.notes = part_notes(job);
+  plan.job = std::move(job);
   return plan;
 }
 

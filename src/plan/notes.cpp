@@ -1,19 +1,16 @@
 #include "tackfree/plan/notes.hpp"
 
 #include "tackfree/air/psychrometrics.hpp"
+#include "tackfree/plan/part_notes.hpp"
 
 #include <algorithm>
-#include <variant>
+#include <iterator>
 
 #include <fmt/format.h>
 
 namespace tackfree {
 
 namespace {
-
-/// A solid board this wide moves enough to cup when only one face is sealed. Common practice, no
-/// source for the figure.
-constexpr Length wide_board = millimetres(200);
 
 void film_notes(const Plan& plan, std::vector<Note>& notes) {
   for (const StepFilm& film : plan.volumes.films) {
@@ -50,21 +47,6 @@ void humidity_notes(const Plan& plan, std::vector<Note>& notes) {
                        "milky. Wait for drier air, warm the room, or ask for a retarder.",
                        damp, coating.name,
                        coating.limits.humidity_caution->value.in(humidity_percent))});
-  }
-}
-
-/// Rule 9: a wide solid panel gets as many coats on its back as on its face, or it cups.
-void cupping_notes(const Plan& plan, std::vector<Note>& notes) {
-  for (const Part& part : plan.job.parts) {
-    const Board* board = std::get_if<Board>(&part.shape);
-    if (board == nullptr || part.material != Material::solid_wood || board->width < wide_board)
-      continue;
-    if (part.coated.contains(Face::top) == part.coated.contains(Face::bottom)) continue;
-    notes.push_back(
-        {"one face only",
-         fmt::format("\"{}\" is a wide solid board coated on one face only: it takes up "
-                     "and gives off moisture on the other and cups. Coat both faces alike.",
-                     part.name)});
   }
 }
 
@@ -106,7 +88,7 @@ std::vector<Note> notes(const Plan& plan) {
   std::vector<Note> notes;
   film_notes(plan, notes);
   humidity_notes(plan, notes);
-  cupping_notes(plan, notes);
+  std::ranges::move(part_notes(plan.job), std::back_inserter(notes));
   pair_notes(plan, notes);
   rule_notes(plan, notes);
   return notes;

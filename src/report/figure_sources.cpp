@@ -177,19 +177,35 @@ void add_labour(Group& group, const Labour& labour, const Figures& figures) {
             figures.area(labour.abrasive_between.value).text());
 }
 
+/// The allowances that parts of the job are estimated with.
+void add_allowances(Group& group, const Job& job) {
+  for (const bool louvred : {false, true}) {
+    const bool used = std::ranges::any_of(job.parts, [&](const Part& part) {
+      const auto* frame = std::get_if<EstimatedFrame>(&part.shape);
+      return frame != nullptr && frame->louvred == louvred;
+    });
+    const auto& allowance = louvred ? job.data.allowances.louvred : job.data.allowances.framed;
+    if (used)
+      group.add(louvred ? "allowance for louvred work x" : "allowance for framed work x", allowance,
+                factor_text(allowance.value));
+  }
+}
+
 FigureGroup common_group(const Plan& plan, const Figures& figures) {
-  constexpr std::array<std::string_view, grain_count> names{"face", "long edge", "end grain",
-                                                            "plywood edge"};
   Group group("Grain, film and work");
   for (std::size_t i = 0; i < grain_count; ++i) {
+    const auto is_it = [i](const Surface& s) { return s.grain == static_cast<Grain>(i); };
+    if (area_where(plan.takeoff, is_it) <= Area()) continue;
     const GrainFactor& factor = plan.job.data.grain_factors.at(i);
     const std::string first = "x " + factor_text(factor.first.value) + " in coat 1";
     const std::string second = "x " + factor_text(factor.second.value) + " in coat 2";
     const bool alike =
         factor.first.origin == factor.second.origin && factor.first.source == factor.second.source;
-    group.add(names.at(i), factor.first, alike ? fmt::format("{}, {}", first, second) : first);
-    if (!alike) group.add(names.at(i), factor.second, second);
+    group.add(grain_titles.at(i), factor.first,
+              alike ? fmt::format("{}, {}", first, second) : first);
+    if (!alike) group.add(grain_titles.at(i), factor.second, second);
   }
+  add_allowances(group, plan.job);
   const NeedSpread& need = plan.job.data.need_spread;
   const auto& operations = plan.list.operations;
   if (std::any_of(operations.begin(), operations.end(),

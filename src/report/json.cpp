@@ -1,6 +1,7 @@
 #include "tackfree/report/json.hpp"
 
 #include "tackfree/report/figures.hpp"
+#include "tackfree/report/json_areas.hpp"
 #include "tackfree/report/json_figures.hpp"
 #include "tackfree/report/json_schedule.hpp"
 #include "tackfree/report/step_words.hpp"
@@ -23,12 +24,7 @@ constexpr int schema_version = 1;
 double m2(Area a) { return rounded(a.in(square_metres), 4); }
 double l(Volume v) { return rounded(v.in(litres), 4); }
 double um(FilmThickness f) { return rounded(f.in(micrometres), 1); }
-double m(Length length) { return rounded(length.in(metres), 3); }
 
-constexpr std::array<std::string_view, grain_count> grain_words{"face", "long_edge", "end",
-                                                                "plywood_edge"};
-constexpr std::array<std::string_view, 7> face_words{"top",  "bottom", "front", "back",
-                                                     "left", "right",  "side"};
 constexpr std::array<std::string_view, 3> wear_words{"light", "normal", "hard"};
 constexpr std::array<std::string_view, 3> verdict_words{"good", "thin", "thick"};
 constexpr std::array<std::string_view, 4> unit_words{"l", "sheets", "pieces", "m"};
@@ -60,35 +56,6 @@ Json batches(const Job& job) {
     object["system"] = batch.system;
     object["wear"] = system == nullptr ? Json(nullptr) : Json(word_of(wear_words, system->wear));
     object["sides"] = batch.sides == Sides::on_points ? "on_points" : "turn_over";
-    array.push_back(std::move(object));
-  }
-  return array;
-}
-
-Json parts(const Plan& plan) {
-  Json array = Json::array();
-  for (std::size_t i = 0; i < plan.job.parts.size(); ++i) {
-    const Part& part = plan.job.parts[i];
-    Json object;
-    object["name"] = part.name;
-    object["quantity"] = part.quantity;
-    object["batch"] = part.batch;
-    object["material"] = part.material == Material::plywood ? "plywood" : "solid_wood";
-    object["area_m2"] = m2(area_where(plan.takeoff, [i](const Surface& s) { return s.part == i; }));
-    Length tape;
-    for (const Masking& masking : plan.takeoff.masking)
-      if (masking.part == i) tape += masking.tape;
-    object["tape_m"] = m(tape);
-    Json& surfaces = object["surfaces"] = Json::array();
-    for (const Surface& s : plan.takeoff.surfaces) {
-      if (s.part != i) continue;
-      Json surface;
-      surface["face"] = word_of(face_words, s.face);
-      surface["side"] = word_for(s.side);
-      surface["grain"] = word_of(grain_words, s.grain);
-      surface["area_m2"] = m2(s.area);
-      surfaces.push_back(std::move(surface));
-    }
     array.push_back(std::move(object));
   }
   return array;
@@ -251,8 +218,7 @@ std::string json_report(const Plan& plan) {
   document["proof"] = proof_of(plan.schedule, zone);
   put_instant(document, "horizon", plan.schedule.span.end, zone);
   document["batches"] = batches(plan.job);
-  document["area_m2"] = m2(area_where(plan.takeoff, [](const Surface&) { return true; }));
-  document["parts"] = parts(plan);
+  put_areas(document, plan);
   document["coats"] = coats(plan);
   document["films"] = films(plan);
   put_schedule(document, plan);

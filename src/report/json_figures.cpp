@@ -167,14 +167,16 @@ void put_figures(Json& document, const Plan& plan) {
     if (op.method && listed.insert(*op.method).second)
       methods.push_back(method_figures(plan.job.data.methods.at(*op.method)));
   document["labour"] = labour_figures(plan.job.data.labour);
-  constexpr std::array<std::string_view, grain_count> grains{"face", "long_edge", "end",
-                                                             "plywood_edge"};
   Json& grain = document["grain"] = Json::object();
   for (std::size_t i = 0; i < grain_count; ++i) {
-    grain[fmt::format("{}_first", grains.at(i))] = figure(plan.job.data.grain_factors.at(i).first);
-    grain[fmt::format("{}_second", grains.at(i))] =
+    grain[fmt::format("{}_first", grain_keys.at(i))] =
+        figure(plan.job.data.grain_factors.at(i).first);
+    grain[fmt::format("{}_second", grain_keys.at(i))] =
         figure(plan.job.data.grain_factors.at(i).second);
   }
+  Json& allowances = document["allowances"] = Json::object();
+  allowances["framed"] = figure(plan.job.data.allowances.framed);
+  allowances["louvred"] = figure(plan.job.data.allowances.louvred);
   Json& need = document["need"] = Json::object();
   need["absorption_sigma"] = figure(plan.job.data.need_spread.absorption_sigma);
   need["lost_to_sanding_um"] = figure(plan.job.data.need_spread.lost_to_sanding, micrometres);

@@ -178,45 +178,6 @@ void write_films(Page& page, const Plan& plan, const Figures& figures) {
           figures.film(figures_used.lost_to_sanding.value).text()));
 }
 
-void write_areas(Page& page, const Plan& plan, const Figures& figures) {
-  constexpr std::array<std::pair<Grain, std::string_view>, grain_count> grains{
-      {{Grain::face, "face"},
-       {Grain::long_edge, "long edge"},
-       {Grain::end, "end grain"},
-       {Grain::plywood_edge, "ply edge"}}};
-  if (plan.takeoff.surfaces.empty()) return;
-  Table table{.head = {with_unit("part", figures.area(Area()))}, .total = {"all parts"}};
-  std::vector<Grain> shown;
-  for (const auto& [grain, name] : grains) {
-    const Area all =
-        area_where(plan.takeoff, [g = grain](const Surface& s) { return s.grain == g; });
-    if (all <= Area()) continue;
-    shown.push_back(grain);
-    table.head.emplace_back(name);
-    table.total.push_back(figures.area(all).number);
-  }
-  table.head.emplace_back("all");
-  table.total.push_back(
-      figures.area(area_where(plan.takeoff, [](const Surface&) { return true; })).number);
-  for (std::size_t part = 0; part < plan.job.parts.size(); ++part) {
-    std::vector<std::string> row{
-        fmt::format("{} x {}", plan.job.parts[part].quantity, plan.job.parts[part].name)};
-    const auto add = [&](auto wanted) {
-      const Area area =
-          area_where(plan.takeoff, [&](const Surface& s) { return s.part == part && wanted(s); });
-      row.push_back(area > Area() ? figures.area(area).number : "-");
-    };
-    for (const Grain grain : shown) add([&](const Surface& s) { return s.grain == grain; });
-    add([](const Surface&) { return true; });
-    table.rows.push_back(std::move(row));
-  }
-  page.heading("Areas to coat");
-  page.table(table);
-  for (const Masking& masking : plan.takeoff.masking)
-    page.line(2, fmt::format("Masked: {} of tape on {}", figures.length(masking.tape).text(),
-                             plan.job.parts.at(masking.part).name));
-}
-
 void write_shopping(Page& page, const Plan& plan, const Figures& figures) {
   page.heading("Finish: how much, which tins");
   for (const CoatingPurchase& purchase : plan.shopping.coatings) {

@@ -8,14 +8,14 @@
 
 namespace tackfree {
 
-enum class Command { plan, check, start };
+enum class Command { plan, area, check, start };
 
 struct Options {
   Command command = Command::plan;
-  std::filesystem::path job_file;                      ///< plan, check
+  std::filesystem::path job_file;                      ///< plan, area, check
   std::filesystem::path folder;                        ///< start
   std::optional<std::filesystem::path> data_dir;       ///< in place of the built-in data
-  std::optional<std::filesystem::path> json_file;      ///< plan
+  std::optional<std::filesystem::path> json_file;      ///< plan, area
   std::optional<std::filesystem::path> calendar_file;  ///< plan
   std::optional<std::string> now;  ///< plan: local time in the job's zone, or UTC
 };

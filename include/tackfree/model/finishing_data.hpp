@@ -8,6 +8,7 @@
 
 #include <array>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace tackfree {
@@ -27,12 +28,34 @@ struct Labour {
   SandingTool bare_tool = SandingTool::machine;
 };
 
-/// How the first coats drink on each grain, beyond a smooth face.
-enum class Grain { face, long_edge, end, plywood_edge };
+/// Kinds of surface that drink differently. An open-pored face is one of ring-porous wood.
+enum class Grain {
+  face,
+  long_edge,
+  end,
+  plywood_edge,
+  fibreboard_edge,
+  open_pored_face,
+  rough_face
+};
+inline constexpr std::size_t grain_count = 7;
+/// The word of each grain in files, by Grain.
+inline constexpr std::array<std::string_view, grain_count> grain_keys{
+    "face", "long_edge", "end", "plywood_edge", "fibreboard_edge", "open_pored_face", "rough_face"};
+/// The same for people.
+inline constexpr std::array<std::string_view, grain_count> grain_titles{
+    "face", "long edge", "end grain", "ply edge", "MDF edge", "open-pored", "rough"};
+
+/// How the first coats drink on one grain, beyond a smooth face.
 struct GrainFactor {
   Sourced<double> first, second;
 };
-inline constexpr std::size_t grain_count = 4;
+
+/// What estimators put on the flat area of each face where true sizes are not known. They hold
+/// labour as well as area.
+struct EstimatingAllowances {
+  Sourced<double> framed, louvred;
+};
 
 /// Spread of the first coat's absorption from job to job, and other figures of the litre formula.
 struct NeedSpread {
@@ -68,6 +91,7 @@ struct FinishingData {
   std::vector<Method> methods;
   Labour labour;
   std::array<GrainFactor, grain_count> grain_factors;  ///< by Grain
+  EstimatingAllowances allowances;
   NeedSpread need_spread;
   TradeTexts texts;
 };

@@ -1,4 +1,4 @@
-// Text materials: coats and film, areas, litres and tins, other things to buy, and grits.
+// Text materials: coats and film, litres and tins, other things to buy, and grits.
 #pragma once
 
 #include "tackfree/report/page.hpp"
@@ -10,9 +10,6 @@ namespace tackfree {
 
 /// For each batch and coating: how many coats and why, wet and dry film, aim, cap and verdict.
 void write_films(Page& page, const Plan& plan, const Figures& figures);
-
-/// One row for each part and one column for each grain that occurs, with the sum.
-void write_areas(Page& page, const Plan& plan, const Figures& figures);
 
 /// `2 x 1 qt + 1 x 1/2 pt`, or `nothing`.
 std::string tins_text(const CoatingPurchase& purchase);
