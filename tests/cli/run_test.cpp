@@ -41,7 +41,8 @@ fs::path job_in(const fs::path& folder) {
   return {};
 }
 
-TEST_CASE("the starter job is written once, has no mistakes and plans as it stands") {
+TEST_CASE(
+    "the starter job is written once, has no mistakes, and its areas and plan come as it stands") {
   const Folder folder;
   const std::string home = (folder.path / "mine").string();
   CHECK(said({"start", home}).code == exit_done);
@@ -51,6 +52,11 @@ TEST_CASE("the starter job is written once, has no mistakes and plans as it stan
   CHECK(checked.code == exit_done);
   CHECK(checked.err.empty());
   CHECK(said({"plan", job.string()}).code == exit_done);
+  const fs::path json = folder.path / "area.json";
+  const Said area = said({"area", job.string(), "--json", json.string()});
+  CHECK(area.code == exit_done);
+  CHECK(area.out.find("AREAS TO COAT") != std::string::npos);
+  CHECK(text_of(json).find("\"tackfree_area\": 1") != std::string::npos);
   const std::string before = text_of(job);
   const Said again = said({"start", home});
   CHECK(again.code == exit_wrong_input);

@@ -166,7 +166,8 @@ TEST_CASE("a job needs working hours, a tin size, steps, parts and one kind of a
   const std::string parts = "\"parts_file\": \"p.csv\"}";
   const auto only = [&](const std::string& text) {
     const WrittenFiles files;
-    files.write("p.csv", "kind,part,length,width,thickness,batch\nboard,x,1 m,1 m,2 cm,b\n");
+    files.write("p.csv",
+                "kind,part,length,width,thickness,batch,coat\nboard,x,1 m,1 m,2 cm,b,all\n");
     Problems problems;
     CHECK_FALSE(read_job(files.write("job.json", text), std::nullopt, problems));
     INFO(all_text(problems));

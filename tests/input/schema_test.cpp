@@ -87,8 +87,38 @@ TEST_CASE(
     const std::string key = path.substr(path.rfind('.') + 1);
     CHECK_MESSAGE(holds(page, "`" + key + "`"), key);
   }
-  for (const char* column :
-       {"kind", "part", "quantity", "length", "width", "thickness", "diameter", "depth", "material",
-        "coat", "batch", "masked", "face", "run", "rim", "note"})
+  for (const char* column : {"kind",
+                             "part",
+                             "quantity",
+                             "length",
+                             "width",
+                             "thickness",
+                             "diameter",
+                             "inner",
+                             "depth",
+                             "girth",
+                             "area",
+                             "material",
+                             "wood",
+                             "surface",
+                             "coat",
+                             "batch",
+                             "stile_width",
+                             "rail_width",
+                             "panels",
+                             "slats",
+                             "slat_width",
+                             "slat_thickness",
+                             "set_back_top",
+                             "set_back_bottom",
+                             "profile_factor",
+                             "grain",
+                             "estimate",
+                             "masked",
+                             "face",
+                             "along",
+                             "run",
+                             "rim",
+                             "note"})
     CHECK_MESSAGE(holds(page, std::string("`") + column + "`"), column);
 }

@@ -4,7 +4,7 @@
 // Prints one line for each document; exit 1 when one does not fit, 2 when it cannot run.
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { basename } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 
 const mostErrors = 5;
 
@@ -39,7 +39,11 @@ let failed = false;
 for (let i = 0; i < paths.length; i += 2) {
   const ajv = new Ajv({ allErrors: true, strict: true, strictRequired: false, allowUnionTypes: true });
   addFormats(ajv);
-  const validate = ajv.compile(readJson(paths[i]));
+  const schema = readJson(paths[i]);
+  // Schemas refer to what the plan's schema, beside them, describes.
+  const plan = readJson(join(dirname(paths[i]), 'plan.schema.json'));
+  if (plan.$id !== schema.$id) ajv.addSchema(plan);
+  const validate = ajv.compile(schema);
   const fits = validate(readJson(paths[i + 1]));
   const names = `${basename(paths[i + 1])} against ${basename(paths[i])}`;
   console.log(fits ? `ok: ${names}` : `FAILED: ${names}: ${validate.errors.length} errors`);

@@ -22,14 +22,6 @@ bool holds(const std::string& text, const std::string& piece) {
 
 }  // namespace
 
-TEST_CASE("only grains that occur have a column and masked lengths are listed") {
-  const Plan plan = small_plan({}, UnitSystem::metric);
-  const std::string text = written([&](Page& p) { write_areas(p, plan, Figures(plan.job)); });
-  CHECK(holds(text, "  part (m\u00b2)       face  end grain   all\n"));
-  CHECK(holds(text, "  4 x leg         0.60          -  0.60\n"));
-  CHECK(holds(text, "  Masked: 1.5 m of tape on seat board\n"));
-}
-
 TEST_CASE("films are shown against their aim and cap with the verdict") {
   Plan plan = small_plan({}, UnitSystem::metric);
   const auto films = [&] {
