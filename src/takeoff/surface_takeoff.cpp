@@ -124,8 +124,9 @@ SurfaceTakeoff take_off(const Job& job) {
 }
 
 std::span<const Surface> surfaces_of(const SurfaceTakeoff& takeoff, std::size_t part) {
-  const auto range = std::ranges::equal_range(takeoff.surfaces, part, {}, &Surface::part);
-  return {range.begin(), range.end()};
+  const auto begin = std::ranges::lower_bound(takeoff.surfaces, part, {}, &Surface::part);
+  const auto end = std::ranges::upper_bound(takeoff.surfaces, part, {}, &Surface::part);
+  return {begin, end};
 }
 
 }  // namespace tackfree
