@@ -28,15 +28,20 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
   plan->add_option("--json", options.json_file, "Write the plan as JSON to this file");
   plan->add_option("--calendar", options.calendar_file,
                    "Write calendar events (iCalendar) to this file");
-  plan->add_option(
-      "--now", options.now,
-      "Plan as of this time: 2027-04-05T17:45 in the job's zone, or with Z or an offset");
+
+  CLI::App* buy = app.add_subcommand("buy", "Plan a job and print only what to buy");
+  buy->add_option("job", options.job_file, "Job file (JSON)")->required();
+  buy->add_option("--json", options.json_file, "Write the shopping list as JSON to this file");
+  for (CLI::App* command : {plan, buy})
+    command->add_option(
+        "--now", options.now,
+        "Plan as of this time: 2027-04-05T17:45 in the job's zone, or with Z or an offset");
 
   CLI::App* check =
       app.add_subcommand("check", "Read a job's files and report every mistake in them");
   check->add_option("job", options.job_file, "Job file (JSON)")->required();
 
-  for (CLI::App* command : {plan, check})
+  for (CLI::App* command : {plan, buy, check})
     command->add_option("--data", options.data_dir,
                         "Folder with finishing data, in place of the built-in data");
 
@@ -45,7 +50,7 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
   start->add_option("folder", options.folder, "Folder to make")->required();
 
   if (!arguments.empty() && !arguments[0].starts_with('-')) {
-    const std::vector<std::string> known{"plan", "check", "start"};
+    const std::vector<std::string> known{"plan", "buy", "check", "start"};
     if (std::find(known.begin(), known.end(), arguments[0]) == known.end())
       return {std::nullopt,
               to_text({.found = arguments[0],
@@ -62,6 +67,7 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
     const int code = app.exit(fault, out, err);
     return {std::nullopt, out.str() + err.str(), code != 0};
   }
+  if (*buy) options.command = Command::buy;
   if (*check) options.command = Command::check;
   if (*start) options.command = Command::start;
   return {options, {}, false};
