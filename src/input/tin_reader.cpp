@@ -38,6 +38,33 @@ std::optional<ShelfTin> read_shelf_tin(JsonCursor& object) {
   return volume ? std::optional(tin) : std::nullopt;
 }
 
+/// Each a volume in quotes or, where age counts, an object with the day of opening beside it.
+std::vector<ShelfTin> read_shelf(JsonCursor& object, bool age_counts) {
+  std::vector<ShelfTin> on_shelf;
+  const JsonNode* shelf = object.value("on_shelf");
+  if (shelf == nullptr) return on_shelf;
+  if (shelf->kind != JsonNode::Kind::array) {
+    object.report("on_shelf", "wanted a list of volumes, [ \"...\", ... ]");
+    return on_shelf;
+  }
+  for (std::size_t i = 0; i < shelf->items.size(); ++i) {
+    const JsonNode& item = shelf->items[i];
+    const std::string path = fmt::format("{}[{}]", object.path_of("on_shelf"), i);
+    if (item.kind == JsonNode::Kind::string) {
+      if (const auto volume = volume_in(object, item, path)) on_shelf.push_back({*volume, {}});
+    } else if (item.kind == JsonNode::Kind::object && age_counts) {
+      JsonCursor tin(item, path, object.file(), object.problems());
+      if (const auto read = read_shelf_tin(tin)) on_shelf.push_back(*read);
+    } else {
+      object.report(item, path,
+                    age_counts
+                        ? "wanted a volume in quotes, or { \"volume\": ..., \"opened_on\": ... }"
+                        : "wanted a volume in quotes");
+    }
+  }
+  return on_shelf;
+}
+
 }  // namespace
 
 std::vector<TinSize> read_tins(JsonCursor& object) {
@@ -56,29 +83,7 @@ std::vector<TinSize> read_tins(JsonCursor& object) {
   return tins;
 }
 
-std::vector<ShelfTin> read_shelf(JsonCursor& object) {
-  std::vector<ShelfTin> on_shelf;
-  const JsonNode* shelf = object.value("on_shelf");
-  if (shelf == nullptr) return on_shelf;
-  if (shelf->kind != JsonNode::Kind::array) {
-    object.report("on_shelf", "wanted a list of volumes, [ \"...\", ... ]");
-    return on_shelf;
-  }
-  for (std::size_t i = 0; i < shelf->items.size(); ++i) {
-    const JsonNode& item = shelf->items[i];
-    const std::string path = fmt::format("{}[{}]", object.path_of("on_shelf"), i);
-    if (item.kind == JsonNode::Kind::object) {
-      JsonCursor tin(item, path, object.file(), object.problems());
-      if (const auto read = read_shelf_tin(tin)) on_shelf.push_back(*read);
-    } else if (item.kind == JsonNode::Kind::string) {
-      if (const auto volume = volume_in(object, item, path)) on_shelf.push_back({*volume, {}});
-    } else {
-      object.report(item, path,
-                    "wanted a volume in quotes, or { \"volume\": ..., \"opened_on\": ... }");
-    }
-  }
-  return on_shelf;
-}
+std::vector<ShelfTin> read_shelf(JsonCursor& object) { return read_shelf(object, true); }
 
 std::vector<Thinner> read_thinners(JsonCursor& job, const std::vector<Coating>& coatings) {
   std::vector<std::string> known;
@@ -97,9 +102,7 @@ std::vector<Thinner> read_thinners(JsonCursor& job, const std::vector<Coating>& 
     else if (std::any_of(thinners.begin(), thinners.end(), same))
       object.report("name", "stands in the list already; wanted it once, with all of its tins");
     thinner.tins = read_tins(object);
-    for (const JsonNode* left : object.texts("on_shelf"))
-      if (const auto volume = volume_in(object, *left, object.path_of("on_shelf")))
-        thinner.on_shelf.push_back(*volume);
+    for (const ShelfTin& tin : read_shelf(object, false)) thinner.on_shelf.push_back(tin.volume);
     object.refuse_unknown();
     thinners.push_back(std::move(thinner));
   }
