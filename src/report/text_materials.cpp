@@ -112,7 +112,7 @@ void write_tins(Page& page, const Figures& figures, const TinPurchase& purchase)
   if (purchase.on_shelf > Volume())
     say("on the shelf", figures.volume_both_ways(purchase.on_shelf));
   for (const ShelfTin& tin : purchase.too_old)
-    say("not counted", fmt::format("{} opened on {}: by the first use open for too long",
+    say("not counted", fmt::format("{} opened on {}: open for too long",
                                    figures.volume_both_ways(tin.volume), iso_date(*tin.opened_on)));
   say("buy", tins_text(purchase) + (purchase.usual_sizes && purchase.tins.bought > Volume()
                                         ? " (usual sizes; the job names none)"

@@ -37,9 +37,9 @@ int main() {
     const TinChoice choice = choose_tins(millilitres(need), sizes);
     std::vector<std::string> tins;
     for (const TinSize& tin : sizes)
-      tins.push_back(fmt::format(
-          R"({{"ml":{:.0f},"price":{}}})", tin.volume.in(millilitres),
-          tin.price ? fmt::format("{:.2f}", *tin.price) : std::string("null")));
+      tins.push_back(
+          fmt::format(R"({{"ml":{:.0f},"price":{}}})", tin.volume.in(millilitres),
+                      tin.price ? fmt::format("{:.2f}", *tin.price) : std::string("null")));
     fmt::print(R"({{"need_ml":{},"tins":[{}],"counts":[{}],"bought_ml":{:.0f},"cost":{:.2f}}})",
                need, fmt::join(tins, ","), fmt::join(choice.counts, ","),
                choice.bought.in(millilitres), choice.cost);

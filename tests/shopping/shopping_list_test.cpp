@@ -85,7 +85,8 @@ TEST_CASE("a coat that found no time still counts as a session") {
 TEST_CASE("shelf and tins together hold the nine-in-ten amount, and the rest is left over") {
   for (const double shelf : {0.0, 0.3, 0.7, 5.0}) {
     Case stocked;
-    if (shelf > 0) stocked.job.coatings[0].on_shelf = {{litres(shelf / 2), {}}, {litres(shelf / 2), {}}};
+    if (shelf > 0)
+      stocked.job.coatings[0].on_shelf = {{litres(shelf / 2), {}}, {litres(shelf / 2), {}}};
     const CoatingPurchase varnish = stocked.shop().coatings.at(0);
     CHECK(varnish.on_shelf.in(litres) == Approx(shelf));
     CHECK(varnish.on_shelf + varnish.tins.bought >= varnish.nine_in_ten);

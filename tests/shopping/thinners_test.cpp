@@ -31,8 +31,7 @@ TEST_CASE("one liquid that thins and cleans is one purchase with both uses summe
   CHECK(spirits.to_clean.in(litres) == Approx(0.3));
   CHECK(spirits.expected.in(litres) == Approx(need.thinner.in(litres) + 0.3));
   // The reserve is on what thins; cleaning is known.
-  CHECK(spirits.nine_in_ten.in(litres) ==
-        Approx(need.thinner.in(litres) * need.nine_in_ten + 0.3));
+  CHECK(spirits.nine_in_ten.in(litres) == Approx(need.thinner.in(litres)*need.nine_in_ten + 0.3));
 }
 
 TEST_CASE("two liquids are two purchases, each with its own use") {
@@ -54,9 +53,9 @@ TEST_CASE("two coatings that take the same liquid buy it together") {
   JobVolumes both = one;
   both.coatings.push_back(one.coatings[0]);
   both.coatings[1].coating = 1;
-  const auto purchases = thinner_purchases(job, both,
-                                           {{.coating = 0, .method = 0, .sessions = 2},
-                                            {.coating = 1, .method = 0, .sessions = 3}});
+  const auto purchases = thinner_purchases(
+      job, both,
+      {{.coating = 0, .method = 0, .sessions = 2}, {.coating = 1, .method = 0, .sessions = 3}});
   REQUIRE(purchases.size() == 1);
   CHECK(purchases[0].sessions == 5);
   CHECK(purchases[0].to_thin.in(litres) == Approx(2 * one.coatings[0].thinner.in(litres)));
