@@ -12,13 +12,16 @@ namespace {
 
 using namespace tackfree;
 
-/// Sizes as shops have them and sizes that nobody has, three offers in four with prices.
+/// Round sizes as shops have them and sizes that nobody has, three offers in four with prices.
 std::vector<TinSize> offer(std::mt19937& random) {
   const auto below = [&random](unsigned most) { return static_cast<int>(random() % most); };
-  const bool priced = below(4) != 0, round = below(2) == 0;
+  const bool priced = below(4) != 0;
+  const int kind = below(3);
   std::vector<TinSize> sizes;
   for (int left = 1 + below(5); left > 0; --left) {
-    const int ml = round ? 25 * (1 + below(100)) : 50 + below(2450);
+    const int ml = kind == 0   ? 250 * (1 + below(10))
+                   : kind == 1 ? 25 * (1 + below(100))
+                               : 50 + below(2450);
     TinSize tin{.label = "tin", .volume = millilitres(ml), .price = {}};
     if (priced) tin.price = (ml / 10 + below(1500) + 50) / 100.0;
     sizes.push_back(tin);
@@ -33,7 +36,7 @@ int main() {
   std::mt19937 random(20260301);
   for (int i = 0; i < cases; ++i) {
     const std::vector<TinSize> sizes = offer(random);
-    const int need = 1 + static_cast<int>(random() % (i % 10 == 0 ? 60000 : 6000));
+    const int need = 1 + static_cast<int>(random() % (i % 4 == 0 ? 60000 : 6000));
     const TinChoice choice = choose_tins(millilitres(need), sizes);
     std::vector<std::string> tins;
     for (const TinSize& tin : sizes)
