@@ -28,9 +28,14 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
   plan->add_option("--json", options.json_file, "Write the plan as JSON to this file");
   plan->add_option("--calendar", options.calendar_file,
                    "Write calendar events (iCalendar) to this file");
-  plan->add_option(
-      "--now", options.now,
-      "Plan as of this time: 2027-04-05T17:45 in the job's zone, or with Z or an offset");
+
+  CLI::App* buy = app.add_subcommand("buy", "Plan a job and print only what to buy");
+  buy->add_option("job", options.job_file, "Job file (JSON)")->required();
+  buy->add_option("--json", options.json_file, "Write the shopping list as JSON to this file");
+  for (CLI::App* command : {plan, buy})
+    command->add_option(
+        "--now", options.now,
+        "Plan as of this time: 2027-04-05T17:45 in the job's zone, or with Z or an offset");
 
   CLI::App* area = app.add_subcommand("area", "Print a job's areas by part, grain and side");
   area->add_option("job", options.job_file, "Job file (JSON)")->required();
@@ -40,7 +45,7 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
       app.add_subcommand("check", "Read a job's files and report every mistake in them");
   check->add_option("job", options.job_file, "Job file (JSON)")->required();
 
-  for (CLI::App* command : {plan, area, check})
+  for (CLI::App* command : {plan, area, buy, check})
     command->add_option("--data", options.data_dir,
                         "Folder with finishing data, in place of the built-in data");
 
@@ -49,7 +54,7 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
   start->add_option("folder", options.folder, "Folder to make")->required();
 
   if (!arguments.empty() && !arguments[0].starts_with('-')) {
-    const std::vector<std::string> known{"plan", "area", "check", "start"};
+    const std::vector<std::string> known{"plan", "area", "buy", "check", "start"};
     if (std::find(known.begin(), known.end(), arguments[0]) == known.end())
       return {std::nullopt,
               to_text({.found = arguments[0],
@@ -67,6 +72,7 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
     return {std::nullopt, out.str() + err.str(), code != 0};
   }
   if (*area) options.command = Command::area;
+  if (*buy) options.command = Command::buy;
   if (*check) options.command = Command::check;
   if (*start) options.command = Command::start;
   return {options, {}, false};

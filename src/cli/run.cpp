@@ -77,10 +77,13 @@ int plan_command(const Options& options, std::ostream& out, std::ostream& err) {
   std::optional<Plan> plan;
   if (now && problems.empty()) plan = make_plan(std::move(*job), *now, problems);
   if (!plan || !problems.empty()) return report_problems(problems, err);
-  if (options.json_file) write_text_file(*options.json_file, json_report(*plan), problems);
+  const bool only_buying = options.command == Command::buy;
+  if (options.json_file)
+    write_text_file(*options.json_file,
+                    only_buying ? json_shopping_list(*plan) : json_report(*plan), problems);
   if (options.calendar_file)
     write_text_file(*options.calendar_file, calendar_report(*plan), problems);
-  out << text_report(*plan);
+  out << (only_buying ? text_shopping_list(*plan) : text_report(*plan));
   if (!problems.empty()) return report_problems(problems, err);
   return plan->schedule.unplaced.empty() ? exit_done : exit_not_plannable;
 }
@@ -126,6 +129,7 @@ int start_command(const Options& options, std::ostream& out, std::ostream& err) 
 int run_command(const Options& options, std::ostream& out, std::ostream& err) {
   switch (options.command) {
     case Command::plan:
+    case Command::buy:
       return plan_command(options, out, err);
     case Command::area:
       return area_command(options, out, err);

@@ -2,8 +2,8 @@
 
 #include "tackfree/base/name.hpp"
 #include "tackfree/input/coating_figures.hpp"
-#include "tackfree/input/measure.hpp"
 #include "tackfree/input/names_of.hpp"
+#include "tackfree/input/tin_reader.hpp"
 
 #include <algorithm>
 #include <array>
@@ -60,27 +60,6 @@ void read_own_figures(JsonCursor& object, Origin origin, Coating& coating, Stage
   object.refuse_unknown();
 }
 
-std::optional<Volume> read_tin_volume(JsonCursor& at, const JsonNode& node,
-                                      const std::string& path) {
-  const Reading<Volume> reading = read_volume(node.text);
-  if (!reading.value) at.report(node, path, reading.wanted);
-  return reading.value;
-}
-
-void read_tins(JsonCursor& object, Coating& coating) {
-  for (JsonCursor& tin : object.objects("tins")) {
-    const auto size = tin.text(needed("size"));
-    const auto price = tin.number("price", {0, 1e6});
-    if (size)
-      if (const auto volume = read_tin_volume(tin, *tin.value("size"), tin.path_of("size")))
-        coating.tins.push_back({*size, *volume, price});
-    tin.refuse_unknown();
-  }
-  for (const JsonNode* left : object.texts("on_shelf"))
-    if (const auto volume = read_tin_volume(object, *left, object.path_of("on_shelf")))
-      coating.on_shelf.push_back(*volume);
-}
-
 Coating read_coating(JsonCursor& object, const FinishingData& data) {
   const auto classes = names_of(data.classes, &Coating::class_key);
   Coating coating;
@@ -94,7 +73,8 @@ Coating read_coating(JsonCursor& object, const FinishingData& data) {
   if (auto label = object.object("label")) read_own_figures(*label, Origin::label, coating, given);
   if (auto measured = object.object("measured"))
     read_own_figures(*measured, Origin::measured, coating, given);
-  read_tins(object, coating);
+  coating.tins = read_tins(object);
+  coating.on_shelf = read_shelf(object);
   object.refuse_unknown();
   return coating;
 }

@@ -45,6 +45,7 @@ std::optional<Plan> make_plan(Job job, Instant now, Problems& problems) {
   plan.volumes = job_volumes(job, plan.takeoff, thirst);
   plan.list = operation_list(job, plan.takeoff, plan.volumes);
   plan.schedule = make_schedule(job, plan.list, plan.air, drying_clocks(job, plan.air), span);
+  plan.work = attended_work(plan.list, plan.schedule, job.calendar.zone);
   plan.emissions = emissions(job, plan.volumes);
   plan.cautions = cautions(job, plan.list, plan.volumes, plan.emissions, plan.schedule);
   plan.shopping =

@@ -27,7 +27,7 @@ double um(FilmThickness f) { return rounded(f.in(micrometres), 1); }
 
 constexpr std::array<std::string_view, 3> wear_words{"light", "normal", "hard"};
 constexpr std::array<std::string_view, 3> verdict_words{"good", "thin", "thick"};
-constexpr std::array<std::string_view, 4> unit_words{"l", "sheets", "pieces", "m"};
+constexpr std::array<std::string_view, 3> unit_words{"sheets", "pieces", "m"};
 
 template <std::size_t N, class Enum>
 std::string_view word_of(const std::array<std::string_view, N>& words, Enum value) {
@@ -101,7 +101,7 @@ Json films(const Plan& plan) {
   return array;
 }
 
-Json tins(const CoatingPurchase& purchase) {
+Json tins(const TinPurchase& purchase) {
   Json array = Json::array();
   for (std::size_t i = 0; i < purchase.sizes.size(); ++i) {
     const TinSize& size = purchase.sizes[i];
@@ -115,12 +115,19 @@ Json tins(const CoatingPurchase& purchase) {
   return array;
 }
 
-Json purchase(const Plan& plan, const CoatingPurchase& bought) {
-  Json object;
-  object["coating"] = plan.job.coatings.at(bought.coating).name;
-  object["on_surfaces_l"] = l(bought.on_surfaces);
-  object["kept_by_tools_l"] = l(bought.kept_by_tools);
-  object["sessions"] = bought.sessions;
+Json too_old(const TinPurchase& bought) {
+  Json array = Json::array();
+  for (const ShelfTin& tin : bought.too_old) {
+    Json object;
+    object["volume_l"] = l(tin.volume);
+    object["opened_on"] = iso_date(*tin.opened_on);
+    array.push_back(std::move(object));
+  }
+  return array;
+}
+
+/// What coatings and thinners have in common, after what is their own.
+void put_tins(Json& object, const TinPurchase& bought) {
   object["expected_l"] = l(bought.expected);
   object["nine_in_ten_l"] = l(bought.nine_in_ten);
   object["on_shelf_l"] = l(bought.on_shelf);
@@ -129,6 +136,26 @@ Json purchase(const Plan& plan, const CoatingPurchase& bought) {
   object["cost"] = bought.tins.priced ? Json(rounded(bought.tins.cost, 4)) : Json(nullptr);
   object["usual_sizes"] = bought.usual_sizes;
   object["tins"] = tins(bought);
+}
+
+Json purchase(const Plan& plan, const CoatingPurchase& bought) {
+  Json object;
+  object["coating"] = plan.job.coatings.at(bought.coating).name;
+  object["on_surfaces_l"] = l(bought.on_surfaces);
+  object["kept_by_tools_l"] = l(bought.kept_by_tools);
+  object["sessions"] = bought.sessions;
+  put_tins(object, bought);
+  object["too_old"] = too_old(bought);
+  return object;
+}
+
+Json purchase(const ThinnerPurchase& bought) {
+  Json object;
+  object["liquid"] = bought.liquid;
+  object["to_thin_l"] = l(bought.to_thin);
+  object["to_clean_l"] = l(bought.to_clean);
+  object["sessions"] = bought.sessions;
+  put_tins(object, bought);
   return object;
 }
 
@@ -137,6 +164,8 @@ Json shopping(const Plan& plan) {
   Json& coatings = object["coatings"] = Json::array();
   for (const CoatingPurchase& bought : plan.shopping.coatings)
     coatings.push_back(purchase(plan, bought));
+  Json& thinners = object["thinners"] = Json::array();
+  for (const ThinnerPurchase& bought : plan.shopping.thinners) thinners.push_back(purchase(bought));
   Json& sundries = object["sundries"] = Json::array();
   for (const Sundry& sundry : plan.shopping.sundries) {
     Json item;
@@ -206,7 +235,23 @@ Json notes(const Plan& plan) {
   return array;
 }
 
+std::string printed(const Json& document) {
+  return document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
 }  // namespace
+
+std::string json_shopping_list(const Plan& plan) {
+  Json document;
+  document["tackfree_buy"] = schema_version;
+  document["job"] = job_facts(plan.job);
+  put_instant(document, "now", plan.now, plan.job.calendar.zone);
+  document["unplaced_steps"] = plan.schedule.unplaced.size();
+  document["shopping"] = shopping(plan);
+  put_figures(document, plan);
+  document["deference"] = plan.job.data.texts.deference;
+  return printed(document);
+}
 
 std::string json_report(const Plan& plan) {
   const Zone& zone = plan.job.calendar.zone;
@@ -222,13 +267,14 @@ std::string json_report(const Plan& plan) {
   document["coats"] = coats(plan);
   document["films"] = films(plan);
   put_schedule(document, plan);
+  put_work(document, plan);
   document["shopping"] = shopping(plan);
   document["air"] = air(plan);
   document["cautions"] = cautions(plan);
   document["notes"] = notes(plan);
   put_figures(document, plan);
   document["deference"] = plan.job.data.texts.deference;
-  return document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return printed(document);
 }
 
 }  // namespace tackfree

@@ -208,4 +208,16 @@ void put_schedule(Json& document, const Plan& plan) {
   }
 }
 
+void put_work(Json& document, const Plan& plan) {
+  Json& work = document["work"];
+  work["in_all_min"] = plan.work.in_all.count();
+  work["without_time_min"] = rounded(plan.work.without_time.in(minutes), 1);
+  Json& kinds = work["kinds"] = Json::array();
+  for (const WorkOfKind& each : plan.work.kinds)
+    kinds.push_back({{"kind", each.kind}, {"work_min", each.work.count()}});
+  Json& by_day = work["days"] = Json::array();
+  for (const WorkOfDay& day : plan.work.days)
+    by_day.push_back({{"on", iso_date(day.on)}, {"work_min", day.work.count()}});
+}
+
 }  // namespace tackfree

@@ -31,4 +31,23 @@ std::string text_report(const Plan& plan, int columns) {
   return page.text();
 }
 
+std::string text_shopping_list(const Plan& plan, int columns) {
+  const Figures figures(plan.job);
+  Page page(columns);
+  write_title(page, plan, figures);
+  page.blank();
+  page.paragraph({0, "Buy  "}, all_tins_text(plan));
+  if (!plan.schedule.unplaced.empty())
+    page.paragraph({0, "Note "},
+                   "some steps found no time; each of their coats counts here as a session of its "
+                   "own. `tackfree plan` tells which, and why.");
+  write_shopping(page, plan, figures);
+  page.blank();
+  page.paragraph({0, ""},
+                 "`tackfree plan` prints the figures behind this list, each with its source.");
+  page.blank();
+  page.paragraph({0, ""}, plan.job.data.texts.deference);
+  return page.text();
+}
+
 }  // namespace tackfree

@@ -25,6 +25,17 @@ TEST_CASE("area takes a job and a file for JSON") {
   CHECK(read.options->json_file == "area.json");
 }
 
+TEST_CASE("the buy command takes a job, a file and a now, and no calendar") {
+  const ReadOptions read =
+      read_options({"buy", "job.json", "--json", "buy.json", "--now", "2027-04-05T17:45"});
+  REQUIRE(read.options);
+  CHECK(read.options->command == Command::buy);
+  CHECK(read.options->job_file == "job.json");
+  CHECK(read.options->json_file == "buy.json");
+  CHECK(read.options->now == "2027-04-05T17:45");
+  CHECK(read_options({"buy", "job.json", "--calendar", "plan.ics"}).mistaken);
+}
+
 TEST_CASE("check takes a job and start a folder") {
   CHECK(read_options({"check", "job.json"}).options->command == Command::check);
   const ReadOptions start = read_options({"start", "shelf"});

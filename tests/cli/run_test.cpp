@@ -82,6 +82,28 @@ TEST_CASE("the same job gives the same bytes in all three outputs") {
   CHECK(text_of(folder.path / "a.ics").starts_with("BEGIN:VCALENDAR\r\n"));
 }
 
+TEST_CASE("buy prints the plan's own shopping part, and exits as plan does") {
+  const Folder folder;
+  const std::string job = TACKFREE_ROOT "/data/demo/hall_bench/hall_bench.json";
+  const fs::path list = folder.path / "buy.json", whole = folder.path / "plan.json";
+  const Said bought = said({"buy", job, "--json", list.string()});
+  const Said planned = said({"plan", job, "--json", whole.string()});
+  CHECK(bought.code == exit_done);
+  CHECK(planned.code == exit_done);
+  const std::string text = text_of(list);
+  CHECK(text.starts_with("{\n  \"tackfree_buy\": 1,"));
+  const auto shopping = [](const std::string& json) {
+    const std::size_t from = json.find("\n  \"shopping\": {");
+    return json.substr(from, json.find("\n  }", from) - from);
+  };
+  CHECK(shopping(text).size() > 500);
+  CHECK(shopping(text) == shopping(text_of(whole)));
+  CHECK(said({"buy", "no_such_job.json"}).code == exit_wrong_input);
+  const std::string frozen = TACKFREE_ROOT "/tests/transcripts/jobs/frozen.json";
+  CHECK(said({"buy", frozen}).code == exit_not_plannable);
+  CHECK(said({"buy", frozen}).out.find("some steps found no time") != std::string::npos);
+}
+
 TEST_CASE("an output that cannot be written is a mistake, and the plan is printed all the same") {
   const Folder folder;
   const std::string home = (folder.path / "mine").string();

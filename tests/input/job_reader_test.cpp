@@ -25,7 +25,7 @@ TEST_CASE("a job is read as it is written") {
   CHECK(varnish.limits.put_on_min.value.in_celsius() == doctest::Approx(10));
   CHECK(varnish.tins.at(1).volume == us_quarts(1));
   CHECK(varnish.tins.at(1).price == 24.0);
-  CHECK(varnish.on_shelf.at(0) == us_pints(0.5));
+  CHECK(varnish.on_shelf.at(0).volume == us_pints(0.5));
   CHECK_FALSE(job.systems.at(0).steps.at(0).coats);
   const auto& air = std::get<AirRows>(job.air);
   CHECK(air.rows.size() == 48);
@@ -47,6 +47,15 @@ TEST_CASE("the demo job is read without a problem and says that it is invented")
   CHECK(air.recorded_in == 2013);
   CHECK(air.rows.front().at <= *job.now_at);
   CHECK(air.rows.back().at > *job.now_at);
+}
+
+TEST_CASE("the demos of shelves and fronts are read without a problem and say that they are invented") {
+  for (const char* demo : {"data/demo/wall_shelves/wall_shelves.json",
+                           "data/demo/cabinet_fronts/cabinet_fronts.json"}) {
+    const Job job = read_file(demo);
+    CHECK(holds(job.note, "nvented"));
+    CHECK(job.now_at);
+  }
 }
 
 TEST_CASE("a job with every key there is, is read") {
@@ -101,7 +110,7 @@ TEST_CASE("a wrong value in a job is named with file, line, key, value and remed
       {"\"1 qt\"", "\"1 quatr\"", "coatings[0].tins[1].size", "a volume with its unit"},
       {"\"1 qt\"", "\"0 qt\"", "coatings[0].tins[1].size", "a size over 0"},
       {"\"price\": 24", "\"price\": -24", "coatings[0].tins[1].price", "0 to 1000000"},
-      {"[\"1/2 pt\"]", "[\"half a pint\"]", "coatings[0].on_shelf", "a volume with its unit"},
+      {"[\"1/2 pt\"]", "[\"half a pint\"]", "coatings[0].on_shelf[0]", "a volume with its unit"},
       {"\"wear\": \"normal\"", "\"wear\": \"rough\"", "systems[0].wear", "\"light\""},
       {"\"coating\": \"oil varnish\"", "\"coating\": \"oil varnsih\"",
        "systems[0].steps[0].coating", "did you mean \"oil varnish\"?"},

@@ -8,16 +8,16 @@
 
 namespace tackfree {
 
-enum class Command { plan, area, check, start };
+enum class Command { plan, area, buy, check, start };
 
 struct Options {
   Command command = Command::plan;
-  std::filesystem::path job_file;                      ///< plan, area, check
+  std::filesystem::path job_file;                      ///< all but start
   std::filesystem::path folder;                        ///< start
   std::optional<std::filesystem::path> data_dir;       ///< in place of the built-in data
-  std::optional<std::filesystem::path> json_file;      ///< plan, area
+  std::optional<std::filesystem::path> json_file;      ///< plan, area, buy
   std::optional<std::filesystem::path> calendar_file;  ///< plan
-  std::optional<std::string> now;  ///< plan: local time in the job's zone, or UTC
+  std::optional<std::string> now;  ///< plan, buy: local time in the job's zone, or UTC
 };
 
 /// What reading the command line came to: options, or a text to print (help, version, a mistake).

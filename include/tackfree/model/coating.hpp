@@ -4,6 +4,7 @@
 #include "tackfree/base/sourced.hpp"
 #include "tackfree/base/temperature.hpp"
 #include "tackfree/base/units.hpp"
+#include "tackfree/model/tin.hpp"
 
 #include <array>
 #include <optional>
@@ -79,13 +80,6 @@ struct CoatingWords {
 /// The dry film a system should have, by wear.
 enum class Wear { light, normal, hard };
 
-/// A tin size that can be bought.
-struct TinSize {
-  std::string label;  ///< as the person writes it: `1 qt`
-  Volume volume;
-  std::optional<double> price;
-};
-
 /// A product as the plan uses it: the figures of its class, overridden by the person's own tin.
 struct Coating {
   std::string name;         ///< the person's name for it
@@ -117,8 +111,8 @@ struct Coating {
   bool raises_grain = false;        ///< water in it swells the wood at the first coat
   CoatingWords words;
 
-  std::vector<TinSize> tins;     ///< sizes that can be bought
-  std::vector<Volume> on_shelf;  ///< full or part tins at hand
+  std::vector<TinSize> tins;       ///< sizes that can be bought
+  std::vector<ShelfTin> on_shelf;  ///< full or part tins at hand
   int line = 0;
 };
 

@@ -6,6 +6,7 @@
 #include "tackfree/fumes/emission.hpp"
 #include "tackfree/model/job.hpp"
 #include "tackfree/operations/operation.hpp"
+#include "tackfree/schedule/attended_work.hpp"
 #include "tackfree/schedule/schedule.hpp"
 #include "tackfree/shopping/shopping_list.hpp"
 #include "tackfree/takeoff/surface_takeoff.hpp"
@@ -30,6 +31,7 @@ struct Plan {
   OperationList list;
   AirSeries air;
   Schedule schedule;
+  AttendedWork work;
   std::vector<CoatEmission> emissions;
   std::vector<Caution> cautions;
   ShoppingList shopping;
