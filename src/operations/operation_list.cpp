@@ -152,9 +152,10 @@ class BatchOperations {
   void between(std::size_t step, int coat) {
     const std::size_t under = coat == 1 ? step - 1 : step;
     const int under_coats = coats_in(under);
-    std::optional<Grit> grit = coat > 1 ? between_grit(coating(under), coat - 1, under_coats)
-                                        : std::optional(coating(under).grits.between.value);
-    if (!coating(under).needs_sanding_between) grit.reset();
+    // Over the last coat of the step below, one more of that step would have been sanded for.
+    const std::optional<Grit> grit =
+        coat > 1 ? between_grit(coating(under), coat - 1, under_coats)
+                 : between_grit(coating(under), under_coats, under_coats + 1);
     next_waits_.clear();
     for (const std::size_t side : last_coats_) then_wait(side, grit ? Stage::sand : Stage::recoat);
     last_sanding_.reset();

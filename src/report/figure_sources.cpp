@@ -115,9 +115,12 @@ void add_care(Group& group, const Coating& coating) {
   const GritAdvice& grits = coating.grits;
   group.add("bare wood", grits.bare, grits_text(grits.bare.value));
   group.add("veneer and plywood", grits.bare_veneer, grits_text(grits.bare_veneer.value));
-  group.add("after the first coat", grits.after_first, grits_text({grits.after_first.value}));
-  group.add("between coats", grits.between, grits_text({grits.between.value}));
-  group.add("before the last coat", grits.before_last, grits_text({grits.before_last.value}));
+  const auto one = [&](const char* what, const std::optional<Sourced<Grit>>& grit) {
+    if (grit) group.add(what, *grit, grits_text({grit->value}));
+  };
+  one("after the first coat", grits.after_first);
+  one("between coats", grits.between);
+  one("before the last coat", grits.before_last);
   group.add("clean-up", coating.clean_up, duration_text(coating.clean_up.value));
   group.add("opened tin keeps", coating.tin_keeps, duration_text(coating.tin_keeps.value));
 }

@@ -104,9 +104,9 @@ Json grit_figures(const GritAdvice& grits) {
   Json object;
   object["bare_p"] = figure(grits.bare);
   object["bare_veneer_p"] = figure(grits.bare_veneer);
-  object["after_first_p"] = figure(grits.after_first);
-  object["between_p"] = figure(grits.between);
-  object["before_last_p"] = figure(grits.before_last);
+  if (grits.after_first) object["after_first_p"] = figure(*grits.after_first);
+  if (grits.between) object["between_p"] = figure(*grits.between);
+  if (grits.before_last) object["before_last_p"] = figure(*grits.before_last);
   return object;
 }
 
