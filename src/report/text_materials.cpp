@@ -159,11 +159,13 @@ void write_films(Page& page, const Plan& plan, const Figures& figures) {
     const std::string step =
         several ? ", " + step_name(plan.job, plan.job.batches.at(film.batch), film.step) : "";
     (film.coats_fixed ? fixed : computed) = true;
-    table.rows.push_back({plan.job.batches.at(film.batch).name + step,
-                          fmt::format("{}{}", film.build.coats, film.coats_fixed ? "*" : ""),
-                          number(film.build.wet), number(film.build.first_dry),
-                          number(film.build.later_dry), number(film.build.counted_dry),
-                          number(film.aim), number(film.cap), std::string(word_for(film.verdict))});
+    table.rows.push_back(
+        {plan.job.batches.at(film.batch).name + step,
+         fmt::format("{}{}", film.build.coats, film.coats_fixed ? "*" : ""), number(film.build.wet),
+         number(film.build.first_dry), number(film.build.later_dry), number(film.build.counted_dry),
+         film.aim > FilmThickness() ? number(film.aim) : "-",
+         film.cap > FilmThickness() ? number(film.cap) : "-",
+         film.cap > FilmThickness() ? std::string(word_for(film.verdict)) : "goes in"});
   }
   page.table(table);
   const auto& figures_used = plan.job.data.need_spread;
