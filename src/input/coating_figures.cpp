@@ -67,8 +67,7 @@ using StageOrder = std::array<std::array<bool, stage_count>, stage_count>;
 constexpr StageOrder order_of_stages() {
   constexpr std::array neighbours{
       std::pair{Stage::dust_free, Stage::touch},  std::pair{Stage::touch, Stage::handle},
-      std::pair{Stage::touch, Stage::recoat},     std::pair{Stage::recoat, Stage::sand},
-      std::pair{Stage::handle, Stage::sand},      std::pair{Stage::handle, Stage::light_use},
+      std::pair{Stage::handle, Stage::recoat},    std::pair{Stage::recoat, Stage::sand},
       std::pair{Stage::recoat, Stage::light_use}, std::pair{Stage::light_use, Stage::full_cure},
       std::pair{Stage::handle, Stage::hardware},  std::pair{Stage::hardware, Stage::stack},
       std::pair{Stage::stack, Stage::full_cure}};
@@ -89,6 +88,9 @@ void settle_stages(JsonCursor& at, Coating& coating, const StagesGiven& given) {
     for (std::size_t b = 0; b < stage_count; ++b) {
       if (!never_after[a][b] || !times[a] || !times[b] || times[a]->value <= times[b]->value)
         continue;
+      // Recoated lying still it need not bear handling: a tin may say so, a class too.
+      const bool lying = a == index_of(Stage::handle) && b == index_of(Stage::recoat);
+      if (given[a] && given[b] && lying) continue;
       if (given[a] && given[b])
         at.report(stage_keys[b].key,
                   fmt::format("wanted {} no sooner than {}, {:g} h", stage_keys[b].key,
