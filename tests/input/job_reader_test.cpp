@@ -52,6 +52,13 @@ TEST_CASE("the demo job is read without a problem and says that it is invented")
 TEST_CASE("a job with every key there is, is read") {
   const Job job = read_file("tests/input/every_key/job.json");
   CHECK(job.id == "every-key");
+  CHECK(job.coatings.at(0).sheen == Sheen::satin);
+  CHECK(job.coatings.at(0).pot_life->value == hours(4));
+  CHECK(job.coatings.at(0).law.stops_below.value == celsius(2));
+  CHECK(job.coatings.at(1).contains_wax);
+  CHECK(job.systems.at(0).clear_build);
+  CHECK(job.systems.at(0).steps.at(0).fill_pores);
+  CHECK(job.data.labour.filler_dries.value == hours(36));
   CHECK(job.faster_than_label);
   CHECK(job.calendar.late_after == 22 * 60);
   CHECK(job.calendar.added.at(0).windows.at(0) == DayWindow{9 * 60, 12 * 60});

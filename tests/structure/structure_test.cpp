@@ -194,17 +194,16 @@ void check_top_level(const Tree& tree, std::vector<std::string>& faults) {
 void check_class_names(const Tree& tree, std::vector<std::string>& faults) {
   static const std::regex key(R"re(\n  "(\w+)": \{)re");
   const std::string classes = tree.at("data/coatings.json");
-    std::set<std::string> keys;
-    for (std::sregex_iterator match(classes.begin(), classes.end(), key), end; match != end;
-         ++match)
-      keys.insert((*match)[1]);
-    if (keys.empty()) faults.emplace_back("the classes of data/coatings.json could not be read");
-    for (const auto& [path, text] : tree) {
-      if (folder_of(path).empty()) continue;
-      for (const std::string& name : keys)
-        if (text.find('"' + name + '"') != std::string::npos)
-          faults.push_back(path + " knows the class " + name + " by name");
-    }
+  std::set<std::string> keys;
+  for (std::sregex_iterator match(classes.begin(), classes.end(), key), end; match != end; ++match)
+    keys.insert((*match)[1]);
+  if (keys.empty()) faults.emplace_back("the classes of data/coatings.json could not be read");
+  for (const auto& [path, text] : tree) {
+    if (folder_of(path).empty()) continue;
+    for (const std::string& name : keys)
+      if (text.find('"' + name + '"') != std::string::npos)
+        faults.push_back(path + " knows the class " + name + " by name");
+  }
 }
 
 }  // namespace
