@@ -37,7 +37,8 @@ FollowRule read_rule(JsonCursor& object, const std::vector<std::string>& known,
       static_cast<FollowRule::Verdict>(object.word(needed("verdict"), verdicts).value_or(1));
   FigureReader figures(object, sources);
   figures.read(rule.dry_for, "dry_for_h", {1, 1000, "h"}, hours);
-  rule.say = object.text(needed("say")).value_or("");
+  const bool allows = rule.verdict == FollowRule::Verdict::allow;
+  rule.say = object.text(allows ? JsonKey("say") : needed("say")).value_or("");
   const bool refuses = rule.verdict == FollowRule::Verdict::refuse;
   rule.remedy = object.text(refuses ? needed("remedy") : JsonKey("remedy")).value_or("");
   object.refuse_unknown();

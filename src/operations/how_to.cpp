@@ -11,7 +11,7 @@ std::vector<std::string> how_to(const TradeTexts& texts, const Operation& operat
   std::string place;
   if (operation.kind == OperationKind::coat) {
     if (operation.coat == operation.coats) place = kind + "_last";
-    if (operation.coat == 1) place = kind + "_first";
+    if (operation.coat == 1 && operation.step == 0) place = kind + "_first";
   }
   std::vector<std::string> keys;
   for (const std::string* each : {&coating.class_key, &coating.words.how_as}) {

@@ -81,9 +81,9 @@ void pair_notes(const Plan& plan, std::vector<Note>& notes) {
       if (rule == nullptr)
         notes.push_back({"test board", pair + ": try the pair on a test board first and ask the "
                                               "makers; not every pair holds."});
-      else if (rule->verdict == FollowRule::Verdict::allow)
+      else if (rule->verdict == FollowRule::Verdict::allow && !rule->say.empty())
         notes.push_back({"pair", fmt::format("{}: {}.", pair, rule->say)});
-      else
+      else if (rule->verdict == FollowRule::Verdict::warn)
         notes.push_back({"test board", fmt::format("{}: {}. Try the pair on a test board first.",
                                                    pair, rule->say)});
     }

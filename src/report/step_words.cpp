@@ -185,8 +185,8 @@ std::string StepWords::dried(const Held& held, const DatedStep& step) const {
           : " of " + cut_to(longest_name, plan_.job.batches.at(coat.batch).name);
   const std::string side = coat.side == Side::back ? ", back," : "";
   if (!held.stage)
-    return fmt::format("coat {}{}{} dries for {} of the tin's air first, until {}", coat.coat, side,
-                       whose, wait_text(*held.dry_for), when(held.until, step));
+    return fmt::format("coat {}{}{} must first dry as far as {} of label air take it: {}",
+                       coat.coat, side, whose, wait_text(*held.dry_for), when(held.until, step));
   std::string text = fmt::format("coat {}{}{} {} {}", coat.coat, side, whose,
                                  reached_words(*held.stage), when(held.until, step));
   const DatedStep* dried = step_of(*held.operation);

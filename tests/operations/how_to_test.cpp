@@ -28,6 +28,8 @@ TEST_CASE("the most telling text wins: place and class, class, place, kind") {
   CHECK(line(1, "oil") == "first of any");
   CHECK(line(2, "oil") == "any");
   CHECK(line(3, "oil", "shellac") == "last of shellac");  // lines it borrows
+  coat.step = 1;  // over the coats of an earlier step nothing goes in, nothing is thinned
+  CHECK(line(1, "oil") == "any");
   Operation dust;
   dust.kind = OperationKind::dust_off;
   CHECK(how_to(texts, dust, Coating()).at(0) == "dust");

@@ -58,6 +58,7 @@ TEST_CASE("a pair that nobody vouches for, or that needs care, asks for a test b
   CHECK(notes_on(over("drying_oil", "oil_polyurethane"), "test board"));
   CHECK_FALSE(notes_on(over("shellac", "oil_polyurethane"), "test board"));
   CHECK(notes_on(over("shellac", "oil_polyurethane"), "pair"));
+  CHECK_FALSE(notes_on(over("shellac", "shellac"), "pair"));
 }
 
 TEST_CASE("a barrier coat below another film is not called thin") {

@@ -47,7 +47,7 @@ struct FollowRule {
   bool under_has_wax = false;            ///< fits only where the coating under it contains wax
   Verdict verdict = Verdict::warn;
   std::optional<Sourced<Duration>> dry_for;  ///< hours at label conditions, on the clock of `under`
-  std::string say;                           ///< the reason, in a sentence
+  std::string say;                           ///< the reason; may be empty where it is allowed
   std::string remedy;                        ///< what to do instead
 };
 
