@@ -124,6 +124,9 @@ DryingClock::DryingClock(const Coating& coating, const AirSeries& air, Speed air
   if (at_label <= 0.0) return;  // the label's hours say nothing about such a film
   // Rounded like the steps of the series, so that label conditions give the label's hours.
   const auto label_step = static_cast<double>(std::llround(units_per_minute * at_label));
+  label_step_ = label_step;
+  recoat_exponent_ = film_exponent(coating.law, Stage::recoat);
+  label_is_least_ = !faster_than_label;
   for (std::size_t i = 0; i < stage_count; ++i) {
     const auto& label = coating.label_after.at(i);
     if (!label) continue;
@@ -167,11 +170,22 @@ std::optional<std::size_t> DryingClock::minute_done(Instant applied, std::int64_
 
 std::optional<Instant> DryingClock::reached(Stage stage, Instant applied, double film_ratio) const {
   const auto wait = wait_for(stage, film_ratio);
-  if (!wait) return std::nullopt;
-  const auto done = minute_done(applied, wait->amount - rounding_slack);
-  if (!done) return std::nullopt;
-  const Instant by_clock = covers_.begin + Minutes(*done);
-  const Instant at = std::max(by_clock, applied + wait->at_least);
+  return wait ? done(applied, *wait) : std::nullopt;
+}
+
+std::optional<Instant> DryingClock::dried_for(Duration label, Instant applied,
+                                              double film_ratio) const {
+  const double amount = label_step_ * label.in(minutes)*std::pow(film_ratio, recoat_exponent_);
+  if (label_step_ <= 0.0 || amount > most_units) return std::nullopt;
+  return done(applied,
+              {std::llround(amount), label_is_least_ ? whole_minutes_up(label) : Minutes(0)});
+}
+
+std::optional<Instant> DryingClock::done(Instant applied, const Wait& wait) const {
+  const auto minute = minute_done(applied, wait.amount - rounding_slack);
+  if (!minute) return std::nullopt;
+  const Instant by_clock = covers_.begin + Minutes(*minute);
+  const Instant at = std::max(by_clock, applied + wait.at_least);
   if (at > covers_.end) return std::nullopt;
   return at;
 }

@@ -56,6 +56,9 @@ void read_own_figures(JsonCursor& object, Origin origin, Coating& coating, Stage
     if (const auto sand = object.flag("needs_sanding_between"))
       coating.needs_sanding_between = *sand;
   }
+  // Another spread is that of every coat, unless the later ones are named too.
+  if (coating.spread.origin == origin && !object.has("spread_later_m2_per_l"))
+    coating.spread_later.reset();
   settle_coating_figures(object, coating, given);
   object.refuse_unknown();
 }
@@ -75,6 +78,9 @@ Coating read_coating(JsonCursor& object, const FinishingData& data) {
     read_own_figures(*measured, Origin::measured, coating, given);
   coating.tins = read_tins(object);
   coating.on_shelf = read_shelf(object);
+  constexpr std::array<std::string_view, 4> sheens{"gloss", "semi_gloss", "satin", "matt"};
+  if (const auto sheen = object.word("sheen", sheens)) coating.sheen = static_cast<Sheen>(*sheen);
+  if (const auto wax = object.flag("contains_wax")) coating.contains_wax = *wax;
   object.refuse_unknown();
   return coating;
 }
@@ -93,6 +99,7 @@ SystemStep read_step(JsonCursor& object, const std::vector<std::string>& coating
     else
       object.report("coats", "wanted a whole number from 1 to 20, or \"by_film\"");
   }
+  step.fill_pores = object.flag("fill_pores").value_or(false);
   FigureReader figures(object, Origin::measured);
   figures.read(step.first_coat_thinner, "first_coat_thinner_pct", {0, 100, "%"}, percent);
   object.refuse_unknown();
@@ -120,6 +127,7 @@ std::vector<FinishSystem> read_systems(JsonCursor& job, const std::vector<Coatin
     system.line = object.line();
     system.name = object.text(needed("name")).value_or("");
     system.wear = static_cast<Wear>(object.word("wear", wears).value_or(1));
+    system.clear_build = object.flag("clear_build").value_or(false);
     for (JsonCursor& step : object.objects(needed("steps")))
       system.steps.push_back(read_step(step, coating_names, method_keys));
     check_names_differ(object, "steps", system.steps);

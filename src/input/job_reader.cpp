@@ -7,6 +7,7 @@
 #include "tackfree/input/coating_figures.hpp"
 #include "tackfree/input/finish_reader.hpp"
 #include "tackfree/input/finishing_data_reader.hpp"
+#include "tackfree/input/follows_reader.hpp"
 #include "tackfree/input/measure.hpp"
 #include "tackfree/input/parts_reader.hpp"
 #include "tackfree/input/tin_reader.hpp"
@@ -146,6 +147,7 @@ std::optional<Job> read_job(const std::filesystem::path& file,
   job.coatings = read_coatings(root, job.data);
   job.thinners = read_thinners(root, job.coatings);
   job.systems = read_systems(root, job.coatings, job.data.methods);
+  check_systems_hold(job, problems);
   job.batches = read_batches(root, job.systems);
   read_parts_of(root, job, folder);
   job.room = read_room(root);

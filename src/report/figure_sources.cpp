@@ -56,12 +56,20 @@ void add_film(Group& group, const Coating& coating, const std::set<Wear>& wears,
             factor_text(coating.bare_factor.value));
   group.add("first coat thinned by", coating.first_coat_thinner,
             percent_text(coating.first_coat_thinner.value));
+  if (coating.spread_later)
+    group.add("spread of later coats", *coating.spread_later,
+              figures.spread(coating.spread_later->value).text());
+  if (coating.spray_thinner_of_mix)
+    group.add("thinner in a sprayed mix", *coating.spray_thinner_of_mix,
+              percent_text(coating.spray_thinner_of_mix->value));
   for (const Wear wear : wears) {
+    if (!coating.builds_film) break;
     const auto& aim = coating.film_aim.at(static_cast<std::size_t>(wear));
     group.add(fmt::format("film aim for {} wear", names.at(static_cast<std::size_t>(wear))), aim,
               figures.film(aim.value).text());
   }
-  group.add("film cap", coating.film_cap, figures.film(coating.film_cap.value).text());
+  if (coating.builds_film)
+    group.add("film cap", coating.film_cap, figures.film(coating.film_cap.value).text());
   group.add("at least", coating.coats_min, fmt::format("{} coats", coating.coats_min.value));
   group.add("at most", coating.coats_max, fmt::format("{} coats", coating.coats_max.value));
   group.add("solvent given off", coating.volatiles,
@@ -115,9 +123,21 @@ void add_care(Group& group, const Coating& coating) {
   const GritAdvice& grits = coating.grits;
   group.add("bare wood", grits.bare, grits_text(grits.bare.value));
   group.add("veneer and plywood", grits.bare_veneer, grits_text(grits.bare_veneer.value));
-  group.add("after the first coat", grits.after_first, grits_text({grits.after_first.value}));
-  group.add("between coats", grits.between, grits_text({grits.between.value}));
-  group.add("before the last coat", grits.before_last, grits_text({grits.before_last.value}));
+  const auto one = [&](const char* what, const std::optional<Sourced<Grit>>& grit) {
+    if (grit) group.add(what, *grit, grits_text({grit->value}));
+  };
+  one("after the first coat", grits.after_first);
+  one("between coats", grits.between);
+  one("before the last coat", grits.before_last);
+  const auto time = [&](const char* what, const std::optional<Sourced<Duration>>& length) {
+    if (length) group.add(what, *length, duration_text(length->value));
+  };
+  if (coating.coats_a_day_max)
+    group.add("at most", *coating.coats_a_day_max,
+              fmt::format("{} coats a day", coating.coats_a_day_max->value));
+  time("pot life", coating.pot_life);
+  time("left to soak", coating.wipe_off_after);
+  time("wiped off within", coating.wipe_off_within);
   group.add("clean-up", coating.clean_up, duration_text(coating.clean_up.value));
   group.add("opened tin keeps", coating.tin_keeps, duration_text(coating.tin_keeps.value));
 }
@@ -207,11 +227,25 @@ FigureGroup common_group(const Plan& plan, const Figures& figures) {
   }
   add_allowances(group, plan.job);
   const NeedSpread& need = plan.job.data.need_spread;
-  const auto& operations = plan.list.operations;
-  if (std::any_of(operations.begin(), operations.end(),
-                  [](const Operation& op) { return op.kind == OperationKind::raise_grain; }))
+  const auto done = [&](OperationKind kind) {
+    return std::any_of(plan.list.operations.begin(), plan.list.operations.end(),
+                       [&](const Operation& op) { return op.kind == kind; });
+  };
+  if (done(OperationKind::raise_grain))
     group.add("raised grain dries in", plan.job.data.labour.raised_grain_dries,
               duration_text(plan.job.data.labour.raised_grain_dries.value));
+  const Labour& labour = plan.job.data.labour;
+  if (done(OperationKind::wipe_off))
+    group.add("wiping off", labour.wipe_off, figures.work_rate(labour.wipe_off.value).text());
+  if (done(OperationKind::fill_pores)) {
+    group.add("filling pores", labour.fill_pores,
+              figures.work_rate(labour.fill_pores.value).text());
+    group.add("paste filler dries in", labour.filler_dries,
+              duration_text(labour.filler_dries.value));
+  }
+  if (std::any_of(plan.list.operations.begin(), plan.list.operations.end(),
+                  [](const Operation& op) { return op.pots > 0; }))
+    group.add("mixing a pot", labour.mix_pot, duration_text(labour.mix_pot.value));
   group.add("spread of the first coat's thirst, log-normal,", need.absorption_sigma,
             factor_text(need.absorption_sigma.value));
   group.add("sanding takes off", need.lost_to_sanding,

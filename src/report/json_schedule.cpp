@@ -34,6 +34,8 @@ std::string_view key_for(HeldBy by) {
       return "dust";
     case HeldBy::order:
       return "order";
+    case HeldBy::coats_a_day:
+      return "coats_a_day";
   }
   return "now";
 }
@@ -112,6 +114,8 @@ Json operation(const Plan& plan, const StepWords& words, const Operation& op) {
     object["coating_l"] = rounded(op.liquid.in(litres), 4);
     object["thinner_l"] = rounded(op.thinner.in(litres), 4);
     object["film_ratio"] = rounded(op.film_ratio, 4);
+    if (op.pots > 0) object["pots"] = op.pots;
+    if (op.portions > 0) object["portions"] = op.portions;
   }
   return object;
 }
@@ -124,6 +128,7 @@ Json held_reasons(const Plan& plan, const DatedStep& step) {
     put_instant(reason, "until", held.until, plan.job.calendar.zone);
     if (held.operation) reason["step"] = plan.list.operations.at(*held.operation).key;
     if (held.stage) reason["stage"] = key_for(*held.stage);
+    if (held.dry_for) reason["dry_for_h"] = rounded(held.dry_for->in(hours), 2);
     if (held.gate) reason["gate"] = key_for(*held.gate);
     reasons.push_back(std::move(reason));
   }

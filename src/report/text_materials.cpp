@@ -180,7 +180,10 @@ void write_films(Page& page, const Plan& plan, const Figures& figures) {
                        "counts", "aim", "cap", "verdict"}};
   bool fixed = false, computed = false;
   for (const StepFilm& film : films) {
-    const auto number = [&](FilmThickness f) { return figures.film(f).number; };
+    const bool builds = film.cap > FilmThickness();
+    const auto number = [&](FilmThickness f, bool there = true) {
+      return there ? figures.film(f).number : "-";
+    };
     const bool several = std::any_of(films.begin(), films.end(), [&](const StepFilm& other) {
       return other.batch == film.batch && other.step != film.step;
     });
@@ -189,9 +192,11 @@ void write_films(Page& page, const Plan& plan, const Figures& figures) {
     (film.coats_fixed ? fixed : computed) = true;
     table.rows.push_back({plan.job.batches.at(film.batch).name + step,
                           fmt::format("{}{}", film.build.coats, film.coats_fixed ? "*" : ""),
-                          number(film.build.wet), number(film.build.first_dry),
-                          number(film.build.later_dry), number(film.build.counted_dry),
-                          number(film.aim), number(film.cap), std::string(word_for(film.verdict))});
+                          number(film.build.wet), number(film.build.first_dry, builds),
+                          number(film.build.later_dry, builds),
+                          number(film.beneath + film.build.counted_dry, builds),
+                          number(film.aim, film.aim > FilmThickness()), number(film.cap, builds),
+                          builds ? std::string(word_for(film.verdict)) : "goes in"});
   }
   page.table(table);
   const auto& figures_used = plan.job.data.need_spread;

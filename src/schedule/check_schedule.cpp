@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <tuple>
 #include <utility>
 
 #include <fmt/format.h>
@@ -29,11 +30,13 @@ class Auditor {
     for (const DatedStep& step : schedule_.steps) {
       pieces(step);
       waits(step);
-      if (operation(step).kind == OperationKind::coat) air_is_fit(step);
-      if (operation(step).kind == OperationKind::sand_bare ||
-          operation(step).kind == OperationKind::sand_between)
-        dust(step);
+      if (operation(step).kind == OperationKind::coat) {
+        air_is_fit(step);
+        wiped_off(step);
+      }
+      if (operation(step).grit) dust(step);
     }
+    coats_in_a_day();
     sessions();
     one_thing_at_a_time();
     return std::move(broken_);
@@ -114,50 +117,81 @@ class Auditor {
     if (short_by > 1e-6) say(step, "has {:.1f} min too little", short_by);
     if (-short_by >= static_cast<double>(job_.grid.count()) && sum > job_.grid)
       say(step, "has {:.1f} min too much", -short_by);
-    const bool may_split =
-        op.kind == OperationKind::sand_bare || op.kind == OperationKind::sand_between;
-    if (step.pieces.size() > 1 && !may_split) say(step, "is split");
+    if (step.pieces.size() > 1 && !op.grit) say(step, "is split");
   }
 
   /// Hours of drying at the reference rate done between two times, in steps of one minute.
-  double progress(const DatedStep& step, Instant from, Instant to) {
+  double progress(const DatedStep& step, Instant to) {
+    const Instant from = wet_until(step);
     auto& sums = progress_[step.operation];
     if (sums.empty()) {
       sums.push_back(0);
-      progress_rate_[step.operation] = rate(step, step.end());
+      progress_rate_[step.operation] = rate(step, from);
     }
     double& last = progress_rate_[step.operation];
-    const auto wanted = static_cast<std::size_t>((to - step.end()) / one);
+    const auto wanted = static_cast<std::size_t>((to - from) / one);
     while (sums.size() <= wanted) {
-      const Instant at = step.end() + one * static_cast<int>(sums.size());
+      const Instant at = from + one * static_cast<int>(sums.size());
       const double next = rate(step, at);
       sums.push_back(sums.back() + (last + next) / 2 / 60);
       last = next;
     }
-    return sums[wanted] - sums[static_cast<std::size_t>((from - step.end()) / one)];
+    return sums[wanted];
   }
 
   double rate(const DatedStep& step, Instant at) const {
     return drying_rate(coating(step).law, air_.at(at), job_.room.air_speed);
   }
 
+  /// When the coat is on: its end, or the end of wiping it off.
+  Instant wet_until(const DatedStep& coat) const {
+    const DatedStep* wiping = wiping_of(coat);
+    return wiping == nullptr ? coat.end() : wiping->end();
+  }
+
+  const DatedStep* wiping_of(const DatedStep& coat) const {
+    const std::size_t next = coat.operation + 1;
+    if (next >= list_.operations.size() || list_.operations[next].kind != OperationKind::wipe_off)
+      return nullptr;
+    const auto found = step_of_.find(next);
+    return found == step_of_.end() ? nullptr : found->second;
+  }
+
   /// Has the coat reached the stage at `at`? One minute is allowed for rounding.
   bool has_reached(const DatedStep& coat, Stage stage, Instant at) {
-    const Coating& c = coating(coat);
-    const auto& label = c.label_after[index_of(stage)];
-    if (!label || at < coat.end()) return false;
+    const auto& label = coating(coat).label_after[index_of(stage)];
     const bool floor = stage == Stage::handle || stage == Stage::recoat || stage == Stage::sand;
-    if (floor && !job_.faster_than_label &&
-        to_duration(at - coat.end()) + minutes(1e-6) < label->value)
+    return label && has_dried(coat, {label->value, depth_of(stage), floor}, at);
+  }
+
+  /// Drying that takes `label` at the label's conditions, and no less where that is a floor.
+  struct Drying {
+    Duration label;
+    Depth depth;
+    bool floor;
+  };
+  bool has_dried(const DatedStep& coat, const Drying& drying, Instant at) {
+    const Coating& c = coating(coat);
+    const Instant from = wet_until(coat);
+    if (at < from) return false;
+    if (drying.floor && !job_.faster_than_label &&
+        to_duration(at - from) + minutes(1e-6) < drying.label)
       return false;
     const AirState at_label{c.label_temperature,
                             vapour_pressure(c.label_temperature, c.label_humidity)};
     const double label_rate = drying_rate(c.law, at_label, metres_per_second(0.10));
-    const double exponent = c.law.film_exponents[static_cast<std::size_t>(depth_of(stage))].value;
+    const double exponent = c.law.film_exponents[static_cast<std::size_t>(drying.depth)].value;
     const double needed =
-        label->value.in(hours)*label_rate * std::pow(operation(coat).film_ratio, exponent);
-    const double done = progress(coat, coat.end(), at);
-    return done + rate(coat, at) / 60 + 1e-6 >= needed;
+        drying.label.in(hours)*label_rate * std::pow(operation(coat).film_ratio, exponent);
+    return progress(coat, at) + rate(coat, at) / 60 + 1e-6 >= needed;
+  }
+
+  /// Is the wait over at `ready`?
+  bool is_over(const Wait& wait, const DatedStep& before, Instant ready) {
+    const Zone& zone = job_.calendar.zone;
+    if (wait.next_day) return zone.local(before.end() - one).on < zone.local(ready).on;
+    if (wait.dry_for) return has_dried(before, {*wait.dry_for, Depth::recoat, true}, ready);
+    return wait.stage ? has_reached(before, *wait.stage, ready) : before.end() <= ready;
   }
 
   void waits(const DatedStep& step) {
@@ -169,8 +203,7 @@ class Auditor {
       }
       const DatedStep& before = *found->second;
       const Instant ready = step.begin() - whole_minutes_up(wait.delay);
-      if (wait.stage ? !has_reached(before, *wait.stage, ready) : before.end() > ready)
-        say(step, "does not wait for {}", operation(before).key);
+      if (!is_over(wait, before, ready)) say(step, "does not wait for {}", operation(before).key);
     }
   }
 
@@ -187,6 +220,37 @@ class Auditor {
     return coat.begin();
   }
 
+  /// What is put on to be wiped off is left as long as its tin says, and comes off within the time;
+  /// a slot of the grid is allowed at either end.
+  void wiped_off(const DatedStep& coat) {
+    const Coating& c = coating(coat);
+    if (!c.wipe_off_after || !c.wipe_off_within) return;
+    const DatedStep* wiping = wiping_of(coat);
+    if (wiping == nullptr) return say(coat, "is never wiped off");
+    const Instant least = coat.end() + whole_minutes_up(c.wipe_off_after->value);
+    if (wiping->begin() < least || wiping->begin() >= least + job_.grid)
+      say(coat, "is not wiped off when its time has come");
+    const Method& method = job_.data.methods[*operation(coat).method];
+    const Duration portion =
+        operation(coat).area / method.rate.value / std::max(1, operation(coat).portions);
+    if (portion > c.wipe_off_within->value - c.wipe_off_after->value + minutes(1e-6))
+      say(coat, "has portions too large to be wiped off in time");
+    if (wiping->end() > coat.end() + whole_minutes_up(c.wipe_off_within->value) + job_.grid * 2)
+      say(coat, "is wiped off too late");
+  }
+
+  /// Rule 4: of coats that melt together a side gets only so many on one local day.
+  void coats_in_a_day() {
+    std::map<std::tuple<std::size_t, Side, Date>, int> counts;
+    for (const DatedStep& step : schedule_.steps) {
+      const Operation& op = operation(step);
+      if (!op.coating || !coating(step).coats_a_day_max) continue;
+      const Date on = job_.calendar.zone.local(step.begin()).on;
+      if (++counts[{op.batch, op.side, on}] == coating(step).coats_a_day_max->value + 1)
+        say(step, "is one coat too many on {}", iso_date(on));
+    }
+  }
+
   void air_is_fit(const DatedStep& step) {
     const CoatingLimits& limits = coating(step).limits;
     for (Instant m = step.begin(); m <= step.end(); m += job_.grid) {
@@ -196,7 +260,7 @@ class Auditor {
       if (relative_humidity(air.temperature, air.vapour) > limits.humidity_max.value)
         return say(step, "is put on in air too humid");
     }
-    Instant touch = step.end();
+    Instant touch = wet_until(step);
     while (touch < schedule_.span.end && !has_reached(step, Stage::touch, touch)) touch += one;
     for (Instant m = step.begin(); m <= touch; m += job_.grid) {
       const AirState air = air_.at(m);
@@ -220,7 +284,7 @@ class Auditor {
       for (const Interval& piece : sanding.pieces) {
         if (piece.end + settles <= coat.begin()) continue;
         const bool dry =
-            piece.begin >= coat.end() && has_reached(coat, Stage::dust_free, piece.begin);
+            piece.begin >= wet_until(coat) && has_reached(coat, Stage::dust_free, piece.begin);
         if (!dry) say(sanding, "makes dust while {} is wet", operation(coat).key);
       }
     }
@@ -236,7 +300,7 @@ class Auditor {
         if (operation(step).coating != session.coating || operation(step).method != session.method)
           say(step, "stands in the session of another product");
         first = std::min(first, dusted_from(step));
-        last = std::max(last, step.end());
+        last = std::max(last, wet_until(step));
       }
       const Minutes clean = whole_minutes_up(job_.coatings[session.coating].clean_up.value);
       if (session.set_up.end != first || session.clean_up.begin != last ||

@@ -62,14 +62,12 @@ class Dating {
         const solver::Lag& lag = bridge_.problem.lags[hold.lag];
         held.operation = bridge_.operation_of[lag.from];
         held.by = HeldBy::previous_step;
-        for (const Wait& wait : list_.operations[bridge_.operation_of[lag.to]].waits)
-          if (wait.operation == *held.operation && wait.stage) {
-            held.by = HeldBy::drying;
-            held.stage = wait.stage;
-          }
-        const bool settles =
-            lag.delay > 0 && list_.operations[*held.operation].kind != OperationKind::raise_grain;
-        if (settles) held.by = HeldBy::dust;
+        const Wait& wait = bridge_.wait_of[hold.lag];
+        held.stage = wait.stage;
+        held.dry_for = wait.dry_for;
+        if (wait.stage || wait.dry_for) held.by = HeldBy::drying;
+        if (wait.next_day) held.by = HeldBy::coats_a_day;
+        if (lag.delay > 0 && list_.operations[wait.operation].grit) held.by = HeldBy::dust;
         break;
       }
       case Hold::By::rule:
@@ -116,18 +114,17 @@ class Dating {
     step.operation = index;
     for (const solver::Run piece : solved.pieces)
       step.pieces.push_back({at(piece.begin), at(piece.end)});
-    const solver::Slot dusting = bridge_.dusting[bridge_.activity_of[index]];
-    if (operation.kind == OperationKind::dust_off)
-      step.pieces = {{at(solved.begin()), at(solved.begin() + dusting)}};
-    else
-      step.pieces.front().begin = at(solved.begin() + dusting);
+    const solver::Run place = bridge_.place[index];
+    const bool whole = !operation.grit.has_value();
+    if (whole) step.pieces = {{at(solved.begin() + place.begin), at(solved.begin() + place.end)}};
     for (const Hold& hold : solved.holds) step.held.push_back(held(hold));
     const auto typical = air_.typical_from();
     Instant rests_until = step.end();
     if (operation.coating) {
+      step.dries_from = at(solved.end());
       for (std::size_t s = 0; s < stage_count; ++s)
-        step.reaches[s] = clocks_[*operation.coating].reached(static_cast<Stage>(s), step.end(),
-                                                              operation.film_ratio);
+        step.reaches[s] = clocks_[*operation.coating].reached(
+            static_cast<Stage>(s), *step.dries_from, operation.film_ratio);
       rests_until = step.reaches[index_of(Stage::touch)].value_or(rests_until);
     }
     for (const Held& hold : step.held)

@@ -61,6 +61,13 @@ TEST_CASE("the demos of shelves and fronts are read without a problem and say th
 TEST_CASE("a job with every key there is, is read") {
   const Job job = read_file("tests/input/every_key/job.json");
   CHECK(job.id == "every-key");
+  CHECK(job.coatings.at(0).sheen == Sheen::satin);
+  CHECK(job.coatings.at(0).pot_life->value == hours(4));
+  CHECK(job.coatings.at(0).law.stops_below.value == celsius(2));
+  CHECK(job.coatings.at(1).contains_wax);
+  CHECK(job.systems.at(0).clear_build);
+  CHECK(job.systems.at(0).steps.at(0).fill_pores);
+  CHECK(job.data.labour.filler_dries.value == hours(36));
   CHECK(job.faster_than_label);
   CHECK(job.calendar.late_after == 22 * 60);
   CHECK(job.calendar.added.at(0).windows.at(0) == DayWindow{9 * 60, 12 * 60});
@@ -99,8 +106,8 @@ TEST_CASE("a wrong value in a job is named with file, line, key, value and remed
        "found \"-45\"; wanted a number of % by volume from 1 to 100"},
       {"\"solids_pct\": 45", "\"solds_pct\": 45", "coatings[0].label.solds_pct",
        "did you mean \"solids_pct\"?"},
-      {"\"recoat_after_h\": 8", "\"recoat_after_h\": 8, \"handle_after_h\": 9",
-       "coatings[0].label.recoat_after_h", "no sooner than handle_after_h, 9 h"},
+      {"\"recoat_after_h\": 8", "\"recoat_after_h\": 8, \"sand_after_h\": 7",
+       "coatings[0].label.sand_after_h", "no sooner than recoat_after_h, 8 h"},
       {"\"recoat_unsanded_within_h\": 12", "\"recoat_unsanded_within_h\": 4",
        "coatings[0].label.recoat_unsanded_within_h", "no less than recoat_after_h, 8 h"},
       {"\"put_on_min_f\": 50", "\"put_on_min_f\": 95", "coatings[0].label.put_on_min_f",

@@ -42,12 +42,55 @@ TEST_CASE("films too thin for the wear and over the class's cap are said") {
   CHECK_FALSE(notes_on(job, "film"));
 }
 
-TEST_CASE("two classes over each other ask for a test board (rule 5)") {
-  Job job = testing::sample_job();
-  job.coatings.push_back(testing::named(testing::class_of(job.data, "shellac"), "seal"));
+/// The sample job with a coat of `under` below its finish.
+Job over(const char* under, const char* finish) {
+  Job job = testing::sample_job(finish);
+  job.coatings.push_back(testing::named(testing::class_of(job.data, under), "seal"));
   job.systems[0].steps.insert(job.systems[0].steps.begin(),
                               {"seal", "seal", "brush", 1, std::nullopt, 0});
-  CHECK(notes_on(job, "test board"));
+  return job;
+}
+
+TEST_CASE("a pair that nobody vouches for, or that needs care, asks for a test board (rule 5)") {
+  CHECK(notes_on(over("shellac", "conversion_varnish"), "test board"));
+  CHECK(notes_on(over("drying_oil", "oil_polyurethane"), "test board"));
+  CHECK_FALSE(notes_on(over("shellac", "oil_polyurethane"), "test board"));
+  CHECK(notes_on(over("shellac", "oil_polyurethane"), "pair"));
+  CHECK_FALSE(notes_on(over("shellac", "shellac"), "pair"));
+}
+
+TEST_CASE("a barrier coat below another film is not called thin") {
+  CHECK_FALSE(notes_on(over("shellac", "oil_polyurethane"), "film"));
+}
+
+TEST_CASE("satin in every coat is said to cloud a finish that is to be clear (rule 14)") {
+  Job job = testing::sample_job();
+  job.coatings[0].sheen = Sheen::satin;
+  CHECK_FALSE(notes_on(job, "sheen"));
+  job.systems[0].clear_build = true;
+  CHECK(notes_on(job, "sheen"));
+  job.systems[0].steps[0].coats = 2;
+  job.coatings.push_back(testing::named(job.coatings[0], "satin"));
+  job.coatings[0].sheen = Sheen::gloss;
+  job.systems[0].steps.push_back({"satin", "satin", "brush", 1, std::nullopt, 0});
+  CHECK_FALSE(notes_on(job, "sheen"));
+  CHECK_FALSE(notes_on(job, "film"));  // two of gloss and one of satin are one film
+}
+
+TEST_CASE("a coat past the window of an unsanded one is said (rule 2)") {
+  Job job = testing::sample_job();
+  job.coatings[0].needs_sanding_between = false;
+  CHECK(notes_on(job, "recoat window"));
+  job.coatings[0].recoat_unsanded_within = sourced(days(30), Origin::label);
+  CHECK_FALSE(notes_on(job, "recoat window"));
+  CHECK_FALSE(notes_on(testing::sample_job(), "recoat window"));
+}
+
+TEST_CASE("filled pores bring the filler's advice") {
+  Job job = testing::sample_job();
+  CHECK_FALSE(notes_on(job, "paste filler"));
+  job.systems[0].steps[0].fill_pores = true;
+  CHECK(notes_on(job, "paste filler"));
 }
 
 TEST_CASE("coats put on above the class's humidity caution are said, below it not") {

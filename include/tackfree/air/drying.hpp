@@ -37,6 +37,11 @@ class DryingClock {
   /// begins starts to dry with it.
   std::optional<Instant> reached(Stage stage, Instant applied, double film_ratio = 1.0) const;
 
+  /// The first whole minute by which a coat finished at `applied` has dried as far as `label` hours
+  /// at the label's conditions take it, and no sooner than those hours unless faster_than_label;
+  /// the film counts as for recoating. For waits between two classes.
+  std::optional<Instant> dried_for(Duration label, Instant applied, double film_ratio = 1.0) const;
+
   /// Without the label's floor and not rounded, counted from `applied`: for checks and reports.
   std::optional<Duration> exact_duration(Stage stage, Instant applied,
                                          double film_ratio = 1.0) const;
@@ -58,10 +63,14 @@ class DryingClock {
   std::optional<Wait> wait_for(Stage stage, double film_ratio) const;
   std::size_t minute_of(Instant at) const;
   std::optional<std::size_t> minute_done(Instant applied, std::int64_t amount) const;
+  std::optional<Instant> done(Instant applied, const Wait& wait) const;
 
   Interval covers_;
   std::vector<std::int64_t> progress_;  ///< at each minute: reference minutes done, fixed point
   std::vector<Need> needs_;             ///< in order of the label's hours, then of Stage
+  double label_step_ = 0;               ///< progress in one minute at the label's conditions
+  double recoat_exponent_ = 0;          ///< of the film ratio
+  bool label_is_least_ = true;          ///< rule 1
 };
 
 }  // namespace tackfree

@@ -6,7 +6,9 @@
 #include "tackfree/model/coating.hpp"
 #include "tackfree/model/finish_system.hpp"
 
+#include <algorithm>
 #include <array>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -25,6 +27,9 @@ struct Labour {
   Sourced<Duration> dust_settles;                 ///< no coat for this long after sanding
   Sourced<Area> abrasive_bare, abrasive_between;  ///< what one sheet or disc serves
   Sourced<Duration> raised_grain_dries;           ///< after damping the bare wood
+  Sourced<Duration> mix_pot;                      ///< per pot of a two-part coating
+  Sourced<WorkRate> wipe_off, fill_pores;
+  Sourced<Duration> filler_dries;  ///< paste filler, until it is sanded
   SandingTool bare_tool = SandingTool::machine;
 };
 
@@ -55,6 +60,18 @@ struct GrainFactor {
 /// labour as well as area.
 struct EstimatingAllowances {
   Sourced<double> framed, louvred;
+};
+
+/// What may go over what (rule 5): the first rule that fits a pair of neighbours counts.
+struct FollowRule {
+  enum class Verdict { allow, warn, refuse };
+  std::string key;
+  std::vector<std::string> under, over;  ///< class keys; empty for any
+  bool under_has_wax = false;            ///< fits only where the coating under it contains wax
+  Verdict verdict = Verdict::warn;
+  std::optional<Sourced<Duration>> dry_for;  ///< hours at label conditions, on the clock of `under`
+  std::string say;                           ///< the reason; may be empty where it is allowed
+  std::string remedy;                        ///< what to do instead
 };
 
 /// Spread of the first coat's absorption from job to job, and other figures of the litre formula.
@@ -93,7 +110,22 @@ struct FinishingData {
   std::array<GrainFactor, grain_count> grain_factors;  ///< by Grain
   EstimatingAllowances allowances;
   NeedSpread need_spread;
+  std::vector<FollowRule> follows;
   TradeTexts texts;
 };
+
+/// The rule for `over` on top of `under`; nothing for a pair that nobody vouches for. Coatings of
+/// one class follow each other.
+inline const FollowRule* follow_rule(const FinishingData& data, const Coating& under,
+                                     const Coating& over) {
+  const auto names = [](const std::vector<std::string>& keys, const std::string& key) {
+    return keys.empty() || std::find(keys.begin(), keys.end(), key) != keys.end();
+  };
+  for (const FollowRule& rule : data.follows)
+    if (names(rule.under, under.class_key) && names(rule.over, over.class_key) &&
+        (!rule.under_has_wax || under.contains_wax))
+      return &rule;
+  return nullptr;
+}
 
 }  // namespace tackfree

@@ -22,6 +22,7 @@ enum class HeldBy {
   quiet_hours,    ///< no power sanding at this time
   person,         ///< the person was busy with another step
   dust,           ///< sanding dust and wet boards kept apart
+  coats_a_day,    ///< coats that melt together: no more today
   order,  ///< nothing: it was put off so that the whole is ready sooner or in fewer sessions
 };
 
@@ -31,6 +32,7 @@ struct Held {
   Instant until;
   std::optional<std::size_t> operation;  ///< the step waited for (previous_step, drying)
   std::optional<Stage> stage;            ///< drying
+  std::optional<Duration> dry_for;       ///< drying without a stage: hours at label conditions
   std::optional<Gate> gate;              ///< air
 };
 
@@ -40,7 +42,8 @@ struct DatedStep {
   std::vector<Held> held;
   std::array<std::optional<Instant>, stage_count> reaches;  ///< coats only
   std::optional<std::size_t> session;                       ///< coats only
-  bool on_typical_air = false;  ///< rests on air repeated after the last known hour
+  std::optional<Instant> dries_from;  ///< coats only: when it is on, or wiped off
+  bool on_typical_air = false;        ///< rests on air repeated after the last known hour
 
   Instant begin() const { return pieces.front().begin; }
   Instant end() const { return pieces.back().end; }
