@@ -32,7 +32,7 @@ std::optional<ShelfTin> read_shelf_tin(JsonCursor& object) {
   if (const auto day = object.text("opened_on")) {
     tin.opened_on = parse_planning_date(*day);
     if (!tin.opened_on)
-      object.report("opened_on", "wanted a date from 1970 to 2037, such as \"2027-01-31\"");
+      object.report("opened_on", R"(wanted a date from 1970 to 2037, such as "2027-01-31")");
   }
   object.refuse_unknown();
   return volume ? std::optional(tin) : std::nullopt;
@@ -44,7 +44,7 @@ std::vector<ShelfTin> read_shelf(JsonCursor& object, bool age_counts) {
   const JsonNode* shelf = object.value("on_shelf");
   if (shelf == nullptr) return on_shelf;
   if (shelf->kind != JsonNode::Kind::array) {
-    object.report("on_shelf", "wanted a list of volumes, [ \"...\", ... ]");
+    object.report("on_shelf", R"(wanted a list of volumes, [ "...", ... ])");
     return on_shelf;
   }
   for (std::size_t i = 0; i < shelf->items.size(); ++i) {
@@ -58,7 +58,7 @@ std::vector<ShelfTin> read_shelf(JsonCursor& object, bool age_counts) {
     } else {
       object.report(item, path,
                     age_counts
-                        ? "wanted a volume in quotes, or { \"volume\": ..., \"opened_on\": ... }"
+                        ? R"(wanted a volume in quotes, or { "volume": ..., "opened_on": ... })"
                         : "wanted a volume in quotes");
     }
   }

@@ -49,7 +49,8 @@ TEST_CASE("the demo job is read without a problem and says that it is invented")
   CHECK(air.rows.back().at > *job.now_at);
 }
 
-TEST_CASE("the demos of shelves and fronts are read without a problem and say that they are invented") {
+TEST_CASE(
+    "the demos of shelves and fronts are read without a problem and say that they are invented") {
   for (const char* demo : {"data/demo/wall_shelves/wall_shelves.json",
                            "data/demo/cabinet_fronts/cabinet_fronts.json"}) {
     const Job job = read_file(demo);

@@ -1,9 +1,9 @@
 #include "tackfree/plan/make_plan.hpp"
 
+#include "tackfree/input/job_reader.hpp"
+
 #include <algorithm>
 #include <filesystem>
-
-#include "tackfree/input/job_reader.hpp"
 
 #include "sample_job.hpp"
 #include <doctest/doctest.h>
@@ -40,8 +40,8 @@ TEST_CASE("every demo plans whole, with a date for each step and tins for nine j
                            "cabinet_fronts/cabinet_fronts.json"}) {
     CAPTURE(demo);
     Problems problems;
-    auto job = read_job(std::filesystem::path(TACKFREE_ROOT) / "data/demo" / demo, std::nullopt,
-                        problems);
+    auto job =
+        read_job(std::filesystem::path(TACKFREE_ROOT) / "data/demo" / demo, std::nullopt, problems);
     REQUIRE(job);
     const Instant now = job->now_at.value();
     const auto plan = make_plan(std::move(*job), now, problems);

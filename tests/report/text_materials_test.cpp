@@ -59,7 +59,8 @@ TEST_CASE("a tin that is too old is told and not counted") {
   };
   CHECK_FALSE(holds(shopping(), "not counted"));
   plan.shopping.coatings[0].too_old = {{millilitres(400), parse_date("2025-11-02")}};
-  CHECK(holds(shopping(), "  not counted         400 ml opened on 2025-11-02: open for too long\n"));
+  CHECK(
+      holds(shopping(), "  not counted         400 ml opened on 2025-11-02: open for too long\n"));
   CHECK_FALSE(holds(shopping(), "on the shelf"));
 }
 
