@@ -13,10 +13,8 @@ void take_off_faces(Patches& patches, Area area) {
     patches.push_back({.face = face, .cut = Cut::face, .area = -area});
 }
 
-void add_through_walls(Patches& patches, Area along, Area across) {
-  patches.push_back({.face = Face::top, .cut = Cut::along, .area = along, .opens_both_ways = true});
-  patches.push_back(
-      {.face = Face::top, .cut = Cut::across, .area = across, .opens_both_ways = true});
+Patch through_wall(Cut cut, Area area) {
+  return {.face = Face::top, .cut = cut, .area = area, .opens_both_ways = true};
 }
 
 /// The two sides at which a groove or rebate with this run comes out.
@@ -38,9 +36,10 @@ Groove::Run run_of(const Rebate& rebate) {
 Patches of(const CutOut& hole, const Board& board) {
   Patches patches;
   take_off_faces(patches, hole.count * (hole.length * hole.width));
-  if (hole.rim_coated)
-    add_through_walls(patches, 2 * hole.count * (hole.length * board.thickness),
-                      2 * hole.count * (hole.width * board.thickness));
+  if (hole.rim_coated) {
+    patches.push_back(through_wall(Cut::along, 2 * hole.count * (hole.length * board.thickness)));
+    patches.push_back(through_wall(Cut::across, 2 * hole.count * (hole.width * board.thickness)));
+  }
   return patches;
 }
 
@@ -49,7 +48,8 @@ Patches of(const Hole& hole, const Board& board) {
   Patches patches;
   take_off_faces(patches, hole.count * std::numbers::pi / 4 * (hole.diameter * hole.diameter));
   const Area half_wall = hole.count * std::numbers::pi / 2 * (hole.diameter * board.thickness);
-  if (hole.rim_coated) add_through_walls(patches, half_wall, half_wall);
+  if (hole.rim_coated)
+    for (const Cut cut : {Cut::along, Cut::across}) patches.push_back(through_wall(cut, half_wall));
   return patches;
 }
 

@@ -1,5 +1,6 @@
 #include "tackfree/takeoff/shapes.hpp"
 
+#include <array>
 #include <numbers>
 
 namespace tackfree {
@@ -11,27 +12,29 @@ Area circle(Length diameter) { return std::numbers::pi / 4 * (diameter * diamete
 
 Area cylinder(Length diameter, Length length) { return std::numbers::pi * (diameter * length); }
 
-void add_pair(Patches& patches, Face one, Face other, Cut cut, Area area) {
-  patches.push_back({.face = one, .cut = cut, .area = area});
-  patches.push_back({.face = other, .cut = cut, .area = area});
+/// Two sides that are alike.
+using Pair = std::array<Face, 2>;
+constexpr Pair faces{Face::top, Face::bottom};
+constexpr Pair edges{Face::front, Face::back};
+constexpr Pair ends{Face::left, Face::right};
+
+void add_pair(Patches& patches, const Pair& pair, Cut cut, Area area) {
+  for (const Face face : pair) patches.push_back({.face = face, .cut = cut, .area = area});
 }
 
-void add_ends(Patches& patches, Area area) {
-  add_pair(patches, Face::left, Face::right, Cut::across, area);
-}
+void add_ends(Patches& patches, Area area) { add_pair(patches, ends, Cut::across, area); }
 
 /// Stile edges in front and at the back; at left and right rails between the ends of the stiles.
 void add_frame_edges(Patches& patches, const Frame& frame) {
-  add_pair(patches, Face::front, Face::back, Cut::along, frame.length * frame.thickness);
+  add_pair(patches, edges, Cut::along, frame.length * frame.thickness);
   add_ends(patches, 2 * (frame.stile_width * frame.thickness));
-  add_pair(patches, Face::left, Face::right, Cut::along,
-           (frame.width - 2 * frame.stile_width) * frame.thickness);
+  add_pair(patches, ends, Cut::along, (frame.width - 2 * frame.stile_width) * frame.thickness);
 }
 
 Patches of(const Board& board) {
   Patches patches;
-  add_pair(patches, Face::top, Face::bottom, Cut::face, board.length * board.width);
-  add_pair(patches, Face::front, Face::back, Cut::along, board.length * board.thickness);
+  add_pair(patches, faces, Cut::face, board.length * board.width);
+  add_pair(patches, edges, Cut::along, board.length * board.thickness);
   add_ends(patches, board.width * board.thickness);
   return patches;
 }
@@ -58,7 +61,7 @@ Patches of(const Turned& turned) {
 Patches of(const FramedPanel& door) {
   const Frame& frame = door.frame;
   Patches patches;
-  add_pair(patches, Face::top, Face::bottom, Cut::face, frame.length * frame.width);
+  add_pair(patches, faces, Cut::face, frame.length * frame.width);
   const Length girth = 2 * (frame.length - (door.panels + 1) * frame.rail_width) +
                        2 * door.panels * (frame.width - 2 * frame.stile_width);
   // Stiles and rails both turn their long grain to the panel.
@@ -75,16 +78,13 @@ Patches of(const Louvre& louvre) {
   const Length clear_width = frame.width - 2 * frame.stile_width;
   const Area slat_ends = 2 * louvre.slats * (louvre.slat_width * louvre.slat_thickness);
   Patches patches;
-  add_pair(patches, Face::top, Face::bottom, Cut::face,
-           frame.length * frame.width - clear_length * clear_width);
+  add_pair(patches, faces, Cut::face, frame.length * frame.width - clear_length * clear_width);
   patches.push_back({.face = Face::top,
                      .cut = Cut::along,
                      .area = 2 * ((clear_length + clear_width) * frame.thickness) - slat_ends,
                      .opens_both_ways = true});
-  add_pair(patches, Face::top, Face::bottom, Cut::face,
-           louvre.slats * (clear_width * louvre.slat_width));
-  add_pair(patches, Face::top, Face::bottom, Cut::along,
-           louvre.slats * (clear_width * louvre.slat_thickness));
+  add_pair(patches, faces, Cut::face, louvre.slats * (clear_width * louvre.slat_width));
+  add_pair(patches, faces, Cut::along, louvre.slats * (clear_width * louvre.slat_thickness));
   add_frame_edges(patches, frame);
   return patches;
 }
@@ -95,7 +95,7 @@ Patches of(const EstimatedFrame& frame) {
 
 Patches of(const PlainArea& plain) {
   Patches patches;
-  add_pair(patches, Face::top, Face::bottom, Cut::face, plain.area);
+  add_pair(patches, faces, Cut::face, plain.area);
   return patches;
 }
 
