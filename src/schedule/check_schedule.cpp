@@ -306,9 +306,9 @@ class Auditor {
       if (session.set_up.end != first || session.clean_up.begin != last ||
           session.set_up.length() < whole_minutes_up(job_.data.labour.set_up.value) ||
           session.clean_up.length() < clean)
-        broken_.push_back("a session has no proper set-up or clean-up");
+        broken_.emplace_back("a session has no proper set-up or clean-up");
       if (!all_at_work({session.set_up.begin, session.clean_up.end}))
-        broken_.push_back("a session is not inside one stretch of working hours");
+        broken_.emplace_back("a session is not inside one stretch of working hours");
     }
     for (std::size_t s = 0; s < used.size(); ++s)
       if (used[s] != (operation(schedule_.steps[s]).kind == OperationKind::coat ? 1 : 0))
