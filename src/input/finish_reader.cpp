@@ -4,6 +4,7 @@
 #include "tackfree/input/coating_figures.hpp"
 #include "tackfree/input/measure.hpp"
 #include "tackfree/input/names_of.hpp"
+#include "tackfree/input/solvent_reader.hpp"
 
 #include <algorithm>
 #include <array>
@@ -94,6 +95,8 @@ Coating read_coating(JsonCursor& object, const FinishingData& data) {
   if (auto label = object.object("label")) read_own_figures(*label, Origin::label, coating, given);
   if (auto measured = object.object("measured"))
     read_own_figures(*measured, Origin::measured, coating, given);
+  if (auto mix = read_solvent_mix(object, data.solvents, nullptr); !mix.empty())
+    coating.solvent_mix = std::move(mix);
   read_tins(object, coating);
   object.refuse_unknown();
   return coating;

@@ -27,6 +27,7 @@ struct Case {
   Job job = small_job();
   OperationList list{};
   Schedule schedule{};
+  std::optional<RoomJudgement> judged{};
 
   Case() {
     job.data.texts.cautions = {text("waste", "NOTICE"),           text("skin_and_eyes", "CAUTION"),
@@ -49,9 +50,11 @@ struct Case {
   JobVolumes volumes() const { return job_volumes(job, take_off(job), {1.0}); }
   std::vector<CoatEmission> released() const { return emissions(job, volumes()); }
   std::vector<Caution> result() const {
-    return cautions(job, list, volumes(), released(), schedule);
+    return cautions(job, list, volumes(), released(), schedule, judged);
   }
-  Mass in_a_day() const { return solvent_in_a_day(list, volumes(), released(), schedule); }
+  Mass in_a_day() const {
+    return solvent_in_a_day(list, volumes(), released(), schedule).heaviest;
+  }
 
   /// Starts coat after coat, `gap` apart.
   void date(std::size_t coats, std::chrono::minutes gap) {

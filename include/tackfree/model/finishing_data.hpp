@@ -3,6 +3,7 @@
 
 #include "tackfree/base/sourced.hpp"
 #include "tackfree/base/units.hpp"
+#include "tackfree/model/airing.hpp"
 #include "tackfree/model/coating.hpp"
 #include "tackfree/model/finish_system.hpp"
 
@@ -69,6 +70,8 @@ struct FinishingData {
   Labour labour;
   std::array<GrainFactor, grain_count> grain_factors;  ///< by Grain
   NeedSpread need_spread;
+  std::vector<Solvent> solvents;
+  AirChanges air_changes;  ///< with the person's own figures in place
   TradeTexts texts;
 };
 

@@ -4,6 +4,7 @@
 #include "tackfree/air/air_series.hpp"
 #include "tackfree/fumes/cautions.hpp"
 #include "tackfree/fumes/emission.hpp"
+#include "tackfree/fumes/room_judgement.hpp"
 #include "tackfree/model/job.hpp"
 #include "tackfree/operations/operation.hpp"
 #include "tackfree/schedule/schedule.hpp"
@@ -11,6 +12,7 @@
 #include "tackfree/takeoff/surface_takeoff.hpp"
 #include "tackfree/volume/job_volumes.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -31,6 +33,7 @@ struct Plan {
   AirSeries air;
   Schedule schedule;
   std::vector<CoatEmission> emissions;
+  std::optional<RoomJudgement> room;  ///< nothing without the room's volume or without solvent
   std::vector<Caution> cautions;
   ShoppingList shopping;
   std::vector<Note> notes;
