@@ -4,6 +4,7 @@
 #include "tackfree/base/problem.hpp"
 
 #include <algorithm>
+#include <map>
 
 #include <CLI/CLI.hpp>
 
@@ -31,6 +32,12 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
   plan->add_option(
       "--now", options.now,
       "Plan as of this time: 2027-04-05T17:45 in the job's zone, or with Z or an offset");
+
+  const std::map<std::string, AiringChoice> airings{{"given", AiringChoice::given},
+                                                    {"proposed", AiringChoice::proposed}};
+  plan->add_option("--airing", options.airing,
+                   "Air as the job says (given), or as a first plan proposes (proposed)")
+      ->transform(CLI::CheckedTransformer(airings));
 
   CLI::App* check =
       app.add_subcommand("check", "Read a job's files and report every mistake in them");

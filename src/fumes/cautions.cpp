@@ -91,6 +91,10 @@ class CautionList {
           return c->flash_point && c->flash_point->value < fire_code_class_1;
         }))
       raise_to(*caution, "WARNING");
+    if (!room) {
+      raise_to(*caution, "WARNING");  // nothing is known that would allow a lesser word
+      caution->avoid += " Give the room's volume in the job and the vapour is estimated.";
+    }
     if (!room || undated <= Mass{}) return;
     caution->hazard += fmt::format(
         " What has no date, all of it in the still, closed room, would be {:.1f} g/m3, {:.0f} % of "

@@ -148,12 +148,13 @@ class Judge {
     return true;
   }
 
-  /// The fewest half hours after each stretch that serve, up to a day; nothing when a day does not.
+  /// The fewest half hours after each stretch that serve, from an hour to a day; nothing when a day
+  /// does not. Source of the hour: assumption of this project, the room needs it whatever the limits.
   std::optional<AiringHabit> shortest(Opening during, Opening after) const {
     const auto habit = [&](int half_hours) {
-      return AiringHabit{during, half_hours == 0 ? Opening::closed : after, hours(0.5 * half_hours)};
+      return AiringHabit{during, after, hours(0.5 * half_hours)};
     };
-    int low = -1, high = 48;
+    int low = 1, high = 48;
     if (!enough(habit(high))) return std::nullopt;
     while (high - low > 1) {
       const int middle = (low + high) / 2;
@@ -189,7 +190,7 @@ class Judge {
       return;
     }
     const AiringHabit& habit = judgement.habit;
-    if (habit.after == Opening::closed || habit.after_for < hours(2)) return;
+    if (habit.after == Opening::closed || habit.after_for < hours(4)) return;
     const auto shorter = shortest(habit.while_coating, habit.after);
     if (!shorter || shorter->after_for > habit.after_for / 2) return;
     judgement.verdict = HabitVerdict::needlessly_long;

@@ -18,9 +18,10 @@ constexpr std::array<std::string_view, 4> keys{"closed", "ajar", "open", "open_a
 std::string_view plain_word(Opening opening) { return plain.at(static_cast<std::size_t>(opening)); }
 std::string_view key_of(Opening opening) { return keys.at(static_cast<std::size_t>(opening)); }
 
-/// Two digits, rounded up.
+/// Two digits, rounded up, at least 1.
 double two_digits_up(double number) {
   if (number <= 0) return 0;
+  if (number <= 1) return 1;
   const double step = std::pow(10.0, std::floor(std::log10(number)) - 1);
   return std::ceil(number / step - 1e-9) * step;
 }

@@ -1,6 +1,7 @@
 #include "tackfree/report/text_days.hpp"
 
 #include "tackfree/report/display_text.hpp"
+#include "tackfree/report/text_fumes.hpp"
 #include "tackfree/report/text_materials.hpp"
 
 #include <algorithm>
@@ -189,6 +190,7 @@ void write_opening(Page& page, const Plan& plan, const StepWords& words) {
   page.line(0, fmt::format("As of {}, {}; local times, {}", figures.day_and_year(plan.now),
                            figures.clock(plan.now), figures.zone().name()));
   page.blank();
+  write_stop(page, plan);
   write_next(page, plan, words);
   write_ready(page, plan, figures);
   write_buy(page, plan);

@@ -4,7 +4,7 @@
 #include "tackfree/air/air_series.hpp"
 #include "tackfree/fumes/cautions.hpp"
 #include "tackfree/fumes/emission.hpp"
-#include "tackfree/fumes/room_judgement.hpp"
+#include "tackfree/fumes/vapour_words.hpp"
 #include "tackfree/model/job.hpp"
 #include "tackfree/operations/operation.hpp"
 #include "tackfree/schedule/schedule.hpp"
