@@ -113,26 +113,55 @@ std::size_t RoomAir::segment_at(double hour) const {
   return after == breaks_.begin() ? 0 : static_cast<std::size_t>(after - breaks_.begin()) - 1;
 }
 
-RoomAir::State RoomAir::advanced(std::size_t source, std::size_t segment, double h) const {
+double RoomAir::in_air_after(std::size_t source, std::size_t segment, double h) const {
   const State& before = states_[at(source, segment)];
   const Feed& feed = feeds_[at(source, segment)];
   const double k = release_[source], n = changes_[segment];
-  const double all = feed.on_work + feed.into_air;
-  const double unsettled = k * before.wet - feed.on_work;  // 0 in a steady state of the wet coat
-  State after;
-  after.wet = feed.on_work * decayed(h, k) + before.wet * std::exp(-k * h);
-  after.in_air = before.in_air * std::exp(-n * h) + all * decayed(h, n) +
-                 unsettled * released_and_left(h, k, n);
-  after.in_air_hours = before.in_air_hours + before.in_air * decayed(h, n) +
-                       all * h * h * ramp_of_decay(n * h) +
-                       unsettled * released_and_left_hours(h, k, n);
-  return after;
+  return before.in_air * std::exp(-n * h) + (feed.on_work + feed.into_air) * decayed(h, n) +
+         (k * before.wet - feed.on_work) * released_and_left(h, k, n);
+}
+
+double RoomAir::in_air_hours_after(std::size_t source, std::size_t segment, double h) const {
+  const State& before = states_[at(source, segment)];
+  const Feed& feed = feeds_[at(source, segment)];
+  const double k = release_[source], n = changes_[segment];
+  return before.in_air_hours + before.in_air * decayed(h, n) +
+         (feed.on_work + feed.into_air) * h * h * ramp_of_decay(n * h) +
+         (k * before.wet - feed.on_work) * released_and_left_hours(h, k, n);
+}
+
+RoomAir::State RoomAir::advanced(std::size_t source, std::size_t segment, double h) const {
+  const State& before = states_[at(source, segment)];
+  const double k = release_[source];
+  const double wet =
+      feeds_[at(source, segment)].on_work * decayed(h, k) + before.wet * std::exp(-k * h);
+  return {wet, in_air_after(source, segment, h), in_air_hours_after(source, segment, h)};
 }
 
 RoomAir::State RoomAir::state(std::size_t source, Duration at) const {
-  const double hour = std::clamp(at.in(hours), 0.0, breaks_.back());
-  const std::size_t segment = segment_at(hour);
-  return advanced(source, segment, hour - breaks_[segment]);
+  const auto [segment, h] = place(at.in(hours));
+  return advanced(source, segment, h);
+}
+
+RoomAir::Place RoomAir::place(double hour) const {
+  const double within = std::clamp(hour, 0.0, breaks_.back());
+  const std::size_t segment = segment_at(within);
+  return {segment, within - breaks_[segment]};
+}
+
+double RoomAir::sum_in_air(const std::vector<double>& weights, double hour) const {
+  const auto [segment, h] = place(hour);
+  double sum = 0;
+  for (std::size_t i = 0; i < weights.size(); ++i) sum += weights[i] * in_air_after(i, segment, h);
+  return sum;
+}
+
+double RoomAir::sum_in_air_hours(const std::vector<double>& weights, double hour) const {
+  const auto [segment, h] = place(hour);
+  double sum = 0;
+  for (std::size_t i = 0; i < weights.size(); ++i)
+    sum += weights[i] * in_air_hours_after(i, segment, h);
+  return sum;
 }
 
 MassPerVolume RoomAir::concentration(std::size_t source, Duration at) const {
@@ -153,11 +182,23 @@ Mass RoomAir::vented(std::size_t source, Duration at) const {
   return grams(vented_[this->at(source, segment)] + changes_[segment] * since);
 }
 
-Mass RoomAir::most_in_air(std::size_t source, std::size_t segment) const {
-  const State& state = states_[at(source, segment)];
-  const Feed& feed = feeds_[at(source, segment)];
-  const double length = segment + 1 < breaks_.size() ? breaks_[segment + 1] - breaks_[segment] : 0;
-  return grams(state.wet + state.in_air + (feed.on_work + feed.into_air) * length);
+double RoomAir::most_in_air(const std::vector<double>& weights, std::size_t segment) const {
+  if (segment + 1 >= breaks_.size()) return sum_in_air(weights, breaks_.back());
+  const double length = breaks_[segment + 1] - breaks_[segment], n = changes_[segment];
+  double sum = 0;
+  for (std::size_t i = 0; i < weights.size(); ++i) {
+    const State& state = states_[at(i, segment)];
+    const Feed& feed = feeds_[at(i, segment)];
+    const double all = state.wet + state.in_air + (feed.on_work + feed.into_air) * length;
+    const double wettest =
+        std::max(state.wet, feed.on_work > 0 ? std::min(state.wet + feed.on_work * length,
+                                                        std::max(state.wet, feed.on_work / release_[i]))
+                                             : 0.0);
+    const double most_fed = feed.into_air + release_[i] * wettest;
+    const double settled = n > 0 ? std::max(state.in_air, most_fed / n) : all;
+    sum += weights[i] * std::min(all, settled);
+  }
+  return sum;
 }
 
 }  // namespace tackfree

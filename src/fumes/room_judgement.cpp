@@ -9,7 +9,7 @@ namespace tackfree {
 
 namespace {
 
-constexpr std::array release_factors{1.0, 0.5, 2.0};
+constexpr std::array release_factors{2.0, 1.0, 0.5};
 constexpr Duration looked_at_after = days(14);  ///< the last coat
 
 std::optional<std::size_t> emission_of(const Operation& operation, const JobVolumes& volumes) {
@@ -61,17 +61,20 @@ class Judge {
     return worst;
   }
 
+  /// The least flow under every release rate: found for one, raised where another needs more.
   std::optional<AirFlow> least_flow(const Measure& measure, double most, double mixing) const {
-    ChangeRate least;
+    const Volume room = *job_.room.volume;
+    std::optional<ChangeRate> least;
     for (const double factor : release_factors) {
       std::vector<VapourSource> sources = plan_.sources;
       for (VapourSource& source : sources) source.release = source.release * factor;
-      const auto changes =
-          least_changes(*job_.room.volume, sources, plan_.end, measure, most);
-      if (!changes) return std::nullopt;
-      least = std::max(least, *changes);
+      if (least && stays_within(RoomAir(room, sources, {{Duration{}, *least}}, plan_.end), measure,
+                                most))
+        continue;
+      least = least_changes(room, sources, plan_.end, measure, most);
+      if (!least) return std::nullopt;
     }
-    return least * *job_.room.volume * mixing;
+    return *least * room * mixing;
   }
 
   void judge_limits(const std::vector<RoomAir>& airs, RoomJudgement& judgement) const {
@@ -129,32 +132,37 @@ class Judge {
   /// Whether the vapour passes its 8-hour limits after this stretch's airing has ended.
   bool rises_again(const std::vector<RoomAir>& airs, const AiringHabit& habit,
                    std::size_t stretch) const {
+    return std::ranges::any_of(airs, [&](const RoomAir& air) {
+      return rises_again(air, habit, stretch);
+    });
+  }
+  bool rises_again(const RoomAir& air, const AiringHabit& habit, std::size_t stretch) const {
     Duration from = to_duration(plan_.stretches[stretch].time.end - plan_.start);
     if (habit.after != Opening::closed) from += habit.after_for;
     const Duration to = next_begin(stretch);
-    if (from >= to) return false;
-    return worst(airs, measures_.moment, from, to).value > 1;
+    return from < to && !stays_within(air, measures_.moment, 1, from, to);
   }
 
   bool enough(const AiringHabit& habit) const {
-    const std::vector<RoomAir> airs = rooms(habit);
-    for (const RoomAir& air : airs)
+    return std::ranges::all_of(release_factors, [&](double factor) {
+      const RoomAir air = room_air(job_.room, job_.data.air_changes, plan_, habit, factor);
       if (!stays_within(air, measures_.explosive, tenth) ||
           !stays_within(air, measures_.fifteen_minutes, 1) ||
           !stays_within(air, measures_.eight_hours, 1))
         return false;
-    for (std::size_t i = 0; i < plan_.stretches.size(); ++i)
-      if (rises_again(airs, habit, i)) return false;
-    return true;
+      for (std::size_t i = 0; i < plan_.stretches.size(); ++i)
+        if (rises_again(air, habit, i)) return false;
+      return true;
+    });
   }
 
-  /// The fewest half hours after each stretch that serve, from an hour to a day; nothing when a day
+  /// The fewest half hours after each stretch that serve, from an hour to `most`; nothing when that
   /// does not. Source of the hour: assumption of this project, the room needs it whatever the limits.
-  std::optional<AiringHabit> shortest(Opening during, Opening after) const {
+  std::optional<AiringHabit> shortest(Opening during, Opening after, int most_half_hours) const {
     const auto habit = [&](int half_hours) {
       return AiringHabit{during, after, hours(0.5 * half_hours)};
     };
-    int low = 1, high = 48;
+    int low = 1, high = most_half_hours;
     if (!enough(habit(high))) return std::nullopt;
     while (high - low > 1) {
       const int middle = (low + high) / 2;
@@ -172,15 +180,11 @@ class Judge {
       ways.emplace_back(open_and_fan, open);
       ways.emplace_back(open_and_fan, open_and_fan);
     }
-    constexpr Duration evening = hours(6);
-    std::optional<AiringHabit> best;
-    for (const auto& [during, after] : ways) {
-      const auto habit = shortest(during, after);
-      if (!habit) continue;
-      if (!best || habit->after_for < best->after_for) best = habit;
-      if (best->after_for <= evening) break;
-    }
-    return best;
+    constexpr int evening = 12, day = 48;
+    for (const int most : {evening, day})
+      for (const auto& [during, after] : ways)
+        if (const auto habit = shortest(during, after, most)) return habit;
+    return std::nullopt;
   }
 
   void propose(RoomJudgement& judgement) const {
@@ -191,8 +195,9 @@ class Judge {
     }
     const AiringHabit& habit = judgement.habit;
     if (habit.after == Opening::closed || habit.after_for < hours(4)) return;
-    const auto shorter = shortest(habit.while_coating, habit.after);
-    if (!shorter || shorter->after_for > habit.after_for / 2) return;
+    const auto half = static_cast<int>(habit.after_for.in(hours));  // of its hours, in half hours
+    const auto shorter = shortest(habit.while_coating, habit.after, half);
+    if (!shorter) return;
     judgement.verdict = HabitVerdict::needlessly_long;
     judgement.proposed = shorter;
   }

@@ -30,11 +30,13 @@ double value_at(const RoomAir& air, const Measure& measure, Duration at);
 
 /// The highest value from `from` to `to`. Every stretch between changes is scanned, the best spot
 /// refined by golden section; stretches whose bound is no higher than what was found are passed
-/// over: the bound of a mean is the dose from the first window's start to the last one's end.
+/// over.
 Highest highest(const RoomAir& air, const Measure& measure, Duration from, Duration to);
 Highest highest(const RoomAir& air, const Measure& measure);
 
 /// Whether the value never passes `most`; quicker than `highest`.
+bool stays_within(const RoomAir& air, const Measure& measure, double most, Duration from,
+                  Duration to);
 bool stays_within(const RoomAir& air, const Measure& measure, double most);
 
 /// The last moment from `from` to `to` at which the value is over `most`; `to` itself when it still
@@ -42,7 +44,7 @@ bool stays_within(const RoomAir& air, const Measure& measure, double most);
 std::optional<Duration> last_above(const RoomAir& air, const Measure& measure, double most,
                                    Duration from, Duration to);
 
-/// The least constant air changes under which the value never passes `most`, to 1e-5 of themselves;
+/// The least constant air changes under which the value never passes `most`, to 1e-4 of themselves;
 /// 0 when a still room does. Nothing when 100 000 an hour do not. Changes are after mixing: times
 /// volume and mixing factor they are a flow. Peaks and means only fall with more air, so bisection
 /// finds it.

@@ -57,15 +57,27 @@ class RoomAir {
   const std::vector<double>& break_hours() const { return breaks_; }
   std::size_t source_count() const { return release_.size(); }
   Volume room() const { return room_; }
-  /// What can be in the air at most from break `segment` to the next one.
-  Mass most_in_air(std::size_t source, std::size_t segment) const;
+  /// Sums over the sources, one weight for each, of grams in the air and of gram-hours since the
+  /// start, at an hour.
+  double sum_in_air(const std::vector<double>& weights, double hour) const;
+  double sum_in_air_hours(const std::vector<double>& weights, double hour) const;
+  /// What the first sum cannot pass from break `segment` to the next: all there is, or what the
+  /// wettest moment feeds against the air changes, whichever is less.
+  double most_in_air(const std::vector<double>& weights, std::size_t segment) const;
 
  private:
   /// What holds in one segment for one source.
   struct Feed {
     double on_work = 0, into_air = 0;  ///< grams an hour
   };
+  struct Place {
+    std::size_t segment = 0;
+    double hours_on = 0;
+  };
   std::size_t segment_at(double hour) const;
+  Place place(double hour) const;
+  double in_air_after(std::size_t source, std::size_t segment, double hours_on) const;
+  double in_air_hours_after(std::size_t source, std::size_t segment, double hours_on) const;
   State advanced(std::size_t source, std::size_t segment, double hours_on) const;
   void set_breaks(const std::vector<VapourSource>& sources,
                   const std::vector<AirStretch>& stretches, double end);
