@@ -6,8 +6,7 @@
 
 namespace tackfree {
 
-std::vector<CoatingStretch> coating_stretches(const OperationList& list,
-                                              const Schedule& schedule) {
+std::vector<CoatingStretch> coating_stretches(const OperationList& list, const Schedule& schedule) {
   std::vector<CoatingStretch> stretches;
   for (const Session& session : schedule.sessions) {
     if (session.steps.empty()) continue;

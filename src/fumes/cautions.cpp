@@ -128,8 +128,8 @@ class CautionList {
         caution->avoid;
   }
 
-  /// The plan's words and those of the data sheet are two scales. Source: flammable liquids of 29 CFR
-  /// 1910.1200, appendix B.6: Danger under 23 C, Warning up to 93 C (from memory).
+  /// The plan's words and those of the data sheet are two scales. Source: flammable liquids of 29
+  /// CFR 1910.1200, appendix B.6: Danger under 23 C, Warning up to 93 C (from memory).
   void name_data_sheet_word() {
     constexpr Temperature danger_below = celsius(23), warning_to = celsius(93);
     Caution* caution = chosen("ignition");

@@ -15,11 +15,9 @@ struct Piece {
 /// The sum over limits of one room, in hours.
 class Value {
  public:
-  Value(const RoomAir& air, const Measure& measure)
-      : air_(air), window_(measure.window.in(hours)) {
+  Value(const RoomAir& air, const Measure& measure) : air_(air), window_(measure.window.in(hours)) {
     for (const MassPerVolume limit : measure.limits)
-      weights_.push_back(1.0 /
-                         (limit.in(grams_per_cubic_metre) * air.room().in(cubic_metres)));
+      weights_.push_back(1.0 / (limit.in(grams_per_cubic_metre)*air.room().in(cubic_metres)));
   }
 
   double operator()(double hour) const {
@@ -50,12 +48,10 @@ class Value {
   }
 
  private:
-  double dose(double hour) const {
-    return hour <= 0 ? 0.0 : air_.sum_in_air_hours(weights_, hour);
-  }
+  double dose(double hour) const { return hour <= 0 ? 0.0 : air_.sum_in_air_hours(weights_, hour); }
 
-  /// A moment: what the segment can hold. A mean: no more than the highest moment of its windows, nor
-  /// than the whole dose from the first window's start to the last one's end.
+  /// A moment: what the segment can hold. A mean: no more than the highest moment of its windows,
+  /// nor than the whole dose from the first window's start to the last one's end.
   double bound(double begin, double end, std::size_t segment) const {
     double most = air_.most_in_air(weights_, segment);
     if (window_ <= 0) return most;
@@ -71,13 +67,13 @@ class Value {
 };
 
 /// Moments of a piece to look at: close together at its start, where a fast source or a fan acts.
-constexpr int halvings = 8;
-constexpr int even_parts = 4;
+constexpr double closest = 5e-4;  // hours
+constexpr int even_parts = 8;
 
 std::vector<double> samples(const Piece& piece) {
   const double length = piece.end - piece.begin;
   std::vector<double> at{piece.begin};
-  for (int i = halvings; i >= 1; --i) at.push_back(piece.begin + std::ldexp(length, -i));
+  for (double part = length / 2; part > closest; part /= 2) at.push_back(piece.begin + part);
   for (int i = 1; i <= even_parts; ++i) at.push_back(piece.begin + length * i / even_parts);
   std::ranges::sort(at);
   at.erase(std::unique(at.begin(), at.end()), at.end());  // refining needs both true neighbours
@@ -177,7 +173,8 @@ std::optional<Duration> last_above(const RoomAir& air, const Measure& measure, d
     Highest best{most, {}};
     look_into(value, piece, best);
     if (best.value <= most) continue;
-    // From the highest spot to the piece's end the value falls through `most` once, for one solvent.
+    // From the highest spot to the piece's end the value falls through `most` once, for one
+    // solvent.
     double above = best.at.in(hours), under = piece.end;
     for (const double at : samples(piece))
       if (at > above && value(at) > most) above = at;

@@ -169,8 +169,8 @@ MassPerVolume RoomAir::concentration(std::size_t source, Duration at) const {
 }
 
 MassPerVolume RoomAir::mean(std::size_t source, Duration from, Duration to) const {
-  const double sum = state(source, to).in_air_hours -
-                     (from > Duration{} ? state(source, from).in_air_hours : 0.0);
+  const double sum =
+      state(source, to).in_air_hours - (from > Duration{} ? state(source, from).in_air_hours : 0.0);
   return grams(sum / (to - from).in(hours)) / room_;
 }
 
@@ -190,10 +190,10 @@ double RoomAir::most_in_air(const std::vector<double>& weights, std::size_t segm
     const State& state = states_[at(i, segment)];
     const Feed& feed = feeds_[at(i, segment)];
     const double all = state.wet + state.in_air + (feed.on_work + feed.into_air) * length;
-    const double wettest =
-        std::max(state.wet, feed.on_work > 0 ? std::min(state.wet + feed.on_work * length,
-                                                        std::max(state.wet, feed.on_work / release_[i]))
-                                             : 0.0);
+    const double wettest = std::max(
+        state.wet, feed.on_work > 0 ? std::min(state.wet + feed.on_work * length,
+                                               std::max(state.wet, feed.on_work / release_[i]))
+                                    : 0.0);
     const double most_fed = feed.into_air + release_[i] * wettest;
     const double settled = n > 0 ? std::max(state.in_air, most_fed / n) : all;
     sum += weights[i] * std::min(all, settled);

@@ -36,8 +36,8 @@ class Judge {
     judgement.habit = job_.room.airing.value_or(AiringHabit{});
     judgement.habit_given = job_.room.airing.has_value();
     judgement.solvents = plan_.solvents;
-    judgement.flow_mixing = mixing_factor(
-        job_.data.air_changes, job_.room.fan ? Opening::open_and_fan : Opening::open);
+    judgement.flow_mixing =
+        mixing_factor(job_.data.air_changes, job_.room.fan ? Opening::open_and_fan : Opening::open);
     const std::vector<RoomAir> airs = rooms(judgement.habit);
     judge_limits(airs, judgement);
     judge_stretches(airs, judgement);
@@ -68,8 +68,8 @@ class Judge {
     for (const double factor : release_factors) {
       std::vector<VapourSource> sources = plan_.sources;
       for (VapourSource& source : sources) source.release = source.release * factor;
-      if (least && stays_within(RoomAir(room, sources, {{Duration{}, *least}}, plan_.end), measure,
-                                most))
+      if (least &&
+          stays_within(RoomAir(room, sources, {{Duration{}, *least}}, plan_.end), measure, most))
         continue;
       least = least_changes(room, sources, plan_.end, measure, most);
       if (!least) return std::nullopt;
@@ -132,9 +132,8 @@ class Judge {
   /// Whether the vapour passes its 8-hour limits after this stretch's airing has ended.
   bool rises_again(const std::vector<RoomAir>& airs, const AiringHabit& habit,
                    std::size_t stretch) const {
-    return std::ranges::any_of(airs, [&](const RoomAir& air) {
-      return rises_again(air, habit, stretch);
-    });
+    return std::ranges::any_of(
+        airs, [&](const RoomAir& air) { return rises_again(air, habit, stretch); });
   }
   bool rises_again(const RoomAir& air, const AiringHabit& habit, std::size_t stretch) const {
     Duration from = to_duration(plan_.stretches[stretch].time.end - plan_.start);
@@ -157,7 +156,8 @@ class Judge {
   }
 
   /// The fewest half hours after each stretch that serve, from an hour to `most`; nothing when that
-  /// does not. Source of the hour: assumption of this project, the room needs it whatever the limits.
+  /// does not. Source of the hour: assumption of this project, the room needs it whatever the
+  /// limits.
   std::optional<AiringHabit> shortest(Opening during, Opening after, int most_half_hours) const {
     const auto habit = [&](int half_hours) {
       return AiringHabit{during, after, hours(0.5 * half_hours)};
@@ -227,9 +227,8 @@ VapourPlan vapour_plan(const Job& job, const OperationList& list, const JobVolum
       const auto need = emission_of(operation, volumes);
       if (!need) continue;
       last = std::max(last, step.end());
-      const Fraction flashed = operation.method
-                                   ? job.data.methods.at(*operation.method).flashed_off.value
-                                   : Fraction{};
+      const Fraction flashed =
+          operation.method ? job.data.methods.at(*operation.method).flashed_off.value : Fraction{};
       for (const CoatEmission& emission : emissions) {
         if (emission.need != *need) continue;
         released += emission.solvent;
@@ -258,8 +257,10 @@ std::optional<RoomJudgement> room_judgement(const Job& job, const VapourPlan& pl
 
 MassPerVolume explosive_mass(const Solvent& solvent) {
   constexpr double litres_per_mole = 24.055;  // at 20 C and 1 atm: R x 293.15 K / 101.325 kPa
-  return grams_per_cubic_metre(1000 * solvent.explosive_limit.value.in(fraction) *
-                               solvent.molar_mass.value.in(grams_per_mole) / litres_per_mole);
+  return grams_per_cubic_metre(
+      1000 *
+      solvent.explosive_limit.value.in(fraction)*solvent.molar_mass.value.in(grams_per_mole) /
+      litres_per_mole);
 }
 
 Measures measures(const std::vector<Solvent>& solvents, const std::vector<std::size_t>& used) {
@@ -269,8 +270,8 @@ Measures measures(const std::vector<Solvent>& solvents, const std::vector<std::s
     const Solvent& solvent = solvents.at(index);
     all.explosive.limits.push_back(explosive_mass(solvent));
     all.eight_hours.limits.push_back(solvent.limit_8h.value);
-    all.fifteen_minutes.limits.push_back(
-        solvent.limit_15min ? solvent.limit_15min->value : solvent.limit_8h.value * excursion);
+    all.fifteen_minutes.limits.push_back(solvent.limit_15min ? solvent.limit_15min->value
+                                                             : solvent.limit_8h.value * excursion);
   }
   all.moment = all.eight_hours;
   all.eight_hours.window = hours(8);

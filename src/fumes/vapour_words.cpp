@@ -26,7 +26,8 @@ double two_digits_up(double number) {
   return std::ceil(number / step - 1e-9) * step;
 }
 
-/// The least flow for what binds: exposure while the room is under the explosive shares, else those.
+/// The least flow for what binds: exposure while the room is under the explosive shares, else
+/// those.
 std::string flow_sentence(const RoomJudgement& room, VapourLimit limit, std::string_view aim) {
   const std::optional<AirFlow>& flow = room.limit(limit).least_flow;
   if (!flow) return fmt::format("No flow was found that {}. ", aim);
@@ -45,16 +46,15 @@ std::string_view words_for(Opening opening) {
 std::string words_for(const AiringHabit& habit) {
   const bool aired_after = habit.after != Opening::closed && habit.after_for > Duration{};
   if (habit.while_coating == Opening::closed && !aired_after) return "closed all the time";
-  return fmt::format("{} while coating, then {}", words_for(habit.while_coating),
-                     aired_after ? fmt::format("{} for {:g} h", plain_word(habit.after),
-                                               habit.after_for.in(hours))
-                                 : "closed");
+  return fmt::format(
+      "{} while coating, then {}", words_for(habit.while_coating),
+      aired_after ? fmt::format("{} for {:g} h", plain_word(habit.after), habit.after_for.in(hours))
+                  : "closed");
 }
 
 std::string job_text(const AiringHabit& habit) {
-  return fmt::format(
-      R"("while_coating": "{}", "after": {{ "state": "{}", "hours": {:g} }})",
-      key_of(habit.while_coating), key_of(habit.after), habit.after_for.in(hours));
+  return fmt::format(R"("while_coating": "{}", "after": {{ "state": "{}", "hours": {:g} }})",
+                     key_of(habit.while_coating), key_of(habit.after), habit.after_for.in(hours));
 }
 
 std::string flow_text(AirFlow flow) {
@@ -107,8 +107,9 @@ std::string vapour_remedy(const RoomJudgement& room) {
   const auto& quarter_hour = room.limit(VapourLimit::fifteen_minutes);
   const auto& day = room.limit(VapourLimit::eight_hours);
   if (std::max(quarter_hour.share, day.share) > 1) {
-    text += "More air, a smaller coat, or the respirator that the safety data sheet names; stay "
-            "out otherwise. ";
+    text +=
+        "More air, a smaller coat, or the respirator that the safety data sheet names; stay "
+        "out otherwise. ";
     text += flow_sentence(room,
                           quarter_hour.least_flow > day.least_flow ? VapourLimit::fifteen_minutes
                                                                    : VapourLimit::eight_hours,
@@ -117,8 +118,9 @@ std::string vapour_remedy(const RoomJudgement& room) {
     text += "The air comes near the limits of exposure: more air helps. ";
   }
   if (std::ranges::any_of(room.stretches, &StretchJudgement::rises_again))
-    text += "The airing ends too early: wet coats go on giving off vapour, and in the closed room it "
-            "rises above the limits of exposure again. ";
+    text +=
+        "The airing ends too early: wet coats go on giving off vapour, and in the closed room it "
+        "rises above the limits of exposure again. ";
   return text;
 }
 

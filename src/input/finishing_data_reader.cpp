@@ -195,9 +195,9 @@ void read_labour(const DataFile& file, const SourceNames& sources, Labour& labou
 std::optional<FinishingData> read_finishing_data(
     const std::optional<std::filesystem::path>& data_dir, Problems& problems) {
   constexpr std::array<std::string_view, 11> names{
-      "sources.json", "drying_laws.json", "coatings.json", "methods.json", "labour.json",
-      "grain.json",   "how.json",         "advice.json",   "cautions.json",
-      "solvents.json", "air_changes.json"};
+      "sources.json",  "drying_laws.json", "coatings.json",   "methods.json",
+      "labour.json",   "grain.json",       "how.json",        "advice.json",
+      "cautions.json", "solvents.json",    "air_changes.json"};
   std::vector<DataFile> files;
   for (const std::string_view name : names)
     if (auto file = data_file(data_dir, std::string(name), problems))

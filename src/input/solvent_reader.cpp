@@ -104,9 +104,9 @@ std::vector<SolventShare> read_solvent_mix(JsonCursor& object, const std::vector
     mix.push_back(std::move(part));
   }
   if (mix.empty()) return mix;
-  if (std::abs(sum.in(percent) - 100) > 1)
-    object.report("solvent_mix", fmt::format("wanted shares that add up to 100 %, not {:g} %",
-                                             sum.in(percent)));
+  if (std::abs(sum.in(percent)-100) > 1)
+    object.report("solvent_mix",
+                  fmt::format("wanted shares that add up to 100 %, not {:g} %", sum.in(percent)));
   for (SolventShare& part : mix) part.share.value = fraction(part.share.value / sum);
   return mix;
 }

@@ -184,11 +184,12 @@ void add_airing(Calendar& calendar, const Plan& plan, const StepWords& words,
       plan.list.operations.at(plan.schedule.steps.at(stretch.steps.front()).operation);
   for (const AiringSpan& span : stretch.airing) {
     Event event;
-    event.key = fmt::format("{}/airing/{}", first.key, keys.at(static_cast<std::size_t>(span.opening)));
+    event.key =
+        fmt::format("{}/airing/{}", first.key, keys.at(static_cast<std::size_t>(span.opening)));
     event.time = span.time;
-    event.summary = fmt::format("Airing: {} {} to {}", words_for(span.opening),
-                                words.figures().clock(span.time.begin),
-                                words.figures().clock(span.time.end));
+    event.summary =
+        fmt::format("Airing: {} {} to {}", words_for(span.opening),
+                    words.figures().clock(span.time.begin), words.figures().clock(span.time.end));
     event.description = {fmt::format("For {}.", words.full_title(first))};
     if (stretch.under_limit_at)
       event.description.push_back(fmt::format("By this estimate below the 8-hour limits from {}.",

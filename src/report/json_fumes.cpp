@@ -48,8 +48,7 @@ Json solvent_object(const Solvent& solvent) {
   object["limit_8h_mg_per_m3"] = figure(solvent.limit_8h, mg(solvent.limit_8h.value));
   object["limit_15min_mg_per_m3"] =
       solvent.limit_15min ? figure(*solvent.limit_15min, mg(solvent.limit_15min->value)) : Json();
-  object["release_per_h"] =
-      figure(solvent.release, rounded(solvent.release.value.in(per_hour), 4));
+  object["release_per_h"] = figure(solvent.release, rounded(solvent.release.value.in(per_hour), 4));
   return object;
 }
 

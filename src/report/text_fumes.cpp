@@ -35,10 +35,10 @@ std::string changes_text(const Plan& plan, Opening opening) {
 void write_basis(Page& page, const Plan& plan) {
   const Room& room = plan.job.room;
   const AirChanges& changes = plan.job.data.air_changes;
-  page.paragraph({2, "-"}, fmt::format("Room {:g} m3 ({:.0f} cu ft); solvents: {}.",
-                                       room.volume->in(cubic_metres),
-                                       room.volume->in(cubic_metres) * cubic_feet_per_m3,
-                                       list_of(solvent_titles(plan))));
+  page.paragraph(
+      {2, "-"},
+      fmt::format("Room {:g} m3 ({:.0f} cu ft); solvents: {}.", room.volume->in(cubic_metres),
+                  room.volume->in(cubic_metres)*cubic_feet_per_m3, list_of(solvent_titles(plan))));
   std::vector<std::string> openings{changes_text(plan, Opening::closed),
                                     changes_text(plan, Opening::ajar),
                                     changes_text(plan, Opening::open)};
@@ -52,14 +52,14 @@ void write_basis(Page& page, const Plan& plan) {
                                          changes.mixing_through_draft.value)
                            : ""));
   if (room.fan && !room.fan->measured)
-    page.paragraph({2, "-"}, fmt::format("Of the fan's rated {} only {} are counted on.",
-                                         flow_text(room.fan->flow),
-                                         percent_text(changes.fan_delivers.value)));
-  page.paragraph({2, "-"}, fmt::format("{}: {}.",
-                                       plan.room->habit_given
-                                           ? "Airing as you gave it"
-                                           : "You gave no airing, so none is counted on",
-                                       words_for(plan.room->habit)));
+    page.paragraph(
+        {2, "-"}, fmt::format("Of the fan's rated {} only {} are counted on.",
+                              flow_text(room.fan->flow), percent_text(changes.fan_delivers.value)));
+  page.paragraph({2, "-"},
+                 fmt::format("{}: {}.",
+                             plan.room->habit_given ? "Airing as you gave it"
+                                                    : "You gave no airing, so none is counted on",
+                             words_for(plan.room->habit)));
 }
 
 void write_limits(Page& page, const Plan& plan, const Figures& figures) {
@@ -71,24 +71,24 @@ void write_limits(Page& page, const Plan& plan, const Figures& figures) {
     const LimitJudgement& limit = plan.room->limits.at(i);
     table.rows.push_back({std::string(names.at(i)), times_text(limit.share),
                           figures.moment(limit.at),
-                          !limit.least_flow                  ? "none found"
+                          !limit.least_flow                ? "none found"
                           : *limit.least_flow <= AirFlow{} ? "no need"
-                                                             : flow_text(*limit.least_flow)});
+                                                           : flow_text(*limit.least_flow)});
   }
   page.table(table);
   page.paragraph(
       {2, ""},
-      fmt::format("Least flow: outdoor air all the time, {:g}-fold for bad mixing, to stay under the "
-                  "limit. Each figure is the worst of three paces of drying: as usual, half and "
-                  "double. Limits at work are for healthy adults; no limit is made for homes.",
-                  plan.room->flow_mixing));
+      fmt::format(
+          "Least flow: outdoor air all the time, {:g}-fold for bad mixing, to stay under the "
+          "limit. Each figure is the worst of three paces of drying: as usual, half and "
+          "double. Limits at work are for healthy adults; no limit is made for homes.",
+          plan.room->flow_mixing));
 }
 
 std::string until_text(const StretchJudgement& stretch, const Figures& figures) {
   const auto when = [&](Instant at) {
-    return figures.local_date(at) == figures.local_date(stretch.coating.begin)
-               ? figures.clock(at)
-               : figures.moment(at);
+    return figures.local_date(at) == figures.local_date(stretch.coating.begin) ? figures.clock(at)
+                                                                               : figures.moment(at);
   };
   std::string text;
   for (const AiringSpan& span : stretch.airing)
@@ -98,10 +98,9 @@ std::string until_text(const StretchJudgement& stretch, const Figures& figures) 
   if (stretch.under_limit_at && *stretch.under_limit_at <= stretch.coating.end)
     text += "by this estimate below the 8-hour limits once coating ends";
   else
-    text += stretch.under_limit_at
-                ? fmt::format("by this estimate below the 8-hour limits from {}",
-                              when(*stretch.under_limit_at))
-                : "not below the 8-hour limits before the next coats";
+    text += stretch.under_limit_at ? fmt::format("by this estimate below the 8-hour limits from {}",
+                                                 when(*stretch.under_limit_at))
+                                   : "not below the 8-hour limits before the next coats";
   if (stretch.under_tenth_at)
     text += fmt::format(", below a tenth of them from {}", when(*stretch.under_tenth_at));
   text += stretch.rises_again ? "; rises above them again once the airing ends." : ".";
@@ -112,21 +111,20 @@ void write_stretches(Page& page, const Plan& plan, const Figures& figures) {
   page.blank();
   for (const StretchJudgement& stretch : plan.room->stretches)
     page.paragraph({2, ""}, fmt::format("{}: {:.0f} g; {}", figures.day(stretch.coating.begin),
-                                        stretch.solvent.in(grams),
-                                        until_text(stretch, figures)));
+                                        stretch.solvent.in(grams), until_text(stretch, figures)));
 }
 
 void write_proposal(Page& page, const Plan& plan) {
   const RoomJudgement& room = *plan.room;
   if (room.verdict == HabitVerdict::enough) {
-    page.paragraph({2, "-"},
-                   "This airing keeps the room under these limits by this estimate.");
+    page.paragraph({2, "-"}, "This airing keeps the room under these limits by this estimate.");
     return;
   }
   if (!room.proposed) {
-    page.paragraph({2, "!"},
-                   "This airing is too little, and no habit that was tried serves: use more air than "
-                   "these openings bring, coat less in a day, or work outdoors.");
+    page.paragraph(
+        {2, "!"},
+        "This airing is too little, and no habit that was tried serves: use more air than "
+        "these openings bring, coat less in a day, or work outdoors.");
     return;
   }
   page.paragraph(
@@ -167,15 +165,18 @@ std::optional<ColdAiring> coldest_airing(const Plan& plan) {
 void write_cold(Page& page, const Plan& plan, const Figures& figures) {
   constexpr TemperatureDifference close = kelvins(5);
   const auto coldest = coldest_airing(plan);
-  std::string text = "Openings let outdoor air in: where it is colder than the coating bears, the "
-                     "room falls with it.";
+  std::string text =
+      "Openings let outdoor air in: where it is colder than the coating bears, the "
+      "room falls with it.";
   if (coldest && coldest->margin < close)
-    text += fmt::format(" On {} the room is at {} while it is aired, and wet coats bear no less "
-                        "than {}.",
-                        figures.moment(coldest->at), figures.temperature(coldest->room).text(),
-                        figures.temperature(coldest->bears).text());
-  page.paragraph({2, "-"}, text + " The choices: heat before, with the heater off while the room "
-                                  "smells; coat less at a time; a milder day; another coating.");
+    text += fmt::format(
+        " On {} the room is at {} while it is aired, and wet coats bear no less "
+        "than {}.",
+        figures.moment(coldest->at), figures.temperature(coldest->room).text(),
+        figures.temperature(coldest->bears).text());
+  page.paragraph({2, "-"}, text +
+                               " The choices: heat before, with the heater off while the room "
+                               "smells; coat less at a time; a milder day; another coating.");
 }
 
 }  // namespace
@@ -185,11 +186,12 @@ void write_stop(Page& page, const Plan& plan) {
   const LimitJudgement& limit = plan.room->limit(VapourLimit::quarter_explosive);
   page.paragraph(
       {0, "DANGER"},
-      fmt::format("Stop: by this estimate the vapour reaches {} of what explodes, {}. Do not coat in "
-                  "this room like this. Under a quarter of it: {}. See Fumes and airing.",
-                  share_text(limit.share / 4), words_for(plan.room->habit),
-                  limit.least_flow ? "at least " + flow_text(*limit.least_flow) + " of outdoor air"
-                                   : "no air flow was found"));
+      fmt::format(
+          "Stop: by this estimate the vapour reaches {} of what explodes, {}. Do not coat in "
+          "this room like this. Under a quarter of it: {}. See Fumes and airing.",
+          share_text(limit.share / 4), words_for(plan.room->habit),
+          limit.least_flow ? "at least " + flow_text(*limit.least_flow) + " of outdoor air"
+                           : "no air flow was found"));
 }
 
 void write_fumes(Page& page, const Plan& plan, const Figures& figures) {
@@ -208,11 +210,13 @@ void write_fumes(Page& page, const Plan& plan, const Figures& figures) {
   write_proposal(page, plan);
   write_cold(page, plan, figures);
   if (plan.job.room.attached_to_house)
-    page.paragraph({2, "-"}, "Keep the door to the house shut; some 6.5 % of a house's air came out "
-                             "of its attached garage in 15 houses (Batterman et al. 2007).");
-  page.paragraph({2, "-"}, "A household fan is not made for flammable vapour: let it push clean air "
-                           "in, not draw vapour out. This is an estimate of the room's mean, not "
-                           "leave to go in or to do without a mask.");
+    page.paragraph({2, "-"},
+                   "Keep the door to the house shut; some 6.5 % of a house's air came out "
+                   "of its attached garage in 15 houses (Batterman et al. 2007).");
+  page.paragraph({2, "-"},
+                 "A household fan is not made for flammable vapour: let it push clean air "
+                 "in, not draw vapour out. This is an estimate of the room's mean, not "
+                 "leave to go in or to do without a mask.");
 }
 
 }  // namespace tackfree

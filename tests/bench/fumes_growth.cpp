@@ -1,8 +1,8 @@
 // Fumes growth: what the estimate of the room's air costs for 50, 500 and 5,000 coats.
 //
 // usage: fumes_growth [LIMIT_MS]   CPU milliseconds, best of five. With a limit the exit code is 1
-// when 500 coats over three months, judged under their habit, take longer, or when the cost of a coat
-// grows threefold from 500 to 5,000.
+// when 500 coats over three months, judged under their habit, take longer, or when the cost of a
+// coat grows threefold from 500 to 5,000.
 #include "tackfree/fumes/room_judgement.hpp"
 
 #include <algorithm>
@@ -54,9 +54,9 @@ struct Case {
   void add(int coat) {
     const Duration begin = between_coats * coat;
     const Duration end = begin + minutes(30);
-    plan.stretches.push_back({{plan.start + whole_minutes_up(begin),
-                               plan.start + whole_minutes_up(end)},
-                              {static_cast<std::size_t>(coat)}});
+    plan.stretches.push_back(
+        {{plan.start + whole_minutes_up(begin), plan.start + whole_minutes_up(end)},
+         {static_cast<std::size_t>(coat)}});
     const double grams_of_coat = 100 + 37 * (coat % 7);
     plan.released.push_back(grams(3 * grams_of_coat));
     for (VapourSource& source : plan.sources)
@@ -81,8 +81,8 @@ double estimate_cost(const Case& each) {
   const Measures all = measures(each.job.data.solvents, each.plan.solvents);
   double sum = 0;
   const double cost = milliseconds([&] {
-    const RoomAir air = room_air(each.job.room, each.job.data.air_changes, each.plan,
-                                 *each.job.room.airing, 1);
+    const RoomAir air =
+        room_air(each.job.room, each.job.data.air_changes, each.plan, *each.job.room.airing, 1);
     for (const Measure* measure : {&all.explosive, &all.fifteen_minutes, &all.eight_hours})
       sum += highest(air, *measure).value;
   });
@@ -104,7 +104,8 @@ int main(int count, char** arguments) {
   }
   if (count < 2) return 0;
   const bool slow = at_500 > std::atof(arguments[1]) || at_5000 > 30 * at_500;
-  if (slow) fmt::print("wanted 500 coats in {} ms, and no more than three times a coat's cost\n",
-                       arguments[1]);
+  if (slow)
+    fmt::print("wanted 500 coats in {} ms, and no more than three times a coat's cost\n",
+               arguments[1]);
   return slow ? 1 : 0;
 }

@@ -34,9 +34,7 @@ inline RoomAir room_of(double volume, const std::vector<VapourSource>& sources,
 }
 
 /// One solvent in mg/m3: a limit of 1 mg/m3 makes sums over limits concentrations.
-inline Measure in_mg(double window = 0) {
-  return {{milligrams_per_cubic_metre(1)}, hours(window)};
-}
+inline Measure in_mg(double window = 0) { return {{milligrams_per_cubic_metre(1)}, hours(window)}; }
 inline constexpr double quarter_hour = 0.25;
 
 inline double mg_at(const RoomAir& air, double hour) {

@@ -83,9 +83,9 @@ TEST_CASE("no more than 20 changes are credited unless the flow was measured") {
 }
 
 TEST_CASE("spans become air changes since the start, closed before, between and after") {
-  const auto stretches = air_stretches(
-      {{{hour(2), hour(3)}, Opening::open}, {{hour(3), hour(5)}, Opening::ajar}}, hour(0), garage(),
-      figures());
+  const auto stretches =
+      air_stretches({{{hour(2), hour(3)}, Opening::open}, {{hour(3), hour(5)}, Opening::ajar}},
+                    hour(0), garage(), figures());
   REQUIRE(stretches.size() == 4);
   CHECK(stretches[0].changes.in(per_hour) == Approx(0.5 / 3));
   CHECK(stretches[1].from.in(hours) == Approx(2));

@@ -52,9 +52,7 @@ struct Case {
   std::vector<Caution> result() const {
     return cautions(job, list, volumes(), released(), schedule, judged);
   }
-  Mass in_a_day() const {
-    return solvent_in_a_day(list, volumes(), released(), schedule).heaviest;
-  }
+  Mass in_a_day() const { return solvent_in_a_day(list, volumes(), released(), schedule).heaviest; }
 
   /// Starts coat after coat, `gap` apart.
   void date(std::size_t coats, std::chrono::minutes gap) {
@@ -212,8 +210,8 @@ TEST_CASE("no text of the program calls anything safe") {
   }
 }
 
-// Source: 29 CFR 1910.1200, appendix B.6 (from memory): flammable liquids, Danger under 23 C, Warning
-// up to 93 C.
+// Source: 29 CFR 1910.1200, appendix B.6 (from memory): flammable liquids, Danger under 23 C,
+// Warning up to 93 C.
 TEST_CASE("the data sheet's own signal word is told apart from the plan's") {
   Case c;
   const auto word_at = [&c](double flash) {
@@ -244,7 +242,8 @@ TEST_CASE("isocyanates are a WARNING by brush and a DANGER from the gun") {
 }
 
 // Source: International Fire Code 2018, 105.6.16 and 5704.3.4.4, as adopted in Minnesota 2020.
-TEST_CASE("more than 5 gallons of class I, or 10 of any flammable finish, call for the store's text") {
+TEST_CASE(
+    "more than 5 gallons of class I, or 10 of any flammable finish, call for the store's text") {
   Case c;
   c.job.data.texts.cautions.push_back(text("stored_quantity", "WARNING"));
   const auto told = [&c](double flash, double gallons) {

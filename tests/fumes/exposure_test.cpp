@@ -24,32 +24,30 @@ VapourSource at_once(double mass, double k) { return source_of(k, {{.mass = mass
 
 double least_flow(double volume, const VapourSource& source, double window, double most) {
   return least_changes(cubic_metres(volume), {source}, hours(300), in_mg(window), most)
-             .value()
-             .in(per_hour) *
-         volume;
+      .value()
+      .in(per_hour)*volume;
 }
 
 }  // namespace
 
 // Closed forms of the well-mixed box; they check the code, not the world.
-TEST_CASE("peak, its hour, the worst quarter hour and the hours under two levels are the closed form's") {
+TEST_CASE(
+    "peak, its hour, the worst quarter hour and the hours under two levels are the closed form's") {
   struct Row {
     double volume, mass, k, n, at, peak, worst_15, under_350, under_50;
   };
-  constexpr std::array rows{
-      Row{90, 540, 0.4, 0.77, 1.77007, 1535.422, 1534.192, 7.1121, 12.1354},
-      Row{90, 540, 0.4, 6, 0.48358, 329.650, 327.636, 0, 5.3711},
-      Row{90, 540, 0.4, 0.4, 2.5, 2207.277, 2206.357, 10.7506, 16.7194},
-      Row{90, 540, 4, 2, 0.34657, 3000.000, 2939.024, 1.7521, 2.7382},
-      Row{30, 45, 0.15, 1, 2.23191, 160.986, 160.923, 0, 11.1101},
-      Row{90, 540, 0.4, 20, 0.19959, 110.792, 108.858, 0, 2.2392},
-      Row{90, 540, 0.4, 0.400001, 2.5, 2207.274, 2206.355, 10.7506, 16.7194},
-      Row{50, 300, 3, 0.77, 0.60986, 3751.557, 3729.195, 4.0754, 6.6027}};
+  constexpr std::array rows{Row{90, 540, 0.4, 0.77, 1.77007, 1535.422, 1534.192, 7.1121, 12.1354},
+                            Row{90, 540, 0.4, 6, 0.48358, 329.650, 327.636, 0, 5.3711},
+                            Row{90, 540, 0.4, 0.4, 2.5, 2207.277, 2206.357, 10.7506, 16.7194},
+                            Row{90, 540, 4, 2, 0.34657, 3000.000, 2939.024, 1.7521, 2.7382},
+                            Row{30, 45, 0.15, 1, 2.23191, 160.986, 160.923, 0, 11.1101},
+                            Row{90, 540, 0.4, 20, 0.19959, 110.792, 108.858, 0, 2.2392},
+                            Row{90, 540, 0.4, 0.400001, 2.5, 2207.274, 2206.355, 10.7506, 16.7194},
+                            Row{50, 300, 3, 0.77, 0.60986, 3751.557, 3729.195, 4.0754, 6.6027}};
   for (const Row& row : rows) {
     CAPTURE(row.k);
     CAPTURE(row.n);
-    const RoomAir air =
-        room_of(row.volume, {at_once(row.mass, row.k)}, {{0, row.n * row.volume}});
+    const RoomAir air = room_of(row.volume, {at_once(row.mass, row.k)}, {{0, row.n * row.volume}});
     const Highest peak = highest(air, in_mg());
     check_near(peak.value, row.peak, 0.001);
     check_near(peak.at.in(hours), row.at, 2e-4);
@@ -77,8 +75,8 @@ TEST_CASE("peaks, rolling means and hours under a level are those of the worked 
   check_near(peak_mg(level), 2203.60, 0.02);
   check_near(hour_under(level, 350), 11.0035, 1e-3);
 
-  const RoomAir spray = room_of(
-      90, {source_of(3, {{.mass = 900, .length = 0.25, .flashed = 0.6}})}, {{0, 900}});
+  const RoomAir spray =
+      room_of(90, {source_of(3, {{.mass = 900, .length = 0.25, .flashed = 0.6}})}, {{0, 900}});
   check_near(peak_mg(spray), 2779.588, 0.02);
   CHECK(quarter_hour_mg(spray) == Approx(2204.61).epsilon(1e-3));
   check_near(hour_under(spray, 350), 0.6828, 1e-3);
@@ -93,9 +91,8 @@ TEST_CASE("peaks, rolling means and hours under a level are those of the worked 
 
 TEST_CASE("a fan that stops while the coat is wet lets the vapour rise above any coat's own peak") {
   const std::vector<Coat> coats{{540, 0, 0.5}, {400, 6, 0.5}, {400, 12, 0.5}};
-  const RoomAir air = room_of(
-      90, {source_of(0.4, coats)},
-      {{0, 600}, {3, 69.3}, {6, 600}, {9, 69.3}, {12, 600}, {15, 69.3}});
+  const RoomAir air = room_of(90, {source_of(0.4, coats)},
+                              {{0, 600}, {3, 69.3}, {6, 600}, {9, 69.3}, {12, 600}, {15, 69.3}});
   const Highest peak = highest(air, in_mg());
   check_near(peak.value, 546.76, 0.02);
   check_near(peak.at.in(hours), 4.6056, 1e-3);
@@ -105,8 +102,8 @@ TEST_CASE("a fan that stops while the coat is wet lets the vapour rise above any
   check_near(hour_under(air, 350), 18.1937, 1e-3);
   check_near(hour_under(air, 50), 23.8182, 1e-3);
 
-  const RoomAir stopped = room_of(90, {source_of(0.4, {{540, 0, 0.5}})},
-                                  {{0, 600}, {2, 0}, {10, 600}});
+  const RoomAir stopped =
+      room_of(90, {source_of(0.4, {{540, 0, 0.5}})}, {{0, 600}, {2, 0}, {10, 600}});
   check_near(hour_under(stopped, 350), 10.3275, 1e-3);
 }
 
@@ -148,8 +145,8 @@ TEST_CASE("the regulation's own examples of the mixture rule and of the 8-hour m
                   {}},
                  hours(1)) == Approx(0.925));
   // Steady feeds with a fast release and air at 1000 changes an hour: levels of 150, 75 and 50.
-  VapourSource steps = source_of(1, {{150e-3 * 2000, 0, 2, 1}, {75e-3 * 2000, 2, 2, 1},
-                                     {50e-3 * 4000, 4, 4, 1}});
+  VapourSource steps =
+      source_of(1, {{150e-3 * 2000, 0, 2, 1}, {75e-3 * 2000, 2, 2, 1}, {50e-3 * 4000, 4, 4, 1}});
   const RoomAir day = room_of(1, {steps}, {{0, 1000}});
   CHECK(mean_mg(day, 0, 8) == Approx(81.25).epsilon(1e-3));
 }
@@ -173,7 +170,8 @@ TEST_CASE("a still room needs no flow when all of the solvent stays under the li
   CHECK(least_flow(90, at_once(540, 0.4), 0, 5900) > 0);
 }
 
-TEST_CASE("more air never raises a peak or a mean, nor needs a limit more air than the bounds say") {
+TEST_CASE(
+    "more air never raises a peak or a mean, nor needs a limit more air than the bounds say") {
   std::mt19937 engine(11);
   const auto between = [&](double low, double high) {
     return std::uniform_real_distribution<double>(low, high)(engine);
@@ -183,7 +181,7 @@ TEST_CASE("more air never raises a peak or a mean, nor needs a limit more air th
     const VapourSource source = source_of(
         k, {{between(10, 900), 0, between(0.05, 1)}, {between(10, 900), between(1, 30), 0.5}});
     double peak = 1e300, mean = 1e300, mass = 0;
-    for (const Application& each : source.applications) mass += each.solvent.in(grams) * 1e3;
+    for (const Application& each : source.applications) mass += each.solvent.in(grams)*1e3;
     for (double n = 0; n < 40; n = 2 * n + 0.1) {
       const RoomAir air = room_of(volume, {source}, {{0, n * volume}});
       CHECK(peak_mg(air) <= peak * (1 + 1e-9));

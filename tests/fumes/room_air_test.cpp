@@ -43,8 +43,8 @@ TEST_CASE("one coat all at once follows the closed form, at k = N, N = 0 and nea
   for (const Row& row : rows) {
     CAPTURE(row.k);
     CAPTURE(row.n);
-    const RoomAir air = room_of(row.volume, {source_of(row.k, {{.mass = row.mass}})},
-                                {{0, row.n * row.volume}});
+    const RoomAir air =
+        room_of(row.volume, {source_of(row.k, {{.mass = row.mass}})}, {{0, row.n * row.volume}});
     check_near(mg_at(air, 1), row.after_1h, 0.001);
     check_near(mg_at(air, 8), row.after_8h, 0.001);
     check_near(mean_mg(air, 0, 8), row.mean_8h, 0.001);
@@ -52,11 +52,16 @@ TEST_CASE("one coat all at once follows the closed form, at k = N, N = 0 and nea
 }
 
 // Worked examples of this model, from an independent Runge-Kutta run; they check the code.
-TEST_CASE("coats put on over half an hour, fans that change and sprays follow the worked examples") {
+TEST_CASE(
+    "coats put on over half an hour, fans that change and sprays follow the worked examples") {
   const VapourSource coat = source_of(0.4, {{.mass = 540, .length = 0.5}});
   const RoomAir closed = room_of(90, {coat}, {{0, 69.3}});
-  for (const auto& [hour, mg] : {std::pair{0.25, 136.171}, {0.5, 495.230}, {1.0, 1149.928},
-                                 {2.0, 1530.267}, {4.0, 1086.111}, {8.0, 275.986}})
+  for (const auto& [hour, mg] : {std::pair{0.25, 136.171},
+                                 {0.5, 495.230},
+                                 {1.0, 1149.928},
+                                 {2.0, 1530.267},
+                                 {4.0, 1086.111},
+                                 {8.0, 275.986}})
     check_near(mg_at(closed, hour), mg, 0.001);
   check_near(mean_mg(closed, 0, 8), 885.271, 0.001);
 
@@ -67,14 +72,14 @@ TEST_CASE("coats put on over half an hour, fans that change and sprays follow th
   check_near(mean_mg(fan, 0, 8), 107.099, 0.001);
 
   const RoomAir stopped = room_of(90, {coat}, {{0, 600}, {2, 0}, {10, 600}});
-  for (const auto& [hour, mg] : {std::pair{6.0, 2572.418}, {10.0, 3053.320}, {10.25, 582.257},
-                                 {11.0, 9.081}, {12.0, 3.494}})
+  for (const auto& [hour, mg] :
+       {std::pair{6.0, 2572.418}, {10.0, 3053.320}, {10.25, 582.257}, {11.0, 9.081}, {12.0, 3.494}})
     check_near(mg_at(stopped, hour), mg, 0.001);
 
-  const RoomAir spray = room_of(
-      90, {source_of(3, {{.mass = 900, .length = 0.25, .flashed = 0.6}})}, {{0, 900}});
-  for (const auto& [hour, mg] : {std::pair{0.1, 1676.051}, {0.25, 2779.588}, {0.5, 698.850},
-                                 {1.0, 127.984}, {2.0, 6.329}})
+  const RoomAir spray =
+      room_of(90, {source_of(3, {{.mass = 900, .length = 0.25, .flashed = 0.6}})}, {{0, 900}});
+  for (const auto& [hour, mg] :
+       {std::pair{0.1, 1676.051}, {0.25, 2779.588}, {0.5, 698.850}, {1.0, 127.984}, {2.0, 6.329}})
     check_near(mg_at(spray, hour), mg, 0.001);
   check_near(mean_mg(spray, 0, 8), 125.000, 0.001);
 
@@ -83,12 +88,15 @@ TEST_CASE("coats put on over half an hour, fans that change and sprays follow th
     check_near(mg_at(level, hour), mg, 0.001);
 
   const RoomAir late_fan = room_of(90, {source_of(0.4, {{.mass = 540}})}, {{0, 0}, {1, 1800}});
-  for (const auto& [hour, mg] : {std::pair{0.5, 1087.615}, {1.0, 1978.080}, {1.1, 335.457},
-                                 {1.5, 67.288}, {2.0, 55.020}, {4.0, 24.722}})
+  for (const auto& [hour, mg] : {std::pair{0.5, 1087.615},
+                                 {1.0, 1978.080},
+                                 {1.1, 335.457},
+                                 {1.5, 67.288},
+                                 {2.0, 55.020},
+                                 {4.0, 24.722}})
     check_near(mg_at(late_fan, hour), mg, 0.001);
 
-  const RoomAir steady =
-      room_of(90, {source_of(200, {{.mass = 400, .length = 4}})}, {{0, 180}});
+  const RoomAir steady = room_of(90, {source_of(200, {{.mass = 400, .length = 4}})}, {{0, 180}});
   for (const auto& [hour, mg] :
        {std::pair{0.5, 349.114}, {1.0, 479.610}, {2.0, 545.277}, {4.0, 555.367}, {5.0, 75.920}})
     check_near(mg_at(steady, hour), mg, 0.001);
@@ -96,11 +104,16 @@ TEST_CASE("coats put on over half an hour, fans that change and sprays follow th
 
 TEST_CASE("three coats with a fan for three hours each follow the worked example, also alone") {
   const std::vector<Coat> coats{{540, 0, 0.5}, {400, 6, 0.5}, {400, 12, 0.5}};
-  const std::vector<FlowFrom> flows{{0, 600}, {3, 69.3}, {6, 600}, {9, 69.3}, {12, 600},
-                                    {15, 69.3}};
+  const std::vector<FlowFrom> flows{{0, 600},  {3, 69.3}, {6, 600},
+                                    {9, 69.3}, {12, 600}, {15, 69.3}};
   const RoomAir all = room_of(90, {source_of(0.4, coats)}, flows);
-  for (const auto& [hour, mg] : {std::pair{3.0, 127.695}, {6.0, 449.409}, {9.0, 106.173},
-                                 {12.0, 373.665}, {15.0, 104.221}, {18.0, 366.793}, {24.0, 46.607}})
+  for (const auto& [hour, mg] : {std::pair{3.0, 127.695},
+                                 {6.0, 449.409},
+                                 {9.0, 106.173},
+                                 {12.0, 373.665},
+                                 {15.0, 104.221},
+                                 {18.0, 366.793},
+                                 {24.0, 46.607}})
     check_near(mg_at(all, hour), mg, 0.001);
   double sum = 0;
   for (const Coat& coat : coats) sum += mg_at(room_of(90, {source_of(0.4, {coat})}, flows), 14);
@@ -118,16 +131,16 @@ TEST_CASE("three solvents of one coat follow the worked example") {
   check_near(air.concentration(2, hours(1)).in(milligrams_per_cubic_metre), 142.563, 0.001);
 }
 
-// Source: Engineering ToolBox, "Concentration of pollution in rooms", read there: source 1, volume 1;
-// n in 1/h, minutes, concentration.
+// Source: Engineering ToolBox, "Concentration of pollution in rooms", read there: source 1, volume
+// 1; n in 1/h, minutes, concentration.
 TEST_CASE("a steady source in a room builds up as in the published table") {
   struct Row {
     double n, at_minutes, printed;
   };
-  for (const Row& row : {Row{1, 10, 0.1535}, {4, 20, 0.1841}, {2, 40, 0.3682}, {0.5, 640, 1.9903}}) {
+  for (const Row& row :
+       {Row{1, 10, 0.1535}, {4, 20, 0.1841}, {2, 40, 0.3682}, {0.5, 640, 1.9903}}) {
     const RoomAir air = room_of(1, {steady_vapour(1, 20)}, {{0, row.n}});
-    const double found =
-        air.concentration(0, hours(row.at_minutes / 60)).in(grams_per_cubic_metre);
+    const double found = air.concentration(0, hours(row.at_minutes / 60)).in(grams_per_cubic_metre);
     check_near(found, row.printed, 0.00006);
   }
 }
@@ -137,18 +150,18 @@ TEST_CASE("published build-up and purging examples come out") {
   // Source: documentation of the R package rEHS, function concentration, read there: 1.4 cfm of
   // vapour, 2,500 cfm of air, 75,000 ft3, after 11 minutes.
   const RoomAir rehs = room_of(75000, {steady_vapour(1.4 * 60, 2)}, {{0, 2500.0 * 60}});
-  check_near(rehs.concentration(0, hours(11.0 / 60)).in(grams_per_cubic_metre) * 1e6, 171.90, 0.01);
+  check_near(rehs.concentration(0, hours(11.0 / 60)).in(grams_per_cubic_metre)*1e6, 171.90, 0.01);
   // Source: ACGIH, Industrial Ventilation, dilution ventilation (from memory): 1.2 cfm, 2,000 cfm,
   // 100,000 ft3: 200 ppm after 20.3 min, 419 ppm after 60.
   const RoomAir acgih = room_of(100000, {steady_vapour(1.2 * 60, 2)}, {{0, 2000.0 * 60}});
-  check_near(acgih.concentration(0, hours(20.3 / 60)).in(grams_per_cubic_metre) * 1e6, 200, 0.5);
-  check_near(acgih.concentration(0, hours(1)).in(grams_per_cubic_metre) * 1e6, 419, 0.5);
+  check_near(acgih.concentration(0, hours(20.3 / 60)).in(grams_per_cubic_metre)*1e6, 200, 0.5);
+  check_near(acgih.concentration(0, hours(1)).in(grams_per_cubic_metre)*1e6, 419, 0.5);
   // The same source: from 100 ppm, with the vapour off, 25 ppm after 69.3 min and 30.1 after 60.
   VapourSource left = source_of(1, {});
   left.in_air = grams(100e-6 * 100000);
   const RoomAir purge = room_of(100000, {left}, {{0, 2000.0 * 60}});
-  check_near(purge.concentration(0, hours(69.3 / 60)).in(grams_per_cubic_metre) * 1e6, 25, 0.05);
-  check_near(purge.concentration(0, hours(1)).in(grams_per_cubic_metre) * 1e6, 30.1, 0.05);
+  check_near(purge.concentration(0, hours(69.3 / 60)).in(grams_per_cubic_metre)*1e6, 25, 0.05);
+  check_near(purge.concentration(0, hours(1)).in(grams_per_cubic_metre)*1e6, 30.1, 0.05);
 }
 
 // A long steady source reaches emission over flow; the published flows must hold the published
@@ -178,8 +191,7 @@ TEST_CASE("published dilution flows bring a steady source to the limit they are 
       Row{403.0 * 0.88 / 106 * 2 / 60, 159, 0.01 * 0.7 / 10, 3e-6}};
   for (const Row& row : rows) {
     CAPTURE(row.air);
-    const RoomAir air =
-        room_of(row.air, {steady_vapour(row.vapour, 90)}, {{0, row.air}}, 100);
+    const RoomAir air = room_of(row.air, {steady_vapour(row.vapour, 90)}, {{0, row.air}}, 100);
     check_near(air.concentration(0, hours(89)).in(grams_per_cubic_metre), row.limit, row.within);
   }
 }
@@ -215,8 +227,9 @@ TEST_CASE("what was put on is wet, in the air or carried out, on any plan") {
   Chance chance{std::mt19937(6)};
   for (int plan = 0; plan < plans; ++plan) {
     const std::vector<Coat> coats = chance.coats();
-    const RoomAir air = room_of(chance.between(10, 200),
-                                {source_of(std::exp(chance.between(-3, 5)), coats)}, chance.flows());
+    const RoomAir air =
+        room_of(chance.between(10, 200), {source_of(std::exp(chance.between(-3, 5)), coats)},
+                chance.flows());
     double mass = 0;
     for (const Coat& coat : coats) mass += coat.mass;
     const RoomAir::State end = air.state(0, hours(150));

@@ -47,7 +47,8 @@ TEST_CASE("the proposed habit is enough when it is taken up, half an hour less i
   CHECK(job.judged()->verdict == HabitVerdict::too_little);
 }
 
-TEST_CASE("a habit of twice the hours it needs is called needlessly long, and never cut to nothing") {
+TEST_CASE(
+    "a habit of twice the hours it needs is called needlessly long, and never cut to nothing") {
   JudgedJob job;
   job.plan.sources[0].applications[0].solvent = grams(10);
   job.job.room.airing = AiringHabit{Opening::open, Opening::open, hours(12)};
@@ -114,8 +115,8 @@ TEST_CASE("the air is under its limits from a moment on, or not before the next 
   CHECK(two.stretches[1].under_limit_at);
 }
 
-// Source: lower explosive limits and molar masses of NIOSH and IEC 60079-20-1, at 20 C; toluene 1.1 %
-// is 42.1 g/m3, mineral spirits at an assumed 0.8 % 47.9.
+// Source: lower explosive limits and molar masses of NIOSH and IEC 60079-20-1, at 20 C; toluene 1.1
+// % is 42.1 g/m3, mineral spirits at an assumed 0.8 % 47.9.
 TEST_CASE("explosive limits turn into grams in a cubic metre") {
   Solvent toluene;
   toluene.explosive_limit.value = percent(1.1);
@@ -132,6 +133,7 @@ TEST_CASE("three times the 8-hour limit stands in for a missing 15-minute limit"
   CHECK(measures(job.job.data.solvents, {0}).fifteen_minutes.limits[0] ==
         milligrams_per_cubic_metre(1800));
   job.job.data.solvents[0].limit_15min.reset();
-  CHECK(measures(job.job.data.solvents, {0}).fifteen_minutes.limits[0].in(
-            milligrams_per_cubic_metre) == Approx(1050));
+  CHECK(measures(job.job.data.solvents, {0})
+            .fifteen_minutes.limits[0]
+            .in(milligrams_per_cubic_metre) == Approx(1050));
 }

@@ -66,7 +66,8 @@ TEST_CASE("a stop says so, with the reason and the flow; the remedies never give
       const RoomJudgement room = with_shares(share, exposure, exposure);
       const std::string text = vapour_remedy(room) + vapour_estimate(room);
       CHECK_FALSE(std::regex_search(
-          text, std::regex("\\b([Ss]afe(ly)?|without a (mask|respirator)|you (may|can) enter)\\b")));
+          text,
+          std::regex("\\b([Ss]afe(ly)?|without a (mask|respirator)|you (may|can) enter)\\b")));
     }
 }
 

@@ -21,7 +21,8 @@ using MassPerVolume = Quantity<struct MassPerVolumeKind>;
 using MolarEnergy = Quantity<struct MolarEnergyKind>;
 using WorkRate = Quantity<struct WorkRateKind>;
 using AirFlow = Quantity<struct AirFlowKind>;
-/// So many times in a time: air changes of a room, or the share of a wet coat's solvent that leaves.
+/// So many times in a time: air changes of a room, or the share of a wet coat's solvent that
+/// leaves.
 using ChangeRate = Quantity<struct ChangeRateKind>;
 using MolarMass = Quantity<struct MolarMassKind>;
 
@@ -108,7 +109,7 @@ constexpr ChangeRate operator/(AirFlow flow, Volume room) {
   return per_hour(flow.in(cubic_metres_per_hour) / room.in(cubic_metres));
 }
 constexpr AirFlow operator*(ChangeRate rate, Volume room) {
-  return cubic_metres_per_hour(rate.in(per_hour) * room.in(cubic_metres));
+  return cubic_metres_per_hour(rate.in(per_hour)*room.in(cubic_metres));
 }
 
 }  // namespace tackfree

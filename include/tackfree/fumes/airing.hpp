@@ -24,8 +24,8 @@ struct AiringSpan {
   Opening opening = Opening::ajar;
 };
 
-/// When the room is open by this habit, in order, without overlap; closed the rest of the time. Where
-/// two stretches of coating ask for different openings the wider one holds.
+/// When the room is open by this habit, in order, without overlap; closed the rest of the time.
+/// Where two stretches of coating ask for different openings the wider one holds.
 std::vector<AiringSpan> airing_spans(const std::vector<CoatingStretch>& stretches,
                                      const AiringHabit& habit);
 

@@ -8,9 +8,9 @@
 
 namespace tackfree {
 
-/// One limit for each source. Vapours are judged together: the sum of concentration over limit, 1 at
-/// the limit. Source: 29 CFR 1910.1000(d)(2) for exposure limits (from memory), Le Chatelier's rule
-/// for explosive limits.
+/// One limit for each source. Vapours are judged together: the sum of concentration over limit, 1
+/// at the limit. Source: 29 CFR 1910.1000(d)(2) for exposure limits (from memory), Le Chatelier's
+/// rule for explosive limits.
 using Limits = std::vector<MassPerVolume>;
 
 /// The highest value of a sum over limits, and when it is reached.

@@ -1,4 +1,5 @@
-// Room air: solvent on the wet coats and in the air of a well-mixed room, exact from change to change.
+// Room air: solvent on the wet coats and in the air of a well-mixed room, exact from change to
+// change.
 #pragma once
 
 #include "tackfree/base/units.hpp"
@@ -31,10 +32,10 @@ struct AirStretch {
 /// The vapour of several solvents in one room over time. With W grams wet and m grams in the air,
 ///     W' = S - k W,   m' = F + k W - N m
 /// where S and F are what goes on the work and straight into the air. Between changes of S, F and N
-/// the solution is exact. All coats of a solvent share one W and one m: the equations are linear, so
-/// coats add up and the work grows with the number of coats, not with its square.
-/// Source: mass balance of a well-mixed room with first-order release; the form for wood finishes as
-/// in Tichenor and Guo, Environ. Int. 17 (1991) 317.
+/// the solution is exact. All coats of a solvent share one W and one m: the equations are linear,
+/// so coats add up and the work grows with the number of coats, not with its square. Source: mass
+/// balance of a well-mixed room with first-order release; the form for wood finishes as in Tichenor
+/// and Guo, Environ. Int. 17 (1991) 317.
 class RoomAir {
  public:
   /// `stretches` are in order of time; before the first the room is taken as still (N = 0).

@@ -62,17 +62,19 @@ struct RoomJudgement {
   HabitVerdict verdict = HabitVerdict::enough;
   std::optional<AiringHabit> proposed;
 
-  const LimitJudgement& limit(VapourLimit l) const { return limits.at(static_cast<std::size_t>(l)); }
+  const LimitJudgement& limit(VapourLimit l) const {
+    return limits.at(static_cast<std::size_t>(l));
+  }
   /// A quarter of the explosive limit is reached: the coat must not go on like this.
   bool stops() const { return limit(VapourLimit::quarter_explosive).share >= 1; }
 };
 
 /// The plan's vapour in the job's room under its habit, or in a closed room when none is given.
 /// Every figure is the worst of three release rates: as given, half and double, because peaks grow
-/// with fast release and airing times with slow. Source of the factor 2: assumption of this project.
-/// Shares of the explosive limit: State of Washington, WAC 296-304-03009 (10 %), International Fire
-/// Code 2018, 2404.7.3 (25 %). Where a solvent has no 15-minute limit, three times its 8-hour limit
-/// stands in: assumed, after the excursion guidance of ACGIH (from memory).
+/// with fast release and airing times with slow. Source of the factor 2: assumption of this
+/// project. Shares of the explosive limit: State of Washington, WAC 296-304-03009 (10 %),
+/// International Fire Code 2018, 2404.7.3 (25 %). Where a solvent has no 15-minute limit, three
+/// times its 8-hour limit stands in: assumed, after the excursion guidance of ACGIH (from memory).
 /// Concentrations are not capped at saturation, which errs towards more vapour.
 /// Nothing when the room's volume is not known or no dated coat releases solvent.
 std::optional<RoomJudgement> room_judgement(const Job& job, const VapourPlan& plan);

@@ -1,4 +1,5 @@
-// Vapour words: openings, habits, flows and the room's judgement in sentences, for cautions and plans.
+// Vapour words: openings, habits, flows and the room's judgement in sentences, for cautions and
+// plans.
 #pragma once
 
 #include "tackfree/fumes/room_judgement.hpp"
@@ -34,11 +35,12 @@ std::optional<std::string_view> signal_word(const RoomJudgement& room);
 /// What the estimate comes to, one or two sentences that begin with a blank.
 std::string vapour_estimate(const RoomJudgement& room);
 
-/// What to do about it, most urgent first, ending in a blank; empty when half of no limit is reached.
+/// What to do about it, most urgent first, ending in a blank; empty when half of no limit is
+/// reached.
 std::string vapour_remedy(const RoomJudgement& room);
 
-/// The sentence on cartridges when a solvent in use has only supplied-air respirators listed; begins
-/// with a blank. Source: NIOSH Pocket Guide to Chemical Hazards.
+/// The sentence on cartridges when a solvent in use has only supplied-air respirators listed;
+/// begins with a blank. Source: NIOSH Pocket Guide to Chemical Hazards.
 std::string cartridge_sentence(const Job& job, const RoomJudgement& room);
 
 }  // namespace tackfree

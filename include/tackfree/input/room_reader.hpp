@@ -14,8 +14,8 @@ namespace tackfree {
 inline constexpr std::array<std::string_view, 4> opening_words{"closed", "ajar", "open",
                                                                "open_and_fan"};
 
-/// The object `room`, or the defaults where there is none. Figures of its `airing` override those of
-/// `changes` as the person's own.
+/// The object `room`, or the defaults where there is none. Figures of its `airing` override those
+/// of `changes` as the person's own.
 Room read_room(JsonCursor& job, AirChanges& changes);
 
 }  // namespace tackfree

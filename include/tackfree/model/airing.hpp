@@ -29,10 +29,10 @@ struct Fan {
 /// Air changes by opening, and how far they can be believed; the person's own override the trade's.
 struct AirChanges {
   Sourced<ChangeRate> closed, ajar, open;
-  Sourced<ChangeRate> most_credited;    ///< no more than this without a measured flow
-  Sourced<Fraction> fan_delivers;       ///< of a rated flow
-  Sourced<double> mixing_one_opening;   ///< the air of the room mixes badly: 1 perfect, 10 poor
-  Sourced<double> mixing_through_draft; ///< with a fan and an opening across from it
+  Sourced<ChangeRate> most_credited;     ///< no more than this without a measured flow
+  Sourced<Fraction> fan_delivers;        ///< of a rated flow
+  Sourced<double> mixing_one_opening;    ///< the air of the room mixes badly: 1 perfect, 10 poor
+  Sourced<double> mixing_through_draft;  ///< with a fan and an opening across from it
 };
 
 }  // namespace tackfree

@@ -18,7 +18,7 @@ struct Method {
   Sourced<Volume> kept_by_tool;       ///< per session
   Sourced<WorkRate> rate;             ///< flat work, one coat
   Sourced<double> need_sigma;         ///< spread of the need from job to job, log-normal
-  Sourced<Fraction> flashed_off;  ///< share of the solvent that leaves on the way to the work
+  Sourced<Fraction> flashed_off;      ///< share of the solvent that leaves on the way to the work
   std::vector<std::string> cautions;  ///< keys into the caution texts
 };
 

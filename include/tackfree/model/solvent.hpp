@@ -21,7 +21,8 @@ struct Solvent {
   std::optional<Sourced<Temperature>> flash_point;
   Sourced<MassPerVolume> limit_8h;                    ///< mean over 8 hours
   std::optional<Sourced<MassPerVolume>> limit_15min;  ///< mean over 15 minutes
-  Sourced<ChangeRate> release;   ///< share of a wet coat's solvent that leaves in an hour, first order
+  Sourced<ChangeRate>
+      release;  ///< share of a wet coat's solvent that leaves in an hour, first order
   bool cartridges_serve = true;  ///< false: only supplied-air respirators are listed for it
 };
 

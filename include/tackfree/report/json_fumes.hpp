@@ -1,4 +1,5 @@
-// JSON fumes: the room's judgement, each airing and the proposed habit, as a member of the JSON plan.
+// JSON fumes: the room's judgement, each airing and the proposed habit, as a member of the JSON
+// plan.
 #pragma once
 
 #include "tackfree/plan/plan.hpp"
