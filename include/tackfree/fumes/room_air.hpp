@@ -1,5 +1,4 @@
-// Room air: solvent on the wet coats and in the air of a well-mixed room, exact from change to
-// change.
+// Room air: solvent on the wet coats and in a well-mixed room, exact from change to change.
 #pragma once
 
 #include "tackfree/base/units.hpp"

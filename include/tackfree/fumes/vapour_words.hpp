@@ -1,5 +1,4 @@
-// Vapour words: openings, habits, flows and the room's judgement in sentences, for cautions and
-// plans.
+// Vapour words: openings, habits, flows and the judgement of the room in sentences.
 #pragma once
 
 #include "tackfree/fumes/room_judgement.hpp"

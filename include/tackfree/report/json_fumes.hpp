@@ -1,5 +1,4 @@
-// JSON fumes: the room's judgement, each airing and the proposed habit, as a member of the JSON
-// plan.
+// JSON fumes: the judgement of the room, each airing and the proposed habit.
 #pragma once
 
 #include "tackfree/plan/plan.hpp"
