@@ -4,6 +4,7 @@
 #include "tackfree/base/problem.hpp"
 
 #include <algorithm>
+#include <map>
 
 #include <CLI/CLI.hpp>
 
@@ -40,6 +41,12 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
   CLI::App* area = app.add_subcommand("area", "Print a job's areas by part, grain and side");
   area->add_option("job", options.job_file, "Job file (JSON)")->required();
   area->add_option("--json", options.json_file, "Write the areas as JSON to this file");
+
+  const std::map<std::string, AiringChoice> airings{{"given", AiringChoice::given},
+                                                    {"proposed", AiringChoice::proposed}};
+  plan->add_option("--airing", options.airing,
+                   "Air as the job says (given), or as a first plan proposes (proposed)")
+      ->transform(CLI::CheckedTransformer(airings));
 
   CLI::App* check =
       app.add_subcommand("check", "Read a job's files and report every mistake in them");

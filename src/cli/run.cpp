@@ -76,6 +76,11 @@ int plan_command(const Options& options, std::ostream& out, std::ostream& err) {
   const auto now = job ? planning_time(options, *job, problems) : std::nullopt;
   std::optional<Plan> plan;
   if (now && problems.empty()) plan = make_plan(std::move(*job), *now, problems);
+  if (plan && plan->room && plan->room->proposed && options.airing == AiringChoice::proposed) {
+    Job again = plan->job;
+    again.room.airing = plan->room->proposed;
+    plan = make_plan(std::move(again), *now, problems);
+  }
   if (!plan || !problems.empty()) return report_problems(problems, err);
   const bool only_buying = options.command == Command::buy;
   if (options.json_file)

@@ -1,5 +1,7 @@
 #include "tackfree/fumes/cautions.hpp"
 
+#include "tackfree/fumes/vapour_words.hpp"
+
 #include <algorithm>
 #include <array>
 #include <chrono>
@@ -27,12 +29,14 @@ bool about_vapour(const std::string& key) { return key.ends_with("_vapour"); }
 
 class CautionList {
  public:
-  CautionList(const Job& job, const JobVolumes& volumes) : job_(job) {
+  CautionList(const Job& job, const JobVolumes& volumes) : job_(job), volumes_(volumes) {
     for (const CoatingNeed& need : volumes.coatings)
       coatings_.push_back(&job.coatings.at(need.coating));
   }
 
-  std::vector<Caution> result(const OperationList& list, Mass in_a_day) {
+  /// `undated` is the part of the day's solvent that no room air could be reckoned for.
+  std::vector<Caution> result(const OperationList& list, Mass in_a_day, Mass undated,
+                              const std::optional<RoomJudgement>& room) {
     for (const Coating* coating : coatings_)
       for (const std::string& key : coating->words.cautions) add(key);
     for (const Operation& operation : list.operations)
@@ -42,8 +46,14 @@ class CautionList {
     if (job_.room.attached_to_house && in_a_day > Mass{}) add("attached_house");
     if (std::ranges::any_of(list.operations, [](const Operation& o) { return o.grit.has_value(); }))
       add("wood_dust");
-    vapour_figures(in_a_day);
+    if (flammable_at_hand(fire_code_class_1) > class_1_permit ||
+        flammable_at_hand(combustible) > cabinet)
+      add("stored_quantity");
+    vapour_figures(in_a_day, undated, room);
+    judge_room(room);
+    raise_sprayed_isocyanates(list);
     name_ignition_sources();
+    name_data_sheet_word();
     std::ranges::stable_sort(cautions_, {}, [](const Caution& c) { return gravity(c.word); });
     return std::move(cautions_);
   }
@@ -66,28 +76,85 @@ class CautionList {
     return found == cautions_.end() ? nullptr : &*found;
   }
 
-  void vapour_figures(Mass in_a_day) {
+  void vapour_figures(Mass in_a_day, Mass undated, const std::optional<RoomJudgement>& judged) {
     if (in_a_day <= Mass{}) return;
-    constexpr Temperature flammable_below = celsius(38);
     const std::optional<Volume> room = job_.room.volume;
-    const double share = room ? still_room_bound(in_a_day, *room) / assumed_explosive_limit : 0.0;
-    if (share >= warning_share && first_about_vapour() == nullptr) add("solvent_vapour");
+    const double share = room ? still_room_bound(undated, *room) / assumed_explosive_limit : 0.0;
+    const bool alarming = share >= warning_share || (judged && signal_word(*judged));
+    if (alarming && first_about_vapour() == nullptr) add("solvent_vapour");
     Caution* caution = first_about_vapour();
     if (caution == nullptr) return;
 
     caution->hazard +=
         fmt::format(" Up to {:.0f} g evaporate in the heaviest 24 hours.", in_a_day.in(grams));
-    if (std::ranges::any_of(coatings_, [&](const Coating* c) {
-          return c->flash_point && c->flash_point->value < flammable_below;
+    if (std::ranges::any_of(coatings_, [](const Coating* c) {
+          return c->flash_point && c->flash_point->value < fire_code_class_1;
         }))
       raise_to(*caution, "WARNING");
-    if (!room) return;
+    if (!room) {
+      raise_to(*caution, "WARNING");  // nothing is known that would allow a lesser word
+      caution->avoid += " Give the room's volume in the job and the vapour is estimated.";
+    }
+    if (!room || undated <= Mass{}) return;
     caution->hazard += fmt::format(
-        " All of it in the still, closed room would be {:.1f} g/m3, {:.0f} % of the lower "
-        "explosive limit ({:.0f} g/m3 assumed).",
-        still_room_bound(in_a_day, *room).in(grams_per_cubic_metre), 100 * share,
+        " What has no date, all of it in the still, closed room, would be {:.1f} g/m3, {:.0f} % of "
+        "the lower explosive limit ({:.0f} g/m3 assumed).",
+        still_room_bound(undated, *room).in(grams_per_cubic_metre), 100 * share,
         assumed_explosive_limit.in(grams_per_cubic_metre));
     judge(*caution, share);
+  }
+
+  void judge_room(const std::optional<RoomJudgement>& judged) {
+    Caution* caution = first_about_vapour();
+    if (!judged || caution == nullptr) return;
+    caution->hazard += vapour_estimate(*judged);
+    if (const auto word = signal_word(*judged)) raise_to(*caution, *word);
+    caution->avoid = vapour_remedy(*judged) + caution->avoid;
+    if (caution->key != "ethanol_vapour") caution->avoid += cartridge_sentence(job_, *judged);
+  }
+
+  /// Sprayed, an isocyanate is no work for a home.
+  void raise_sprayed_isocyanates(const OperationList& list) {
+    Caution* caution = chosen("isocyanates");
+    const bool sprayed = std::ranges::any_of(list.operations, [&](const Operation& o) {
+      return o.method && o.coating &&
+             job_.data.methods.at(*o.method).flashed_off.value > Fraction{} &&
+             std::ranges::count(job_.coatings.at(*o.coating).words.cautions, "isocyanates") > 0;
+    });
+    if (caution == nullptr || !sprayed) return;
+    raise_to(*caution, "DANGER");
+    caution->avoid =
+        "Do not spray this at home: it takes a supplied-air respirator and a professional booth. " +
+        caution->avoid;
+  }
+
+  /// The plan's words and those of the data sheet are two scales. Source: flammable liquids of 29
+  /// CFR 1910.1200, appendix B.6: Danger under 23 C, Warning up to 93 C (from memory).
+  void name_data_sheet_word() {
+    constexpr Temperature danger_below = celsius(23), warning_to = celsius(93);
+    Caution* caution = chosen("ignition");
+    if (caution == nullptr) return;
+    std::optional<Temperature> lowest;
+    for (const Coating* coating : coatings_)
+      if (coating->flash_point && (!lowest || coating->flash_point->value < *lowest))
+        lowest = coating->flash_point->value;
+    if (!lowest || *lowest > warning_to) return;
+    caution->avoid += fmt::format(
+        " The safety data sheet has a signal word of its own; for this flash point it is {}.",
+        *lowest < danger_below ? "Danger" : "Warning");
+  }
+
+  /// Litres of coating with a flash point below `flash` that this job needs or has on the shelf.
+  Volume flammable_at_hand(Temperature flash) const {
+    Volume sum;
+    for (const CoatingNeed& need : volumes_.coatings) {
+      const Coating& coating = job_.coatings.at(need.coating);
+      if (!coating.flash_point || coating.flash_point->value >= flash) continue;
+      Volume shelf;
+      for (const Volume tin : coating.on_shelf) shelf += tin;
+      sum += std::max(shelf, need.expected * need.nine_in_ten + need.thinner);
+    }
+    return sum;
   }
 
   static void judge(Caution& caution, double share) {
@@ -113,7 +180,16 @@ class CautionList {
   static constexpr double warning_share = 0.10;
   static constexpr double danger_share = 0.25;
 
+  /// Source: International Fire Code 2018, definition of classes I and II (38 C) and III B (93 C).
+  static constexpr Temperature fire_code_class_1 = celsius(38);
+  static constexpr Temperature combustible = celsius(93);
+  /// Source: International Fire Code 2018, 105.6.16 (5 gal of class I indoors) and 5704.3.4.4 (10
+  /// gal, a cabinet), as adopted in Minnesota 2020; other places differ.
+  static constexpr Volume class_1_permit = us_gallons(5);
+  static constexpr Volume cabinet = us_gallons(10);
+
   const Job& job_;
+  const JobVolumes& volumes_;
   std::vector<const Coating*> coatings_;  ///< that the job uses
   std::vector<Caution> cautions_;
 };
@@ -165,8 +241,9 @@ Mass heaviest_undated(const JobVolumes& volumes, const std::vector<Mass>& by_nee
 
 }  // namespace
 
-Mass solvent_in_a_day(const OperationList& list, const JobVolumes& volumes,
-                      const std::vector<CoatEmission>& emissions, const Schedule& schedule) {
+SolventInADay solvent_in_a_day(const OperationList& list, const JobVolumes& volumes,
+                               const std::vector<CoatEmission>& emissions,
+                               const Schedule& schedule) {
   std::vector<Mass> by_need(volumes.coats.size());
   for (const CoatEmission& emission : emissions) by_need.at(emission.need) += emission.solvent;
   std::vector<bool> dated(volumes.coats.size(), false);
@@ -177,14 +254,15 @@ Mass solvent_in_a_day(const OperationList& list, const JobVolumes& volumes,
     dated[*need] = true;
     releases.push_back({.at = step.begin(), .solvent = by_need[*need]});
   }
-  return std::max(heaviest_day(std::move(releases)), heaviest_undated(volumes, by_need, dated));
+  const Mass undated = heaviest_undated(volumes, by_need, dated);
+  return {std::max(heaviest_day(std::move(releases)), undated), undated};
 }
 
 std::vector<Caution> cautions(const Job& job, const OperationList& list, const JobVolumes& volumes,
-                              const std::vector<CoatEmission>& emissions,
-                              const Schedule& schedule) {
-  const Mass in_a_day = solvent_in_a_day(list, volumes, emissions, schedule);
-  return CautionList(job, volumes).result(list, in_a_day);
+                              const std::vector<CoatEmission>& emissions, const Schedule& schedule,
+                              const std::optional<RoomJudgement>& room) {
+  const SolventInADay day = solvent_in_a_day(list, volumes, emissions, schedule);
+  return CautionList(job, volumes).result(list, day.heaviest, day.undated, room);
 }
 
 }  // namespace tackfree

@@ -1,6 +1,8 @@
 #include "tackfree/fumes/emission.hpp"
 
+#include <algorithm>
 #include <stdexcept>
+#include <utility>
 
 namespace tackfree {
 namespace {
@@ -13,6 +15,21 @@ const Coating& coating_of(const Job& job, const CoatNeed& need) {
   return *coating;
 }
 
+/// Adds `mass` of what gives off `mix` to the parts.
+void add_parts(const std::vector<Solvent>& solvents, const std::vector<SolventShare>& mix,
+               Mass mass, std::vector<SolventMass>& parts) {
+  if (mass <= Mass{}) return;
+  for (const SolventShare& share : mix) {
+    const auto named = std::ranges::find(solvents, share.solvent, &Solvent::key);
+    if (named == solvents.end())
+      throw std::out_of_range("a solvent that the data does not hold: " + share.solvent);
+    const auto index = static_cast<std::size_t>(named - solvents.begin());
+    auto part = std::ranges::find(parts, index, &SolventMass::solvent);
+    if (part == parts.end()) part = parts.insert(part, {index, {}});
+    part->mass += mass * share.share.value.in(fraction);
+  }
+}
+
 }  // namespace
 
 std::vector<CoatEmission> emissions(const Job& job, const JobVolumes& volumes) {
@@ -20,9 +37,12 @@ std::vector<CoatEmission> emissions(const Job& job, const JobVolumes& volumes) {
   for (std::size_t index = 0; index < volumes.coats.size(); ++index) {
     const CoatNeed& need = volumes.coats[index];
     const Coating& coating = coating_of(job, need);
-    result.push_back({.need = index,
-                      .solvent = need.coating * coating.volatiles.value +
-                                 need.thinner * coating.thinner_volatiles.value});
+    const Mass from_coating = need.coating * coating.volatiles.value;
+    const Mass from_thinner = need.thinner * coating.thinner_volatiles.value;
+    CoatEmission emission{.need = index, .solvent = from_coating + from_thinner};
+    add_parts(job.data.solvents, coating.solvent_mix, from_coating, emission.parts);
+    add_parts(job.data.solvents, coating.thinner_mix, from_thinner, emission.parts);
+    result.push_back(std::move(emission));
   }
   return result;
 }

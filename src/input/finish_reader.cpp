@@ -3,6 +3,7 @@
 #include "tackfree/base/name.hpp"
 #include "tackfree/input/coating_figures.hpp"
 #include "tackfree/input/names_of.hpp"
+#include "tackfree/input/solvent_reader.hpp"
 #include "tackfree/input/tin_reader.hpp"
 
 #include <algorithm>
@@ -81,6 +82,8 @@ Coating read_coating(JsonCursor& object, const FinishingData& data) {
   constexpr std::array<std::string_view, 4> sheens{"gloss", "semi_gloss", "satin", "matt"};
   if (const auto sheen = object.word("sheen", sheens)) coating.sheen = static_cast<Sheen>(*sheen);
   if (const auto wax = object.flag("contains_wax")) coating.contains_wax = *wax;
+  if (auto mix = read_solvent_mix(object, data.solvents, nullptr); !mix.empty())
+    coating.solvent_mix = std::move(mix);
   object.refuse_unknown();
   return coating;
 }

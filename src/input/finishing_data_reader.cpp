@@ -6,6 +6,7 @@
 #include "tackfree/input/coating_figures.hpp"
 #include "tackfree/input/follows_reader.hpp"
 #include "tackfree/input/names_of.hpp"
+#include "tackfree/input/solvent_reader.hpp"
 #include "tackfree/input/trade_text_reader.hpp"
 
 #include <array>
@@ -101,6 +102,15 @@ CoatingWords read_words(JsonCursor& object) {
   return words;
 }
 
+/// What the class gives off: its own list, or what its texts name.
+void read_mixes(JsonCursor& object, Coating& coating, const std::vector<Solvent>& solvents,
+                const SourceNames& sources) {
+  coating.solvent_mix = read_solvent_mix(object, solvents, &sources);
+  if (coating.solvent_mix.empty())
+    coating.solvent_mix = mix_by_text(coating.words.solvents, solvents);
+  coating.thinner_mix = mix_by_text(coating.words.thinner, solvents);
+}
+
 /// What bears no use alone has no such stages, and what is never sanded need not be hard enough.
 bool class_has(const Coating& coating, Stage stage) {
   if (stage == Stage::sand)
@@ -109,7 +119,7 @@ bool class_has(const Coating& coating, Stage stage) {
 }
 
 Coating read_class(JsonCursor& object, const std::vector<DryingLaw>& laws,
-                   const SourceNames& sources) {
+                   const std::vector<Solvent>& solvents, const SourceNames& sources) {
   Coating coating;
   coating.class_key = object.path();
   coating.line = object.line();
@@ -144,6 +154,7 @@ Coating read_class(JsonCursor& object, const std::vector<DryingLaw>& laws,
   coating.dries_by_oxidation = object.flag(needed("dries_by_oxidation")).value_or(false);
   coating.raises_grain = object.flag(needed("raises_grain")).value_or(false);
   coating.words = read_words(object);
+  read_mixes(object, coating, solvents, sources);
   object.refuse_unknown();
   return coating;
 }
@@ -158,6 +169,7 @@ std::vector<Method> read_methods(const DataFile& file, const SourceNames& source
     method.title = object.text(needed("title")).value_or("");
     FigureReader figures(object, sources);
     read_method_figures(figures, method);
+    figures.read(method.flashed_off, "flashed_off_pct", {0, 100, "%"}, percent);
     method.sprayed = object.flag(needed("sprayed")).value_or(false);
     for (const JsonNode* key : object.texts(needed("cautions")))
       method.cautions.push_back(key->text);
@@ -198,9 +210,10 @@ void read_labour(const DataFile& file, const SourceNames& sources, Labour& labou
 
 std::optional<FinishingData> read_finishing_data(
     const std::optional<std::filesystem::path>& data_dir, Problems& problems) {
-  constexpr std::array<std::string_view, 10> names{
-      "sources.json", "drying_laws.json", "coatings.json", "methods.json",  "labour.json",
-      "grain.json",   "how.json",         "advice.json",   "cautions.json", "follows.json"};
+  constexpr std::array<std::string_view, 12> names{
+      "sources.json",  "drying_laws.json", "coatings.json", "methods.json",
+      "labour.json",   "grain.json",       "how.json",      "advice.json",
+      "cautions.json", "follows.json",     "solvents.json", "air_changes.json"};
   std::vector<DataFile> files;
   for (const std::string_view name : names)
     if (auto file = data_file(data_dir, std::string(name), problems))
@@ -212,9 +225,15 @@ std::optional<FinishingData> read_finishing_data(
   const SourceNames sources = read_sources(files[0], problems);
   const std::vector<DryingLaw> laws = read_laws(files[1], sources, problems);
   FinishingData data;
+  JsonCursor solvents(files[10].tree, "", files[10].name, problems);
+  data.solvents = read_solvents(solvents, sources);
+  JsonCursor changes(files[11].tree, "", files[11].name, problems);
+  FigureReader change_figures(changes, sources);
+  read_air_changes(change_figures, data.air_changes);
+  changes.refuse_unknown();
   JsonCursor classes(files[2].tree, "", files[2].name, problems);
   for (JsonCursor& object : classes.named_objects())
-    data.classes.push_back(read_class(object, laws, sources));
+    data.classes.push_back(read_class(object, laws, data.solvents, sources));
   data.methods = read_methods(files[3], sources, problems);
   read_labour(files[4], sources, data.labour, problems);
   read_grain(files[5], sources, data, problems);

@@ -10,6 +10,7 @@
 #include "tackfree/input/follows_reader.hpp"
 #include "tackfree/input/measure.hpp"
 #include "tackfree/input/parts_reader.hpp"
+#include "tackfree/input/room_reader.hpp"
 #include "tackfree/input/tin_reader.hpp"
 
 #include <array>
@@ -73,29 +74,6 @@ void read_heading(JsonCursor& root, Job& job, const Zone& zone) {
   job.faster_than_label = root.flag("faster_than_label").value_or(false);
 }
 
-Room read_room(JsonCursor& root) {
-  Room room;
-  auto object = root.object("room");
-  if (!object) return room;
-  room.name = object->text("name").value_or("room");
-  if (const auto text = object->text("volume")) {
-    const Reading<Volume> reading = read_volume(*text);
-    if (!reading.value) object->report("volume", reading.wanted, "such as \"90 m3\"");
-    room.volume = reading.value;
-  }
-  if (const auto number = object->number("volume_m3", {1, 100000, "m3"})) {
-    if (object->has("volume")) object->report("volume_m3", "wanted volume or volume_m3, not both");
-    room.volume = cubic_metres(*number);
-  }
-  room.attached_to_house = object->flag("attached_to_house").value_or(room.attached_to_house);
-  for (const JsonNode* source : object->texts("ignition_sources"))
-    room.ignition_sources.push_back(source->text);
-  if (const auto speed = object->number("air_speed_m_s", {0, 5, "m/s"}))
-    room.air_speed = metres_per_second(*speed);
-  object->refuse_unknown();
-  return room;
-}
-
 /// The person's own rates over the trade's.
 void read_own_rates(JsonCursor& root, FinishingData& data) {
   if (auto labour = root.object("labour")) {
@@ -150,7 +128,7 @@ std::optional<Job> read_job(const std::filesystem::path& file,
   check_systems_hold(job, problems);
   job.batches = read_batches(root, job.systems);
   read_parts_of(root, job, folder);
-  job.room = read_room(root);
+  job.room = read_room(root, job.data.air_changes);
   if (auto air = root.object(needed("air"))) job.air = read_air(*air, folder, zone);
   if (auto calendar = root.object(needed("calendar")))
     job.calendar = read_calendar(*calendar, zone);

@@ -47,7 +47,9 @@ std::optional<Plan> make_plan(Job job, Instant now, Problems& problems) {
   plan.schedule = make_schedule(job, plan.list, plan.air, drying_clocks(job, plan.air), span);
   plan.work = attended_work(plan.list, plan.schedule, job.calendar.zone);
   plan.emissions = emissions(job, plan.volumes);
-  plan.cautions = cautions(job, plan.list, plan.volumes, plan.emissions, plan.schedule);
+  plan.room =
+      room_judgement(job, vapour_plan(job, plan.list, plan.volumes, plan.emissions, plan.schedule));
+  plan.cautions = cautions(job, plan.list, plan.volumes, plan.emissions, plan.schedule, plan.room);
   plan.shopping =
       shopping_list(job, plan.volumes, plan.list, plan.schedule, all_tape(plan.takeoff));
   plan.job = std::move(job);

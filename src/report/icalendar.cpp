@@ -5,6 +5,7 @@
 #include "tackfree/report/step_words.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cstdint>
 #include <set>
 
@@ -178,6 +179,31 @@ void add_step(Calendar& calendar, const Plan& plan, const StepWords& words, std:
   }
 }
 
+/// One event for each way the room is open after a stretch of coating, known by its first coat.
+void add_airing(Calendar& calendar, const Plan& plan, const StepWords& words,
+                const StretchJudgement& stretch) {
+  constexpr std::array<std::string_view, 4> keys{"closed", "ajar", "open", "open and fan"};
+  const Operation& first =
+      plan.list.operations.at(plan.schedule.steps.at(stretch.steps.front()).operation);
+  for (const AiringSpan& span : stretch.airing) {
+    Event event;
+    event.key =
+        fmt::format("{}/airing/{}", first.key, keys.at(static_cast<std::size_t>(span.opening)));
+    event.time = span.time;
+    event.summary =
+        fmt::format("Airing: {} {} to {}", words_for(span.opening),
+                    words.figures().clock(span.time.begin), words.figures().clock(span.time.end));
+    event.description = {fmt::format("For {}.", words.full_title(first))};
+    if (stretch.under_limit_at)
+      event.description.push_back(fmt::format("By this estimate below the 8-hour limits from {}.",
+                                              words.figures().moment(*stretch.under_limit_at)));
+    event.description.push_back(plan.job.data.texts.deference);
+    event.category = "airing";
+    event.takes_time = false;
+    calendar.add(event);
+  }
+}
+
 void add_milestone(Calendar& calendar, const Plan& plan, const DatedOutcome& outcome) {
   if (!outcome.at) return;
   const std::string& batch = plan.job.batches.at(outcome.batch).name;
@@ -225,6 +251,9 @@ std::string calendar_report(const Plan& plan) {
   Calendar calendar(plan);
   for (std::size_t step = 0; step < plan.schedule.steps.size(); ++step)
     add_step(calendar, plan, words, step);
+  if (plan.room)
+    for (const StretchJudgement& stretch : plan.room->stretches)
+      add_airing(calendar, plan, words, stretch);
   for (const DatedOutcome& outcome : plan.schedule.outcomes) add_milestone(calendar, plan, outcome);
   return std::move(calendar).text();
 }

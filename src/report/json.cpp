@@ -3,6 +3,7 @@
 #include "tackfree/report/figures.hpp"
 #include "tackfree/report/json_areas.hpp"
 #include "tackfree/report/json_figures.hpp"
+#include "tackfree/report/json_fumes.hpp"
 #include "tackfree/report/json_schedule.hpp"
 #include "tackfree/report/step_words.hpp"
 
@@ -270,6 +271,7 @@ std::string json_report(const Plan& plan) {
   put_work(document, plan);
   document["shopping"] = shopping(plan);
   document["air"] = air(plan);
+  put_fumes(document, plan);
   document["cautions"] = cautions(plan);
   document["notes"] = notes(plan);
   put_figures(document, plan);

@@ -5,6 +5,7 @@
 #include "tackfree/report/text_areas.hpp"
 #include "tackfree/report/text_background.hpp"
 #include "tackfree/report/text_days.hpp"
+#include "tackfree/report/text_fumes.hpp"
 #include "tackfree/report/text_materials.hpp"
 
 namespace tackfree {
@@ -23,6 +24,7 @@ std::string text_report(const Plan& plan, int columns) {
   write_grits(page, plan);
   write_how_to(page, plan, how_to);
   write_air(page, plan, figures);
+  write_fumes(page, plan, figures);
   write_notes(page, plan);
   write_cautions(page, plan);
   write_sources(page, plan, figures);

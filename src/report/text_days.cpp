@@ -1,6 +1,7 @@
 #include "tackfree/report/text_days.hpp"
 
 #include "tackfree/report/display_text.hpp"
+#include "tackfree/report/text_fumes.hpp"
 #include "tackfree/report/text_materials.hpp"
 
 #include <algorithm>
@@ -200,6 +201,7 @@ void write_opening(Page& page, const Plan& plan, const StepWords& words) {
   const Figures& figures = words.figures();
   write_title(page, plan, figures);
   page.blank();
+  write_stop(page, plan);
   write_next(page, plan, words);
   write_ready(page, plan, figures);
   page.paragraph({0, "Buy  "}, all_tins_text(plan));

@@ -36,6 +36,13 @@ TEST_CASE("the buy command takes a job, a file and a now, and no calendar") {
   CHECK(read_options({"buy", "job.json", "--calendar", "plan.ics"}).mistaken);
 }
 
+TEST_CASE("the airing is the job's unless the proposed one is asked for") {
+  CHECK(read_options({"plan", "job.json"}).options->airing == AiringChoice::given);
+  CHECK(read_options({"plan", "job.json", "--airing", "proposed"}).options->airing ==
+        AiringChoice::proposed);
+  CHECK(read_options({"plan", "job.json", "--airing", "open"}).mistaken);
+}
+
 TEST_CASE("check takes a job and start a folder") {
   CHECK(read_options({"check", "job.json"}).options->command == Command::check);
   const ReadOptions start = read_options({"start", "shelf"});

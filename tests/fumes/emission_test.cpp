@@ -1,5 +1,7 @@
 #include "tackfree/fumes/emission.hpp"
 
+#include <stdexcept>
+
 #include "volume/small_job.hpp"
 #include <doctest/doctest.h>
 
@@ -78,4 +80,25 @@ TEST_CASE("the assumed explosive limit lies under those of the usual solvents, t
   for (const Row& row : rows)
     CHECK(row.lel_pct * 10 * row.molar_mass / 24.055 >
           assumed_explosive_limit.in(grams_per_cubic_metre)-0.5);
+}
+
+TEST_CASE("what a coat gives off is split by solvent, the coating's and the thinner's together") {
+  Job job = small_job();
+  Solvent spirits, xylene;
+  spirits.key = "mineral_spirits";
+  xylene.key = "xylene";
+  job.data.solvents = {xylene, spirits};
+  job.coatings[0].solvent_mix = {{"mineral_spirits", {percent(75)}}, {"xylene", {percent(25)}}};
+  job.coatings[0].thinner_mix = {{"mineral_spirits", {percent(100)}}};
+  const JobVolumes volumes = volumes_of(job);
+  for (const CoatEmission& emission : emissions(job, volumes)) {
+    const CoatNeed& need = volumes.coats[emission.need];
+    REQUIRE(emission.parts.size() == 2);
+    CHECK(emission.parts[0].solvent == 1);
+    CHECK(emission.parts[0].mass.in(grams) ==
+          Approx(0.75 * 450 * need.coating.in(litres) + 780 * need.thinner.in(litres)));
+    CHECK(emission.parts[1].mass.in(grams) == Approx(0.25 * 450 * need.coating.in(litres)));
+  }
+  job.coatings[0].solvent_mix = {{"no such", {percent(100)}}};
+  CHECK_THROWS_AS(emissions(job, volumes), std::out_of_range);
 }

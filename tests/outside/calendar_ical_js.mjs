@@ -1,5 +1,5 @@
 // Reads a written calendar back with npm `ical.js` and holds it against the JSON plan of the same
-// run: one event for each piece of work and each milestone, at the plan's times, with alarms.
+// run: one event for each piece of work, milestone and airing, at the plan's times, with alarms.
 // Usage, from a folder with ical.js in node_modules:
 //   node calendar_ical_js.mjs CALENDAR.ics PLAN.json
 // Prints one line for each check; exit 1 when one fails, 2 when it cannot run.
@@ -77,10 +77,11 @@ const work = plan.steps.flatMap((step) => step.pieces.map((piece) => span(begins
 const milestones = plan.milestones
   .filter((m) => m.reached_at)
   .map((m) => span(m.reached_at, new Date(Date.parse(m.reached_at) + 15 * minute).toISOString()));
-const expected = [...work, ...milestones].sort();
+const airings = (plan.fumes?.airings ?? []).flatMap((a) => a.airing.map((one) => span(one.begin_at, one.end_at)));
+const expected = [...work, ...milestones, ...airings].sort();
 const found = events.map((e) => `${time(e, 'dtstart')}/${time(e, 'dtend')}`).sort();
 check(
-  `there are ${work.length} pieces of work and ${milestones.length} milestones, at the plan's times`,
+  `there are ${work.length} pieces of work, ${milestones.length} milestones and ${airings.length} airings, at the plan's times`,
   expected.length === found.length
     ? expected.filter((s, i) => s !== found[i])
     : [`${expected.length} expected, ${found.length} found`],
@@ -88,8 +89,8 @@ check(
 
 const free = (event) => event.getFirstPropertyValue('transp') === 'TRANSPARENT';
 check(
-  'milestones take up no time and work does',
-  events.filter(free).length === milestones.length ? [] : [`${events.filter(free).length} transparent`],
+  'milestones and airings take up no time and work does',
+  events.filter(free).length === milestones.length + airings.length ? [] : [`${events.filter(free).length} transparent`],
 );
 const alarms = (event) => event.getAllSubcomponents('valarm');
 const wants = (event) => !free(event) && time(event, 'dtstart') > now;

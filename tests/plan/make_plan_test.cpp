@@ -121,5 +121,37 @@ TEST_CASE("the areas alone are those of the whole plan") {
   CHECK(areas.schedule.steps.empty());
 }
 
+TEST_CASE("the finished plan is judged in its room, by the job's habit or as closed") {
+  Job job = sample_job();
+  const Plan closed = plan_of(job);
+  REQUIRE(closed.room);
+  CHECK(closed.room->verdict == HabitVerdict::too_little);
+  CHECK(closed.room->stretches.size() == closed.schedule.sessions.size());
+  REQUIRE(closed.room->proposed);
+  job.room.airing = closed.room->proposed;
+  const Plan aired = plan_of(job);
+  CHECK(aired.room->verdict == HabitVerdict::enough);
+  const auto word = [](const Plan& plan) {
+    return std::find_if(plan.cautions.begin(), plan.cautions.end(),
+                        [](const Caution& c) { return c.key == "solvent_vapour"; })
+        ->word;
+  };
+  CHECK(word(closed) == "WARNING");
+  CHECK(word(aired) == "CAUTION");
+}
+
+TEST_CASE("a fast finish sprayed in a small closed room is stopped with the flow that would do") {
+  Job job = sample_job("shellac");
+  job.systems[0].steps[0].method = "hvlp";
+  job.room.volume = cubic_metres(10);
+  const Plan plan = plan_of(job);
+  REQUIRE(plan.room);
+  CHECK(plan.room->stops());
+  CHECK(plan.room->limit(VapourLimit::quarter_explosive).least_flow > AirFlow{});
+  CHECK(plan.cautions.front().word == "DANGER");
+  CHECK(plan.cautions.front().key == "ethanol_vapour");
+  CHECK(plan.schedule.unplaced.empty());
+}
+
 }  // namespace
 }  // namespace tackfree

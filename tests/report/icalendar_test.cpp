@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "report/small_plan.hpp"
+#include "report/judged_plan.hpp"
 #include <doctest/doctest.h>
 
 using namespace tackfree;
@@ -136,4 +136,22 @@ TEST_CASE("a step of no length makes no event") {
   Plan plan = small_plan();
   plan.schedule.steps[3].pieces[0].end = plan.schedule.steps[3].pieces[0].begin;
   CHECK(values(calendar_report(plan), "UID").size() == 6);
+}
+
+TEST_CASE("an airing is an event of its own, known by its first coat, that takes up no time") {
+  const std::string calendar = calendar_report(judged_plan());
+  const std::vector<std::string> all = unfolded(calendar);
+  const auto uid =
+      std::find(all.begin(), all.end(),
+                "UID:seat.varnish.coat-1.back.coat.airing.open.hall-bench@tackfree.invalid");
+  REQUIRE(uid != all.end());
+  const std::vector<std::string> event(uid, std::find(uid, all.end(), "END:VEVENT"));
+  const auto has = [&](const std::string& line) {
+    return std::find(event.begin(), event.end(), line) != event.end();
+  };
+  CHECK(has("DTSTART:20270410T140000Z"));
+  CHECK(has("DTEND:20270410T181000Z"));
+  CHECK(has("SUMMARY:Airing: door open 10:00 am to 2:10 pm"));
+  CHECK(has("TRANSP:TRANSPARENT"));
+  CHECK_FALSE(has("BEGIN:VALARM"));
 }

@@ -20,6 +20,11 @@ using Mass = Quantity<struct MassKind>;
 using MassPerVolume = Quantity<struct MassPerVolumeKind>;
 using MolarEnergy = Quantity<struct MolarEnergyKind>;
 using WorkRate = Quantity<struct WorkRateKind>;
+using AirFlow = Quantity<struct AirFlowKind>;
+/// So many times in a time: air changes of a room, or the share of a wet coat's solvent that
+/// leaves.
+using ChangeRate = Quantity<struct ChangeRateKind>;
+using MolarMass = Quantity<struct MolarMassKind>;
 
 inline constexpr Unit<LengthKind> metres{1.0};
 inline constexpr Unit<LengthKind> centimetres{0.01};
@@ -70,10 +75,19 @@ inline constexpr Unit<MassKind> grams{1e-3};
 inline constexpr Unit<MassKind> kilograms{1.0};
 inline constexpr Unit<MassPerVolumeKind> grams_per_litre{1.0};
 inline constexpr Unit<MassPerVolumeKind> grams_per_cubic_metre{1e-3};
+inline constexpr Unit<MassPerVolumeKind> milligrams_per_cubic_metre{1e-6};
 
 inline constexpr Unit<MolarEnergyKind> kilojoules_per_mole{1e3};
 
 inline constexpr Unit<WorkRateKind> square_metres_per_hour{1.0 / hours.si_per_unit()};
+
+inline constexpr Unit<AirFlowKind> cubic_metres_per_hour{1.0 / hours.si_per_unit()};
+inline constexpr Unit<AirFlowKind> cubic_feet_per_minute{0.3048 * 0.3048 * 0.3048 /
+                                                         minutes.si_per_unit()};
+
+inline constexpr Unit<ChangeRateKind> per_hour{1.0 / hours.si_per_unit()};
+
+inline constexpr Unit<MolarMassKind> grams_per_mole{1e-3};
 
 constexpr Area operator*(Length a, Length b) { return square_metres(a.in(metres)*b.in(metres)); }
 constexpr Volume operator*(Area a, Length b) {
@@ -90,6 +104,12 @@ constexpr Mass operator*(Volume v, MassPerVolume content) {
 }
 constexpr MassPerVolume operator/(Mass m, Volume v) {
   return grams_per_litre(m.in(grams) / v.in(litres));
+}
+constexpr ChangeRate operator/(AirFlow flow, Volume room) {
+  return per_hour(flow.in(cubic_metres_per_hour) / room.in(cubic_metres));
+}
+constexpr AirFlow operator*(ChangeRate rate, Volume room) {
+  return cubic_metres_per_hour(rate.in(per_hour)*room.in(cubic_metres));
 }
 
 }  // namespace tackfree

@@ -10,6 +10,9 @@ namespace tackfree {
 
 enum class Command { plan, area, buy, check, start };
 
+/// The airing to plan with: the job's own, or what the plan with that one proposes.
+enum class AiringChoice { given, proposed };
+
 struct Options {
   Command command = Command::plan;
   std::filesystem::path job_file;                      ///< all but start
@@ -18,6 +21,7 @@ struct Options {
   std::optional<std::filesystem::path> json_file;      ///< plan, area, buy
   std::optional<std::filesystem::path> calendar_file;  ///< plan
   std::optional<std::string> now;  ///< plan, buy: local time in the job's zone, or UTC
+  AiringChoice airing = AiringChoice::given;  ///< plan
 };
 
 /// What reading the command line came to: options, or a text to print (help, version, a mistake).

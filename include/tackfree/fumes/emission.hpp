@@ -8,10 +8,17 @@
 
 namespace tackfree {
 
+/// So much of one solvent.
+struct SolventMass {
+  std::size_t solvent = 0;  ///< index into FinishingData::solvents
+  Mass mass;
+};
+
 /// Grams of solvent that one coat of one side releases, thinner included.
 struct CoatEmission {
   std::size_t need = 0;  ///< index into JobVolumes::coats
   Mass solvent;
+  std::vector<SolventMass> parts{};  ///< the same by solvent, each once
 };
 
 /// Coating litres x its volatiles + thinner litres x the thinner's. Really released, not the

@@ -12,7 +12,8 @@ namespace tackfree {
 
 /// The finishing data of `data_dir`, or those built in. All files must be there: sources.json,
 /// drying_laws.json, coatings.json, methods.json, labour.json, grain.json, how.json, advice.json,
-/// cautions.json. Nothing, with Problems, when anything in them is wrong.
+/// cautions.json, solvents.json, air_changes.json. Nothing, with Problems, when anything in them is
+/// wrong.
 ///
 /// The how-to texts of an operation are looked up by its kind and its class; the first key of these
 /// that is there wins: `coat_first/CLASS` (of a run's first coat on bare wood) or

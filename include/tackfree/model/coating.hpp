@@ -4,6 +4,7 @@
 #include "tackfree/base/sourced.hpp"
 #include "tackfree/base/temperature.hpp"
 #include "tackfree/base/units.hpp"
+#include "tackfree/model/solvent.hpp"
 #include "tackfree/model/tin.hpp"
 
 #include <array>
@@ -114,6 +115,8 @@ struct Coating {
   Sourced<MassPerVolume> volatiles;  ///< really released
   /// What a litre of the thinner releases: its density, or 0 for water.
   Sourced<MassPerVolume> thinner_volatiles;
+  std::vector<SolventShare> solvent_mix;  ///< of what the coating gives off; shares add up to 1
+  std::vector<SolventShare> thinner_mix;  ///< of what the thinner gives off
   std::optional<Sourced<Temperature>> flash_point;
   std::array<std::optional<Sourced<Duration>>, stage_count> label_after;  ///< by Stage
   Temperature label_temperature = celsius(23);

@@ -3,6 +3,7 @@
 
 #include "tackfree/base/sourced.hpp"
 #include "tackfree/base/units.hpp"
+#include "tackfree/model/airing.hpp"
 #include "tackfree/model/coating.hpp"
 #include "tackfree/model/finish_system.hpp"
 
@@ -111,6 +112,8 @@ struct FinishingData {
   EstimatingAllowances allowances;
   NeedSpread need_spread;
   std::vector<FollowRule> follows;
+  std::vector<Solvent> solvents;
+  AirChanges air_changes;  ///< with the person's own figures in place
   TradeTexts texts;
 };
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "tackfree/base/units.hpp"
+#include "tackfree/model/airing.hpp"
 
 #include <optional>
 #include <string>
@@ -14,6 +15,8 @@ struct Room {
   std::optional<Volume> volume;
   bool attached_to_house = true;
   std::vector<std::string> ignition_sources;  ///< in the person's words: `water heater`
+  std::optional<AiringHabit> airing;          ///< nothing given: it counts as closed all the time
+  std::optional<Fan> fan;
   Speed air_speed = metres_per_second(0.10);  ///< over the work; 0.10 is a sheltered room
 };
 

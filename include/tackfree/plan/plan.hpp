@@ -4,6 +4,7 @@
 #include "tackfree/air/air_series.hpp"
 #include "tackfree/fumes/cautions.hpp"
 #include "tackfree/fumes/emission.hpp"
+#include "tackfree/fumes/vapour_words.hpp"
 #include "tackfree/model/job.hpp"
 #include "tackfree/operations/operation.hpp"
 #include "tackfree/schedule/attended_work.hpp"
@@ -12,6 +13,7 @@
 #include "tackfree/takeoff/surface_takeoff.hpp"
 #include "tackfree/volume/job_volumes.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -33,6 +35,7 @@ struct Plan {
   Schedule schedule;
   AttendedWork work;
   std::vector<CoatEmission> emissions;
+  std::optional<RoomJudgement> room;  ///< nothing without the room's volume or without solvent
   std::vector<Caution> cautions;
   ShoppingList shopping;
   std::vector<Note> notes;

@@ -12,6 +12,7 @@ namespace tackfree {
 ///
 /// One event for each piece of a step; set-up belongs to the event of a session's first coat,
 /// clean-up to that of its last. Events that begin after now have an alarm 30 minutes before.
+/// An airing is an event for each way the room is open, without an alarm; it takes up no time.
 /// Milestones are events of 15 minutes that take up no time.
 /// UIDs follow from the step's key and the job's id, so that a later plan moves the same events:
 /// `KEY.JOB@tackfree.invalid`, and `KEY.2.JOB@...` for the second piece of a step.

@@ -1,0 +1,45 @@
+// Vapour words: openings, habits, flows and the judgement of the room in sentences.
+#pragma once
+
+#include "tackfree/fumes/room_judgement.hpp"
+#include "tackfree/model/job.hpp"
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace tackfree {
+
+/// `closed`, `door ajar`, `door open`, `door open and fan on`.
+std::string_view words_for(Opening opening);
+
+/// `door open while coating, then ajar for 4 h`.
+std::string words_for(const AiringHabit& habit);
+
+/// The habit as it is written in a job file: `"while_coating": "open", "after": ...`.
+std::string job_text(const AiringHabit& habit);
+
+/// `850 m3/h (500 cfm)`, rounded up to two digits.
+std::string flow_text(AirFlow flow);
+
+/// `12 %`, one digit below 1 %, `under 0.1 %` below that.
+std::string share_text(double share);
+/// `3.2 times`, `0.4 times`, `under 0.01 times`.
+std::string times_text(double times);
+
+/// The signal word that the judgement calls for; nothing when half of no limit is reached.
+/// Source: the choice is this project's, by the meaning of the words in ANSI Z535.4.
+std::optional<std::string_view> signal_word(const RoomJudgement& room);
+
+/// What the estimate comes to, one or two sentences that begin with a blank.
+std::string vapour_estimate(const RoomJudgement& room);
+
+/// What to do about it, most urgent first, ending in a blank; empty when half of no limit is
+/// reached.
+std::string vapour_remedy(const RoomJudgement& room);
+
+/// The sentence on cartridges when a solvent in use has only supplied-air respirators listed;
+/// begins with a blank. Source: NIOSH Pocket Guide to Chemical Hazards.
+std::string cartridge_sentence(const Job& job, const RoomJudgement& room);
+
+}  // namespace tackfree

@@ -1,0 +1,21 @@
+// Room reader: the room of a job, how it is aired, and the person's own air changes.
+#pragma once
+
+#include "tackfree/input/json_cursor.hpp"
+#include "tackfree/model/airing.hpp"
+#include "tackfree/model/room.hpp"
+
+#include <array>
+#include <string_view>
+
+namespace tackfree {
+
+/// The words for how far a room is open, by Opening.
+inline constexpr std::array<std::string_view, 4> opening_words{"closed", "ajar", "open",
+                                                               "open_and_fan"};
+
+/// The object `room`, or the defaults where there is none. Figures of its `airing` override those
+/// of `changes` as the person's own.
+Room read_room(JsonCursor& job, AirChanges& changes);
+
+}  // namespace tackfree

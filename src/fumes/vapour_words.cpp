@@ -1,0 +1,139 @@
+#include "tackfree/fumes/vapour_words.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <vector>
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+namespace tackfree {
+
+namespace {
+
+constexpr std::array<std::string_view, 4> plain{"closed", "ajar", "open", "open and fan on"};
+constexpr std::array<std::string_view, 4> keys{"closed", "ajar", "open", "open_and_fan"};
+
+std::string_view plain_word(Opening opening) { return plain.at(static_cast<std::size_t>(opening)); }
+std::string_view key_of(Opening opening) { return keys.at(static_cast<std::size_t>(opening)); }
+
+/// Two digits, rounded up, at least 1.
+double two_digits_up(double number) {
+  if (number <= 0) return 0;
+  if (number <= 1) return 1;
+  const double step = std::pow(10.0, std::floor(std::log10(number)) - 1);
+  return std::ceil(number / step - 1e-9) * step;
+}
+
+/// The least flow for what binds: exposure while the room is under the explosive shares, else
+/// those.
+std::string flow_sentence(const RoomJudgement& room, VapourLimit limit, std::string_view aim) {
+  const std::optional<AirFlow>& flow = room.limit(limit).least_flow;
+  if (!flow) return fmt::format("No flow was found that {}. ", aim);
+  return fmt::format("At least {} of outdoor air all the time {} by this estimate. ",
+                     flow_text(*flow), aim);
+}
+
+}  // namespace
+
+std::string_view words_for(Opening opening) {
+  constexpr std::array<std::string_view, 4> words{"closed", "door ajar", "door open",
+                                                  "door open and fan on"};
+  return words.at(static_cast<std::size_t>(opening));
+}
+
+std::string words_for(const AiringHabit& habit) {
+  const bool aired_after = habit.after != Opening::closed && habit.after_for > Duration{};
+  if (habit.while_coating == Opening::closed && !aired_after) return "closed all the time";
+  return fmt::format(
+      "{} while coating, then {}", words_for(habit.while_coating),
+      aired_after ? fmt::format("{} for {:g} h", plain_word(habit.after), habit.after_for.in(hours))
+                  : "closed");
+}
+
+std::string job_text(const AiringHabit& habit) {
+  return fmt::format(R"("while_coating": "{}", "after": {{ "state": "{}", "hours": {:g} }})",
+                     key_of(habit.while_coating), key_of(habit.after), habit.after_for.in(hours));
+}
+
+std::string flow_text(AirFlow flow) {
+  return fmt::format("{:g} m3/h ({:g} cfm)", two_digits_up(flow.in(cubic_metres_per_hour)),
+                     two_digits_up(flow.in(cubic_feet_per_minute)));
+}
+
+std::string share_text(double share) {
+  if (share < 0.001) return "under 0.1 %";
+  return share < 0.01 ? fmt::format("{:.1f} %", 100 * share) : fmt::format("{:.0f} %", 100 * share);
+}
+
+std::string times_text(double times) {
+  if (times < 0.01) return "under 0.01 times";
+  return times < 0.095 ? fmt::format("{:.2f} times", times) : fmt::format("{:.1f} times", times);
+}
+
+std::optional<std::string_view> signal_word(const RoomJudgement& room) {
+  if (room.stops()) return "DANGER";
+  const double exposure = std::max(room.limit(VapourLimit::fifteen_minutes).share,
+                                   room.limit(VapourLimit::eight_hours).share);
+  const bool rises = std::ranges::any_of(room.stretches, &StretchJudgement::rises_again);
+  if (room.limit(VapourLimit::tenth_explosive).share >= 1 || exposure > 1 || rises)
+    return "WARNING";
+  if (exposure > 0.5) return "CAUTION";
+  return std::nullopt;
+}
+
+std::string vapour_estimate(const RoomJudgement& room) {
+  return fmt::format(
+      " By this estimate the air of the room, {}, reaches {} of the lower explosive limit, {} the "
+      "15-minute and {} the 8-hour limit of exposure at work. Near the wet work it is stronger.",
+      words_for(room.habit), share_text(room.limit(VapourLimit::quarter_explosive).share / 4),
+      times_text(room.limit(VapourLimit::fifteen_minutes).share),
+      times_text(room.limit(VapourLimit::eight_hours).share));
+}
+
+std::string vapour_remedy(const RoomJudgement& room) {
+  std::string text;
+  if (room.stops())
+    text =
+        "The vapour can explode: do not put this coat on in this room like this. Work outdoors, in "
+        "a professional booth, with less in a day, or with more air. No flame, no spark. " +
+        flow_sentence(room, VapourLimit::quarter_explosive,
+                      "keeps the room under a quarter of the explosive limit");
+  if (room.limit(VapourLimit::tenth_explosive).share >= 1) {
+    if (text.empty()) text = "The vapour can burn: every flame and spark removed, pilots off. ";
+    text += flow_sentence(room, VapourLimit::tenth_explosive, "keeps it under a tenth of that");
+  }
+  const auto& quarter_hour = room.limit(VapourLimit::fifteen_minutes);
+  const auto& day = room.limit(VapourLimit::eight_hours);
+  if (std::max(quarter_hour.share, day.share) > 1) {
+    text +=
+        "More air, a smaller coat, or the respirator that the safety data sheet names; stay "
+        "out otherwise. ";
+    text += flow_sentence(room,
+                          quarter_hour.least_flow > day.least_flow ? VapourLimit::fifteen_minutes
+                                                                   : VapourLimit::eight_hours,
+                          "keeps the room under the limits of exposure");
+  } else if (std::max(quarter_hour.share, day.share) > 0.5) {
+    text += "The air comes near the limits of exposure: more air helps. ";
+  }
+  if (std::ranges::any_of(room.stretches, &StretchJudgement::rises_again))
+    text +=
+        "The airing ends too early: wet coats go on giving off vapour, and in the closed room it "
+        "rises above the limits of exposure again. ";
+  return text;
+}
+
+std::string cartridge_sentence(const Job& job, const RoomJudgement& room) {
+  std::vector<std::string> names;
+  for (const std::size_t solvent : room.solvents)
+    if (const Solvent& each = job.data.solvents.at(solvent); !each.cartridges_serve)
+      names.push_back(each.title);
+  if (names.empty()) return {};
+  return fmt::format(
+      " Do not rely on cartridge masks for {}: only supplied air is listed for it, or nothing is "
+      "known; air comes first.",
+      fmt::join(names, ", "));
+}
+
+}  // namespace tackfree

@@ -1,0 +1,84 @@
+#include "tackfree/input/room_reader.hpp"
+
+#include "tackfree/input/figure_reader.hpp"
+#include "tackfree/input/measure.hpp"
+#include "tackfree/input/solvent_reader.hpp"
+
+namespace tackfree {
+
+namespace {
+
+std::optional<Opening> read_opening(JsonCursor& object, JsonKey key) {
+  const auto word = object.word(key, opening_words);
+  if (!word) return std::nullopt;
+  return static_cast<Opening>(*word);
+}
+
+/// The fan's flow in m3/h or cfm, rated unless it is said to be measured.
+std::optional<Fan> read_fan(JsonCursor& airing) {
+  constexpr std::array<std::string_view, 2> kinds{"rated", "measured"};
+  std::optional<Fan> fan;
+  if (const auto flow = airing.number("fan_m3_per_h", {1, 100000, "m3 per hour"}))
+    fan = Fan{.flow = cubic_metres_per_hour(*flow)};
+  if (const auto flow = airing.number("fan_cfm", {1, 60000, "cubic feet per minute"})) {
+    if (fan) airing.report("fan_cfm", "wanted either fan_m3_per_h or fan_cfm, not both");
+    fan = Fan{.flow = cubic_feet_per_minute(*flow)};
+  }
+  if (const auto kind = airing.word("fan_flow_is", kinds)) {
+    if (fan)
+      fan->measured = *kind == 1;
+    else
+      airing.report("fan_flow_is", "wanted the flow as well, fan_m3_per_h or fan_cfm");
+  }
+  return fan;
+}
+
+void read_airing(JsonCursor& airing, Room& room, AirChanges& changes) {
+  FigureReader figures(airing, Origin::measured);
+  read_air_changes(figures, changes);
+  room.fan = read_fan(airing);
+  AiringHabit habit;
+  const auto during = read_opening(airing, "while_coating");
+  habit.while_coating = during.value_or(Opening::closed);
+  auto after = airing.object("after");
+  if (after) {
+    habit.after = read_opening(*after, needed("state")).value_or(Opening::closed);
+    habit.after_for = hours(after->number(needed("hours"), {0, 240, "h"}).value_or(0));
+    after->refuse_unknown();
+  }
+  if (during || after) room.airing = habit;
+  const bool fan_runs =
+      habit.while_coating == Opening::open_and_fan || habit.after == Opening::open_and_fan;
+  if (fan_runs && !room.fan)
+    airing.report(habit.while_coating == Opening::open_and_fan ? "while_coating" : "after",
+                  "wanted the fan's flow as well, fan_m3_per_h or fan_cfm");
+  airing.refuse_unknown();
+}
+
+}  // namespace
+
+Room read_room(JsonCursor& job, AirChanges& changes) {
+  Room room;
+  auto object = job.object("room");
+  if (!object) return room;
+  room.name = object->text("name").value_or("room");
+  if (const auto text = object->text("volume")) {
+    const Reading<Volume> reading = read_volume(*text);
+    if (!reading.value) object->report("volume", reading.wanted, "such as \"90 m3\"");
+    room.volume = reading.value;
+  }
+  if (const auto number = object->number("volume_m3", {1, 100000, "m3"})) {
+    if (object->has("volume")) object->report("volume_m3", "wanted volume or volume_m3, not both");
+    room.volume = cubic_metres(*number);
+  }
+  room.attached_to_house = object->flag("attached_to_house").value_or(room.attached_to_house);
+  for (const JsonNode* source : object->texts("ignition_sources"))
+    room.ignition_sources.push_back(source->text);
+  if (const auto speed = object->number("air_speed_m_s", {0, 5, "m/s"}))
+    room.air_speed = metres_per_second(*speed);
+  if (auto airing = object->object("airing")) read_airing(*airing, room, changes);
+  object->refuse_unknown();
+  return room;
+}
+
+}  // namespace tackfree

@@ -1,0 +1,222 @@
+#include "tackfree/report/text_fumes.hpp"
+
+#include "tackfree/report/display_text.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+namespace tackfree {
+
+namespace {
+
+/// Source: NIST SP 811: 1 ft = 0.3048 m.
+constexpr double cubic_feet_per_m3 = 1 / (0.3048 * 0.3048 * 0.3048);
+
+std::string list_of(const std::vector<std::string>& names) {
+  return fmt::format("{}", fmt::join(names, ", "));
+}
+
+std::vector<std::string> solvent_titles(const Plan& plan) {
+  std::vector<std::string> titles;
+  for (const std::size_t solvent : plan.room->solvents)
+    titles.push_back(plan.job.data.solvents.at(solvent).title);
+  return titles;
+}
+
+std::string changes_text(const Plan& plan, Opening opening) {
+  const ChangeRate working = working_changes(plan.job.room, plan.job.data.air_changes, opening);
+  return fmt::format("{} {:.2g}", words_for(opening), working.in(per_hour));
+}
+
+/// What the estimate stands on.
+void write_basis(Page& page, const Plan& plan) {
+  const Room& room = plan.job.room;
+  const AirChanges& changes = plan.job.data.air_changes;
+  page.paragraph(
+      {2, "-"},
+      fmt::format("Room {:g} m3 ({:.0f} cu ft); solvents: {}.", room.volume->in(cubic_metres),
+                  room.volume->in(cubic_metres)*cubic_feet_per_m3, list_of(solvent_titles(plan))));
+  std::vector<std::string> openings{changes_text(plan, Opening::closed),
+                                    changes_text(plan, Opening::ajar),
+                                    changes_text(plan, Opening::open)};
+  if (room.fan) openings.push_back(changes_text(plan, Opening::open_and_fan));
+  page.paragraph(
+      {2, "-"},
+      fmt::format("Air changes an hour that work: {}. What flows in is divided by {:g} because a "
+                  "room mixes badly{}.",
+                  list_of(openings), changes.mixing_one_opening.value,
+                  room.fan ? fmt::format(", by {:g} with the fan across from the opening",
+                                         changes.mixing_through_draft.value)
+                           : ""));
+  if (room.fan && !room.fan->measured)
+    page.paragraph(
+        {2, "-"}, fmt::format("Of the fan's rated {} only {} are counted on.",
+                              flow_text(room.fan->flow), percent_text(changes.fan_delivers.value)));
+  page.paragraph({2, "-"},
+                 fmt::format("{}: {}.",
+                             plan.room->habit_given ? "Airing as you gave it"
+                                                    : "You gave no airing, so none is counted on",
+                             words_for(plan.room->habit)));
+}
+
+void write_limits(Page& page, const Plan& plan, const Figures& figures) {
+  constexpr std::array<std::string_view, vapour_limit_count> names{
+      "explosive, 25 %", "explosive, 10 %", "work, 15 min", "work, 8 h"};
+  Table table;
+  table.head = {"limit", "reached", "when", "least flow"};
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    const LimitJudgement& limit = plan.room->limits.at(i);
+    table.rows.push_back({std::string(names.at(i)), times_text(limit.share),
+                          figures.moment(limit.at),
+                          !limit.least_flow                ? "none found"
+                          : *limit.least_flow <= AirFlow{} ? "no need"
+                                                           : flow_text(*limit.least_flow)});
+  }
+  page.table(table);
+  page.paragraph(
+      {2, ""},
+      fmt::format(
+          "Least flow: outdoor air all the time, {:g}-fold for bad mixing, to stay under the "
+          "limit. Each figure is the worst of three paces of drying: as usual, half and "
+          "double. Limits at work are for healthy adults; no limit is made for homes.",
+          plan.room->flow_mixing));
+}
+
+std::string until_text(const StretchJudgement& stretch, const Figures& figures) {
+  const auto when = [&](Instant at) {
+    return figures.local_date(at) == figures.local_date(stretch.coating.begin) ? figures.clock(at)
+                                                                               : figures.moment(at);
+  };
+  std::string text;
+  for (const AiringSpan& span : stretch.airing)
+    text += fmt::format("{} {} to {}; ", words_for(span.opening), when(span.time.begin),
+                        when(span.time.end));
+  if (stretch.airing.empty()) text = "closed; ";
+  if (stretch.under_limit_at && *stretch.under_limit_at <= stretch.coating.end)
+    text += "by this estimate below the 8-hour limits once coating ends";
+  else
+    text += stretch.under_limit_at ? fmt::format("by this estimate below the 8-hour limits from {}",
+                                                 when(*stretch.under_limit_at))
+                                   : "not below the 8-hour limits before the next coats";
+  if (stretch.under_tenth_at)
+    text += fmt::format(", below a tenth of them from {}", when(*stretch.under_tenth_at));
+  text += stretch.rises_again ? "; rises above them again once the airing ends." : ".";
+  return text;
+}
+
+void write_stretches(Page& page, const Plan& plan, const Figures& figures) {
+  page.blank();
+  for (const StretchJudgement& stretch : plan.room->stretches)
+    page.paragraph({2, ""}, fmt::format("{}: {:.0f} g; {}", figures.day(stretch.coating.begin),
+                                        stretch.solvent.in(grams), until_text(stretch, figures)));
+}
+
+void write_proposal(Page& page, const Plan& plan) {
+  const RoomJudgement& room = *plan.room;
+  if (room.verdict == HabitVerdict::enough) {
+    page.paragraph({2, "-"}, "This airing keeps the room under these limits by this estimate.");
+    return;
+  }
+  if (!room.proposed) {
+    page.paragraph(
+        {2, "!"},
+        "This airing is too little, and no habit that was tried serves: use more air than "
+        "these openings bring, coat less in a day, or work outdoors.");
+    return;
+  }
+  page.paragraph(
+      {2, "!"},
+      fmt::format("{}: {} keeps the room under these limits by this estimate. Plan with it by "
+                  "--airing proposed, or write under room: \"airing\": {{ {} }}",
+                  room.verdict == HabitVerdict::too_little
+                      ? "This airing is too little"
+                      : "This airing is longer than these limits need, and the room gets cold",
+                  words_for(*room.proposed), job_text(*room.proposed)));
+}
+
+/// How far the room is above what its coats bear while it is aired, at its coldest.
+struct ColdAiring {
+  TemperatureDifference margin;
+  Temperature room, bears;
+  Instant at;
+};
+
+std::optional<ColdAiring> coldest_airing(const Plan& plan) {
+  std::optional<ColdAiring> coldest;
+  for (const StretchJudgement& stretch : plan.room->stretches)
+    for (const std::size_t step : stretch.steps) {
+      const Operation& op = plan.list.operations.at(plan.schedule.steps.at(step).operation);
+      if (!op.coating) continue;
+      const Temperature bears = plan.job.coatings.at(*op.coating).limits.hold_min.value;
+      for (const AiringSpan& span : stretch.airing)
+        for (Instant at = span.time.begin; at <= span.time.end; at += Minutes(30)) {
+          const Temperature room = plan.air.at(at).temperature;
+          if (!coldest || room - bears < coldest->margin)
+            coldest = ColdAiring{room - bears, room, bears, at};
+        }
+    }
+  return coldest;
+}
+
+/// Airing against warmth, with the choices there are.
+void write_cold(Page& page, const Plan& plan, const Figures& figures) {
+  constexpr TemperatureDifference close = kelvins(5);
+  const auto coldest = coldest_airing(plan);
+  std::string text =
+      "Openings let outdoor air in: where it is colder than the coating bears, the "
+      "room falls with it.";
+  if (coldest && coldest->margin < close)
+    text += fmt::format(
+        " On {} the room is at {} while it is aired, and wet coats bear no less "
+        "than {}.",
+        figures.moment(coldest->at), figures.temperature(coldest->room).text(),
+        figures.temperature(coldest->bears).text());
+  page.paragraph({2, "-"}, text +
+                               " The choices: heat before, with the heater off while the room "
+                               "smells; coat less at a time; a milder day; another coating.");
+}
+
+}  // namespace
+
+void write_stop(Page& page, const Plan& plan) {
+  if (!plan.room || !plan.room->stops()) return;
+  const LimitJudgement& limit = plan.room->limit(VapourLimit::quarter_explosive);
+  page.paragraph(
+      {0, "DANGER"},
+      fmt::format(
+          "Stop: by this estimate the vapour reaches {} of what explodes, {}. Do not coat in "
+          "this room like this. Under a quarter of it: {}. See Fumes and airing.",
+          share_text(limit.share / 4), words_for(plan.room->habit),
+          limit.least_flow ? "at least " + flow_text(*limit.least_flow) + " of outdoor air"
+                           : "no air flow was found"));
+}
+
+void write_fumes(Page& page, const Plan& plan, const Figures& figures) {
+  page.heading("Fumes and airing");
+  if (!plan.room) {
+    page.paragraph({2, "-"}, plan.job.room.volume
+                                 ? "No dated coat gives off solvent: nothing to reckon."
+                                 : "The room's volume is not known: give it under room, and how "
+                                   "you air it, and the vapour is estimated.");
+    return;
+  }
+  write_basis(page, plan);
+  write_limits(page, plan, figures);
+  write_stretches(page, plan, figures);
+  page.blank();
+  write_proposal(page, plan);
+  write_cold(page, plan, figures);
+  if (plan.job.room.attached_to_house)
+    page.paragraph({2, "-"},
+                   "Keep the door to the house shut; some 6.5 % of a house's air came out "
+                   "of its attached garage in 15 houses (Batterman et al. 2007).");
+  page.paragraph({2, "-"},
+                 "A household fan is not made for flammable vapour: let it push clean air "
+                 "in, not draw vapour out. This is an estimate of the room's mean, not "
+                 "leave to go in or to do without a mask.");
+}
+
+}  // namespace tackfree
