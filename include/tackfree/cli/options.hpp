@@ -20,7 +20,7 @@ struct Options {
   std::optional<std::filesystem::path> data_dir;       ///< in place of the built-in data
   std::optional<std::filesystem::path> json_file;      ///< plan, area, buy
   std::optional<std::filesystem::path> calendar_file;  ///< plan
-  std::optional<std::string> now;  ///< plan, buy: local time in the job's zone, or UTC
+  std::optional<std::string> now;             ///< plan, buy: local time in the job's zone, or UTC
   AiringChoice airing = AiringChoice::given;  ///< plan
 };
 

@@ -12,13 +12,13 @@ namespace tackfree {
 
 /// A way of putting coats on.
 struct Method {
-  std::string key;                    ///< `brush`
-  std::string title;                  ///< `brush`
-  Sourced<Fraction> transfer;         ///< share of what leaves the tin that stays on the work
-  Sourced<Volume> kept_by_tool;       ///< per session
-  Sourced<WorkRate> rate;             ///< flat work, one coat
-  Sourced<double> need_sigma;         ///< spread of the need from job to job, log-normal
-  Sourced<Fraction> flashed_off;      ///< share of the solvent that leaves on the way to the work
+  std::string key;                ///< `brush`
+  std::string title;              ///< `brush`
+  Sourced<Fraction> transfer;     ///< share of what leaves the tin that stays on the work
+  Sourced<Volume> kept_by_tool;   ///< per session
+  Sourced<WorkRate> rate;         ///< flat work, one coat
+  Sourced<double> need_sigma;     ///< spread of the need from job to job, log-normal
+  Sourced<Fraction> flashed_off;  ///< share of the solvent that leaves on the way to the work
   bool sprayed = false;
   std::vector<std::string> cautions;  ///< keys into the caution texts
 };
