@@ -101,7 +101,8 @@ StageRate::StageRate(const Coating& coating, Stage stage)
       label_humidity_(coating.label_humidity),
       label_rate_(law_at_label_humidity(coating.label_temperature)),
       points_(coating.label_points.at(index_of(stage))) {
-  if (!points_.empty()) label_hours_ = hours_by_rows(coating.label_temperature);
+  const auto& label = coating.label_after.at(index_of(stage));
+  if (label) label_hours_ = label->value.in(hours);
 }
 
 double StageRate::law_at_label_humidity(Temperature t) const {

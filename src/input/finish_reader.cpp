@@ -2,6 +2,7 @@
 
 #include "tackfree/base/name.hpp"
 #include "tackfree/input/coating_figures.hpp"
+#include "tackfree/input/label_rows_reader.hpp"
 #include "tackfree/input/measure.hpp"
 #include "tackfree/input/names_of.hpp"
 
@@ -55,6 +56,7 @@ void read_own_figures(JsonCursor& object, Origin origin, Coating& coating, Stage
       coating.label_humidity = humidity_percent(*at);
     if (const auto sand = object.flag("needs_sanding_between"))
       coating.needs_sanding_between = *sand;
+    read_label_rows(object, coating, given);
   }
   settle_coating_figures(object, coating, given);
   object.refuse_unknown();

@@ -119,26 +119,45 @@ class Auditor {
     if (step.pieces.size() > 1 && !may_split) say(step, "is split");
   }
 
-  /// Hours of drying at the reference rate done between two times, in steps of one minute.
-  double progress(const DatedStep& step, Instant from, Instant to) {
-    auto& sums = progress_[step.operation];
-    if (sums.empty()) {
-      sums.push_back(0);
-      progress_rate_[step.operation] = rate(step, step.end());
-    }
-    double& last = progress_rate_[step.operation];
-    const auto wanted = static_cast<std::size_t>((to - step.end()) / one);
-    while (sums.size() <= wanted) {
-      const Instant at = step.end() + one * static_cast<int>(sums.size());
-      const double next = rate(step, at);
-      sums.push_back(sums.back() + (last + next) / 2 / 60);
-      last = next;
-    }
-    return sums[wanted] - sums[static_cast<std::size_t>((from - step.end()) / one)];
+  /// What one stage of one coat has done since the coat was put on, in steps of one minute.
+  struct Progress {
+    StageRate rate;
+    double air_factor;
+    double last;                    ///< the rate at the last of `hours`
+    std::vector<double> hours{0.0};  ///< label hours done, one for each minute
+  };
+
+  Progress& progress(const DatedStep& coat, Stage stage) {
+    const Coating& c = coating(coat);
+    const auto found = progress_.find({coat.operation, stage});
+    if (found != progress_.end()) return found->second;
+    const StageRate stage_rate(c, stage);
+    const double factor = air_speed_factor(c.law.air_exponent.value, job_.room.air_speed);
+    const double first = stage_rate.relative(air_.at(coat.end())) * factor;
+    return progress_
+        .emplace(std::pair(coat.operation, stage), Progress{stage_rate, factor, first})
+        .first->second;
   }
 
-  double rate(const DatedStep& step, Instant at) const {
-    return drying_rate(coating(step).law, air_.at(at), job_.room.air_speed);
+  /// Label hours that the coat has done at `at`, which is not before its end.
+  double hours_done(const DatedStep& coat, Stage stage, Instant at) {
+    Progress& done = progress(coat, stage);
+    const auto wanted = static_cast<std::size_t>((at - coat.end()) / one);
+    while (done.hours.size() <= wanted) {
+      const Instant next_at = coat.end() + one * static_cast<int>(done.hours.size());
+      const double next = done.rate.relative(air_.at(next_at)) * done.air_factor;
+      done.hours.push_back(done.hours.back() + (done.last + next) / 2 / 60);
+      done.last = next;
+    }
+    return done.hours[wanted];
+  }
+
+  /// The shortest time the label names for the stage: its rows count too.
+  static Duration label_floor(const Coating& c, Stage stage) {
+    Duration floor = c.label_after[index_of(stage)]->value;
+    for (const LabelPoint& point : c.label_points[index_of(stage)])
+      floor = std::min(floor, point.after);
+    return floor;
   }
 
   /// Has the coat reached the stage at `at`? One minute is allowed for rounding.
@@ -148,16 +167,15 @@ class Auditor {
     if (!label || at < coat.end()) return false;
     const bool floor = stage == Stage::handle || stage == Stage::recoat || stage == Stage::sand;
     if (floor && !job_.faster_than_label &&
-        to_duration(at - coat.end()) + minutes(1e-6) < label->value)
+        to_duration(at - coat.end()) + minutes(1e-6) < label_floor(c, stage))
       return false;
-    const AirState at_label{c.label_temperature,
-                            vapour_pressure(c.label_temperature, c.label_humidity)};
-    const double label_rate = drying_rate(c.law, at_label, metres_per_second(0.10));
     const double exponent = c.law.film_exponents[static_cast<std::size_t>(depth_of(stage))].value;
     const double needed =
-        label->value.in(hours)*label_rate * std::pow(operation(coat).film_ratio, exponent);
-    const double done = progress(coat, coat.end(), at);
-    return done + rate(coat, at) / 60 + 1e-6 >= needed;
+        label->value.in(hours)*std::pow(operation(coat).film_ratio, exponent);
+    const double done = hours_done(coat, stage, at);
+    Progress& all = progress(coat, stage);
+    const double now = all.rate.relative(air_.at(at)) * all.air_factor;
+    return done + now / 60 + 1e-6 >= needed;
   }
 
   void waits(const DatedStep& step) {
@@ -270,8 +288,7 @@ class Auditor {
   const AirSeries& air_;
   const Schedule& schedule_;
   std::map<std::size_t, const DatedStep*> step_of_;
-  std::map<std::size_t, std::vector<double>> progress_;
-  std::map<std::size_t, double> progress_rate_;
+  std::map<std::pair<std::size_t, Stage>, Progress> progress_;
   std::vector<std::string> broken_;
 };
 

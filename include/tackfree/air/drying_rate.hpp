@@ -49,7 +49,7 @@ class StageRate {
   DryingLaw law_;
   Humidity label_humidity_;
   double label_rate_;               ///< of the law, at label temperature and humidity
-  double label_hours_ = 0;          ///< of the stage at label temperature; with rows alone
+  double label_hours_ = 0;          ///< of the stage; with rows alone
   std::vector<LabelPoint> points_;  ///< coldest first; empty: one label time
 };
 

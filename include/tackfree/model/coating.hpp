@@ -116,8 +116,8 @@ struct Coating {
   std::array<std::optional<Sourced<Duration>>, stage_count> label_after;  ///< by Stage
   /// The lower end where the label gives a range; label_after has the upper one.
   std::array<std::optional<Duration>, stage_count> label_least;
-  /// The label's rows at several temperatures, coldest first, by Stage; label_after is then the time
-  /// at label_temperature by these rows.
+  /// The label's rows at several temperatures, coldest first, by Stage; label_after is then that of
+  /// the row nearest to label_temperature.
   std::array<std::vector<LabelPoint>, stage_count> label_points;
   Temperature label_temperature = celsius(23);
   Humidity label_humidity = humidity_percent(50);
