@@ -211,6 +211,9 @@ class Auditor {
       const AirState air = air_.at(m);
       if (air.temperature < limits.put_on_min.value || air.temperature > limits.put_on_max.value)
         return say(step, "is put on at {:.1f} C", air.temperature.in_celsius());
+      const Temperature boards = air_.surface_at(m);
+      if (boards < limits.put_on_min.value || boards > limits.put_on_max.value)
+        return say(step, "is put on boards of {:.1f} C", boards.in_celsius());
       if (relative_humidity(air.temperature, air.vapour) > limits.humidity_max.value)
         return say(step, "is put on in air too humid");
     }
@@ -221,7 +224,7 @@ class Auditor {
       if (m > step.end() && air.temperature < limits.hold_min.value)
         return say(step, "is left at {:.1f} C before it is touch-dry",
                    air.temperature.in_celsius());
-      if (air.temperature - dew_point(air.vapour) < limits.dew_point_margin.value)
+      if (air_.surface_at(m) - dew_point(air.vapour) < limits.dew_point_margin.value)
         return say(step, "is too near the dew point at {}", iso_utc(m));
     }
     if (!limits.hold_put_on_min) return;
