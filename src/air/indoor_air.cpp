@@ -29,8 +29,8 @@ Temperature first_day_mean(const std::vector<AirSeries::Node>& nodes) {
 
 bool heated_at(const Heating& heating, Instant at) {
   const int minute = heating.zone.local(at).minute_of_day;
-  return std::any_of(heating.hours.begin(), heating.hours.end(), [&](const Heating::Hours& h) {
-    return minute >= h.from && minute < h.to;
+  return std::any_of(heating.hours.begin(), heating.hours.end(), [&](const DayWindow& h) {
+    return minute >= h.begin && minute < h.end;
   });
 }
 

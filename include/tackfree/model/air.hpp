@@ -5,6 +5,7 @@
 #include "tackfree/base/temperature.hpp"
 #include "tackfree/base/time.hpp"
 #include "tackfree/base/units.hpp"
+#include "tackfree/model/work_calendar.hpp"
 
 #include <array>
 #include <optional>
@@ -71,11 +72,8 @@ struct AirSource {
 
 /// A heater that a thermostat turns on in some hours of the day.
 struct Heating {
-  struct Hours {
-    int from, to;  ///< minutes of the local day; from < to
-  };
   Temperature set_point;
-  std::vector<Hours> hours;
+  std::vector<DayWindow> hours;  ///< of the local day
   Sourced<HeatLoss> loss;        ///< of the room to outdoors
   Sourced<Power> heater;         ///< the most it gives
   Zone zone = Zone::utc();
