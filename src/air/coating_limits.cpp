@@ -3,6 +3,7 @@
 #include "tackfree/air/psychrometrics.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace tackfree {
 
@@ -92,6 +93,44 @@ BlushRisk blush_risk(const AirState& air) {
   constexpr Humidity much = humidity_percent(65);
   if (air.temperature - dew_point(air.vapour) >= enough) return BlushRisk::none;
   return relative_humidity(air.temperature, air.vapour) > much ? BlushRisk::high : BlushRisk::some;
+}
+
+std::vector<Gate> failing_gates(const CoatingLimits& limits, const AirSeries& air,
+                                const DryingClock& clock, Instant start, Minutes putting_on,
+                                Minutes grid) {
+  const Instant finish = start + putting_on;
+  const Instant end = air.covers().end;
+  std::array<bool, gate_count> broken{};
+  const auto mark = [&](Gate gate, bool is_broken) {
+    if (is_broken) broken.at(static_cast<std::size_t>(gate)) = true;
+  };
+  const auto touch = clock.reached(Stage::touch, finish);
+  mark(Gate::cold_before_dry, !touch);
+  const Instant dry = std::max(finish, touch.value_or(end));
+  const Instant held = limits.hold_put_on_min
+                           ? finish + whole_minutes_up(limits.hold_put_on_min->value)
+                           : finish;
+  for (Instant at = start; at <= std::min(std::max(dry, held), end); at += grid) {
+    const AirState state = air.at(at);
+    const Temperature surface = air.surface_at(at);
+    const bool cold = std::min(state.temperature, surface) < limits.put_on_min.value;
+    if (at <= finish) {
+      mark(Gate::too_cold, cold);
+      mark(Gate::too_warm, std::max(state.temperature, surface) > limits.put_on_max.value);
+      mark(Gate::too_humid, relative_humidity(state.temperature, state.vapour) >
+                                limits.humidity_max.value * (1.0 + rounding));
+    }
+    if (at <= dry) {
+      mark(Gate::dew, near_dew_point(limits, state, surface));
+      mark(Gate::cold_before_dry, state.temperature < limits.hold_min.value);
+    }
+    if (at > finish && at <= held)
+      mark(Gate::cold_within_hold, state.temperature < limits.put_on_min.value);
+  }
+  std::vector<Gate> failing;
+  for (std::size_t gate = 0; gate < gate_count; ++gate)
+    if (broken.at(gate)) failing.push_back(static_cast<Gate>(gate));
+  return failing;
 }
 
 GateTable::GateTable(const CoatingLimits& limits, const AirSeries& air, const DryingClock& clock,
