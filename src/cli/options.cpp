@@ -28,15 +28,24 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
   plan->add_option("--json", options.json_file, "Write the plan as JSON to this file");
   plan->add_option("--calendar", options.calendar_file,
                    "Write calendar events (iCalendar) to this file");
-  plan->add_option(
-      "--now", options.now,
-      "Plan as of this time: 2027-04-05T17:45 in the job's zone, or with Z or an offset");
 
   CLI::App* check =
       app.add_subcommand("check", "Read a job's files and report every mistake in them");
   check->add_option("job", options.job_file, "Job file (JSON)")->required();
 
-  for (CLI::App* command : {plan, check})
+  CLI::App* drying = app.add_subcommand(
+      "drying", "Tell what comes of a coat at one hour: rules that fail, when it is dry, and why");
+  drying->add_option("job", options.job_file, "Job file (JSON)")->required();
+  drying->add_option("--coating", options.coating, "Name of a coating of the job")->required();
+  drying->add_option("--at", options.at,
+                     "When it is put on, written as for --now; without it, now");
+  drying->add_option("--json", options.json_file, "Write the answer as JSON to this file");
+
+  for (CLI::App* command : {plan, drying})
+    command->add_option(
+        "--now", options.now,
+        "Plan as of this time: 2027-04-05T17:45 in the job's zone, or with Z or an offset");
+  for (CLI::App* command : {plan, check, drying})
     command->add_option("--data", options.data_dir,
                         "Folder with finishing data, in place of the built-in data");
 
@@ -45,7 +54,7 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
   start->add_option("folder", options.folder, "Folder to make")->required();
 
   if (!arguments.empty() && !arguments[0].starts_with('-')) {
-    const std::vector<std::string> known{"plan", "check", "start"};
+    const std::vector<std::string> known{"plan", "check", "start", "drying"};
     if (std::find(known.begin(), known.end(), arguments[0]) == known.end())
       return {std::nullopt,
               to_text({.found = arguments[0],
@@ -64,6 +73,7 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
   }
   if (*check) options.command = Command::check;
   if (*start) options.command = Command::start;
+  if (*drying) options.command = Command::drying;
   return {options, {}, false};
 }
 

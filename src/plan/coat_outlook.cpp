@@ -5,6 +5,8 @@
 #include "tackfree/air/wood_moisture.hpp"
 
 #include <algorithm>
+#include <array>
+#include <utility>
 
 namespace tackfree {
 
@@ -90,8 +92,9 @@ std::optional<CoatOutlook> coat_outlook(const Job& job, std::size_t coating, Ins
   result.putting_on = job.grid;
   result.air = air->at(applied);
   result.surface = air->surface_at(applied);
-  result.wood_moisture = equilibrium_moisture(
-      result.air.temperature, relative_humidity(result.air.temperature, result.air.vapour));
+  result.humidity = relative_humidity(result.air.temperature, result.air.vapour);
+  result.dew_point = dew_point(result.air.vapour);
+  result.wood_moisture = equilibrium_moisture(result.air.temperature, result.humidity);
   outlook.stages(result);
   outlook.gates(result);
   result.best = outlook.best_hour(applied);
@@ -100,6 +103,24 @@ std::optional<CoatOutlook> coat_outlook(const Job& job, std::size_t coating, Ins
   if (product.limits.humidity_caution) result.blush = blush_risk(result.air);
   result.typical_from = air->typical_from();
   return result;
+}
+
+std::vector<std::vector<DryingExplanation>> explained_coats(
+    const Job& job, const OperationList& list, const AirSeries& air,
+    const std::vector<DryingClock>& clocks, const Schedule& schedule) {
+  constexpr std::array stages{Stage::touch, Stage::handle, Stage::recoat, Stage::sand,
+                              Stage::light_use};
+  std::vector<std::vector<DryingExplanation>> all;
+  for (const DatedStep& step : schedule.steps) {
+    auto& of_step = all.emplace_back();
+    const Operation& op = list.operations.at(step.operation);
+    if (!op.coating) continue;
+    for (const Stage stage : stages)
+      if (auto why = explained(job.coatings.at(*op.coating), stage, air, job.room.air_speed,
+                               clocks.at(*op.coating), step.end(), op.film_ratio))
+        of_step.push_back(std::move(*why));
+  }
+  return all;
 }
 
 }  // namespace tackfree

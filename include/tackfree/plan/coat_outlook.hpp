@@ -5,8 +5,9 @@
 #include "tackfree/air/drying_explained.hpp"
 #include "tackfree/base/problem.hpp"
 #include "tackfree/model/job.hpp"
+#include "tackfree/operations/operation.hpp"
+#include "tackfree/schedule/schedule.hpp"
 
-#include <array>
 #include <optional>
 #include <vector>
 
@@ -29,6 +30,8 @@ struct CoatOutlook {
   Instant applied;          ///< when putting on begins; drying counts from its end
   Minutes putting_on{0};
   AirState air;
+  Humidity humidity;
+  Temperature dew_point;
   Temperature surface;
   Fraction wood_moisture;  ///< where wood settles in this air
   std::vector<DryingExplanation> stages;
@@ -47,8 +50,10 @@ struct CoatOutlook {
 std::optional<CoatOutlook> coat_outlook(const Job& job, std::size_t coating, Instant applied,
                                         Instant now, Problems& problems);
 
-/// The stages that work waits for, of each coat of the schedule.
-inline constexpr std::array work_stages{Stage::touch, Stage::handle, Stage::recoat, Stage::sand,
-                                        Stage::light_use};
+/// For each step of the schedule that is a coat, its stages from touch-dry to light use explained; for
+/// other steps nothing.
+std::vector<std::vector<DryingExplanation>> explained_coats(
+    const Job& job, const OperationList& list, const AirSeries& air,
+    const std::vector<DryingClock>& clocks, const Schedule& schedule);
 
 }  // namespace tackfree
