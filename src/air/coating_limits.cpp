@@ -110,7 +110,8 @@ std::vector<Gate> failing_gates(const CoatingLimits& limits, const AirSeries& ai
   const Instant held = limits.hold_put_on_min
                            ? finish + whole_minutes_up(limits.hold_put_on_min->value)
                            : finish;
-  for (Instant at = start; at <= std::min(std::max(dry, held), end); at += grid) {
+  for (Instant at = start; at < std::max(dry, held) + grid && at <= end;
+       at += grid) {
     const AirState state = air.at(at);
     const Temperature surface = air.surface_at(at);
     const bool cold = std::min(state.temperature, surface) < limits.put_on_min.value;
@@ -120,11 +121,11 @@ std::vector<Gate> failing_gates(const CoatingLimits& limits, const AirSeries& ai
       mark(Gate::too_humid, relative_humidity(state.temperature, state.vapour) >
                                 limits.humidity_max.value * (1.0 + rounding));
     }
-    if (at <= dry) {
+    if (at < dry + grid) {
       mark(Gate::dew, near_dew_point(limits, state, surface));
       mark(Gate::cold_before_dry, state.temperature < limits.hold_min.value);
     }
-    if (at > finish && at <= held)
+    if (at > finish && at < held + grid)
       mark(Gate::cold_within_hold, state.temperature < limits.put_on_min.value);
   }
   std::vector<Gate> failing;

@@ -7,14 +7,6 @@
 
 using namespace tackfree;
 
-namespace {
-
-bool holds(const std::string& text, const std::string& piece) {
-  return text.find(piece) != std::string::npos;
-}
-
-}  // namespace
-
 TEST_CASE("advice that two coatings share is printed once") {
   Plan plan = small_plan();
   plan.job.coatings.push_back(plan.job.coatings[0]);
