@@ -19,6 +19,7 @@ constexpr double most_units = 4e18;
 /// Rates are computed at whole multiples of this, counted from 1970: where a series begins changes
 /// nothing.
 constexpr Minutes knot_step{5};
+constexpr std::size_t mark_step = 64;
 constexpr Speed label_air_speed = metres_per_second(0.10);
 
 using RateOf = std::function<double(const AirState&)>;
@@ -78,8 +79,10 @@ class Integrator {
 };
 
 DryingProgress progress_of(RateOf rate, const AirSeries& air, double factor) {
-  return std::make_shared<const std::vector<std::int64_t>>(
-      Integrator(std::move(rate), air, factor).sums());
+  ProgressTable table{Integrator(std::move(rate), air, factor).sums(), {}};
+  for (std::size_t i = 0; i < table.at_minute.size(); i += mark_step)
+    table.at_mark.push_back(table.at_minute[i]);
+  return std::make_shared<const ProgressTable>(std::move(table));
 }
 
 DryingProgress progress_by_law(const DryingLaw& law, const AirSeries& air, Speed air_speed) {
@@ -133,6 +136,18 @@ DryingClock::DryingClock(const Coating& coating, const AirSeries& air, Speed air
       add_need(coating, static_cast<Stage>(i), air, air_speed, faster_than_label);
   std::stable_sort(needs_.begin(), needs_.end(),
                    [](const Need& a, const Need& b) { return a.label < b.label; });
+  note_plain_needs();
+}
+
+void DryingClock::note_plain_needs() {
+  PlainNeed so_far;
+  for (const Need& need : needs_) {
+    const auto amount = amount_of(need, 1.0);
+    if (need.track != 0 || !amount) return;
+    so_far.amount = std::max(so_far.amount, *amount);
+    so_far.at_least = std::max(so_far.at_least, need.at_least);
+    plain_.at(index_of(need.stage)) = so_far;
+  }
 }
 
 void DryingClock::add_need(const Coating& coating, Stage stage, const AirSeries& air,
@@ -172,11 +187,22 @@ std::size_t DryingClock::minute_of(Instant at) const {
 std::optional<std::size_t> DryingClock::minute_done(std::size_t track, Instant applied,
                                                     std::int64_t amount) const {
   if (applied > covers_.end) return std::nullopt;
-  const std::vector<std::int64_t>& progress = *tracks_[track];
-  const auto start = progress.begin() + static_cast<std::ptrdiff_t>(minute_of(applied));
-  const auto done = std::lower_bound(start, progress.end(), *start + amount);
-  if (done == progress.end()) return std::nullopt;
-  return static_cast<std::size_t>(done - progress.begin());
+  const ProgressTable& table = *tracks_[track];
+  const std::size_t start = minute_of(applied);
+  const std::int64_t target = table.at_minute[start] + amount;
+  const auto first_mark = table.at_mark.begin() + static_cast<std::ptrdiff_t>(start / mark_step);
+  const auto mark = std::lower_bound(first_mark, table.at_mark.end(), target);
+  // What is looked for lies after the mark before, and no later than this one.
+  const auto marks = static_cast<std::size_t>(mark - table.at_mark.begin());
+  const std::size_t from = std::max(start, (marks == 0 ? 0 : marks - 1) * mark_step);
+  const std::size_t to = std::min(table.at_minute.size(), marks * mark_step + 1);
+  const auto minutes_begin = table.at_minute.begin();
+  const auto done = std::lower_bound(minutes_begin + static_cast<std::ptrdiff_t>(from),
+                                     minutes_begin + static_cast<std::ptrdiff_t>(std::max(from, to)),
+                                     target);
+  const auto minute = static_cast<std::size_t>(done - minutes_begin);
+  if (minute >= table.at_minute.size() || table.at_minute[minute] < target) return std::nullopt;
+  return minute;
 }
 
 bool DryingClock::has(Stage stage) const {
@@ -185,6 +211,14 @@ bool DryingClock::has(Stage stage) const {
 }
 
 std::optional<Instant> DryingClock::reached(Stage stage, Instant applied, double film_ratio) const {
+  const auto& plain = plain_.at(index_of(stage));
+  if (plain && film_ratio == 1.0) {
+    const auto done =
+        minute_done(0, applied, std::max<std::int64_t>(0, plain->amount - rounding_slack));
+    if (!done) return std::nullopt;
+    const Instant at = std::max(covers_.begin + Minutes(*done), applied + plain->at_least);
+    return at > covers_.end ? std::nullopt : std::optional(at);
+  }
   if (!has(stage)) return std::nullopt;
   Instant at = std::max(applied, covers_.begin);
   std::int64_t most_by_law = 0;
@@ -210,7 +244,7 @@ std::optional<Instant> DryingClock::reached(Stage stage, Instant applied, double
 
 Duration DryingClock::until(std::size_t track, Instant applied, std::int64_t amount,
                             std::size_t done) const {
-  const std::vector<std::int64_t>& progress = *tracks_[track];
+  const std::vector<std::int64_t>& progress = tracks_[track]->at_minute;
   const std::size_t from = minute_of(applied);
   Duration until_done = to_duration(covers_.begin + Minutes(done) - applied);
   if (done > from) {

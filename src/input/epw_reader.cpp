@@ -66,7 +66,10 @@ class EpwFile {
     if (hours_.empty() && problems_.size() == before) report("", "", "has no hours after its header");
     if (problems_.size() > before) return {};
     std::vector<AirRow> result;
-    for (const int of : {year, year + 1}) append_year(of, result);
+    append_year(year, result);
+    // A whole year has another one after it.
+    if (hours_.front().month == 1 && hours_.back().month == 12 && hours_.back().day == 31)
+      append_year(year + 1, result);
     return result;
   }
 

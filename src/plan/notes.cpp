@@ -106,9 +106,12 @@ void air_notes(const Plan& plan, std::vector<Note>& notes) {
                                      [](const DatedStep& s) { return s.on_typical_air; });
   if (resting > 0)
     notes.push_back(
-        {"air", fmt::format("From {} on the mean day of the last seven known days repeats; "
-                            "{} steps rest on it and are less certain.",
-                            iso_local(*typical, zone), resting)});
+        {"air", fmt::format("From {} on {}; {} steps rest on it and are less certain.",
+                            iso_local(*typical, zone),
+                            typical == plan.air.mean_day_from()
+                                ? "the mean day of the last seven known days repeats"
+                                : "the air is typical, not forecast",
+                            resting)});
 }
 
 void rule_notes(const Plan& plan, std::vector<Note>& notes) {

@@ -6,6 +6,7 @@
 #include "tackfree/base/time.hpp"
 #include "tackfree/model/coating.hpp"
 
+#include <array>
 #include <cstdint>
 #include <memory>
 #include <optional>
@@ -19,7 +20,11 @@ bool label_is_floor(Stage stage);
 
 /// Progress at each minute of a series, in fixed point: reference minutes done, or label minutes where
 /// the label has rows at several temperatures. Coatings of one law share one.
-using DryingProgress = std::shared_ptr<const std::vector<std::int64_t>>;
+struct ProgressTable {
+  std::vector<std::int64_t> at_minute;
+  std::vector<std::int64_t> at_mark;  ///< every 64th minute: few enough to search quickly
+};
+using DryingProgress = std::shared_ptr<const ProgressTable>;
 
 /// The clock of one coating over the air of one job. It integrates the rate once, in fixed point, and
 /// then answers by look-up, so planning and "dry when?" never disagree. Rates are computed every five
@@ -43,6 +48,11 @@ class DryingClock {
                                          double film_ratio = 1.0) const;
 
  private:
+  /// What a stage and all before it ask for, where none has rows of its own and the film is the class's.
+  struct PlainNeed {
+    std::int64_t amount = 0;
+    Minutes at_least{0};
+  };
   friend std::vector<DryingClock> drying_clocks(const std::vector<Coating>& coatings,
                                                 const AirSeries& air, Speed air_speed,
                                                 bool faster_than_label);
@@ -65,10 +75,12 @@ class DryingClock {
   /// The progress that `need` asks for, at this film; nothing when no time would do.
   static std::optional<std::int64_t> amount_of(const Need& need, double film_ratio);
   bool has(Stage stage) const;
+  void note_plain_needs();
   Duration until(std::size_t track, Instant applied, std::int64_t amount, std::size_t done) const;
 
   Interval covers_;
   std::vector<DryingProgress> tracks_;  ///< the law's own first
+  std::array<std::optional<PlainNeed>, stage_count> plain_;
   std::vector<Need> needs_;             ///< in order of the label's hours, then of Stage
 };
 
