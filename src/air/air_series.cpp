@@ -85,8 +85,7 @@ Energy AirSeries::heat_until(Instant at) const {
 
 Interval AirSeries::covers() const { return {nodes_.front().at, nodes_.back().at}; }
 
-void AirSeries::bring_indoors(const AirMix& mix, const std::vector<Node>& outdoors,
-                              Interval span) {
+void AirSeries::bring_indoors(const AirMix& mix, const std::vector<Node>& outdoors, Interval span) {
   std::vector<Node> room = mix.boards && !mix.indoors ? every_five_minutes(outdoors) : outdoors;
   std::vector<IndoorNode> indoor;
   if (mix.indoors) {
@@ -107,8 +106,7 @@ void AirSeries::bring_indoors(const AirMix& mix, const std::vector<Node>& outdoo
   }
   if (!mix.boards) return;
   const std::vector<Node> outside = cut_to(outdoors, span);
-  const AirState& start =
-      mix.boards->from_outdoors ? outside.front().state : nodes_.front().state;
+  const AirState& start = mix.boards->from_outdoors ? outside.front().state : nodes_.front().state;
   boards_ = board_temperatures(nodes_, start.temperature, mix.boards->thickness);
 }
 

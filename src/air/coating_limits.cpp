@@ -107,11 +107,9 @@ std::vector<Gate> failing_gates(const CoatingLimits& limits, const AirSeries& ai
   const auto touch = clock.reached(Stage::touch, finish);
   mark(Gate::cold_before_dry, !touch);
   const Instant dry = std::max(finish, touch.value_or(end));
-  const Instant held = limits.hold_put_on_min
-                           ? finish + whole_minutes_up(limits.hold_put_on_min->value)
-                           : finish;
-  for (Instant at = start; at < std::max(dry, held) + grid && at <= end;
-       at += grid) {
+  const Instant held =
+      limits.hold_put_on_min ? finish + whole_minutes_up(limits.hold_put_on_min->value) : finish;
+  for (Instant at = start; at < std::max(dry, held) + grid && at <= end; at += grid) {
     const AirState state = air.at(at);
     const Temperature surface = air.surface_at(at);
     const bool cold = std::min(state.temperature, surface) < limits.put_on_min.value;

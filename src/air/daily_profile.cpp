@@ -26,7 +26,8 @@ Pressure vapour_of(const DayRange& range) {
 AirSeries::Node node_at(const AirDays::Day& day, int hour) {
   const Temperature t =
       temperature_at_hour(day.range.low, day.range.high, hour == 0 ? hours_in_day : hour);
-  return {day.begins + hour * one_hour, {t, std::min(vapour_of(day.range), saturation_pressure(t))}};
+  return {day.begins + hour * one_hour,
+          {t, std::min(vapour_of(day.range), saturation_pressure(t))}};
 }
 
 Temperature between(Temperature a, Temperature b, double share) { return a + (b - a) * share; }
@@ -52,8 +53,8 @@ std::optional<DayRange> typical_on(const AirMonths& months, Date on) {
   const auto& other = months.months.at((month + (before ? 11 : 1)) % 12);
   if (!other) return own;
   const date::year_month next = on.year() / on.month() + date::months(before ? -1 : 1);
-  const double share = static_cast<double>(days_between(middle, on)) /
-                       days_between(middle, next / mid);
+  const double share =
+      static_cast<double>(days_between(middle, on)) / days_between(middle, next / mid);
   return between(*own, *other, share);
 }
 

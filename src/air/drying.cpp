@@ -86,18 +86,16 @@ DryingProgress progress_of(RateOf rate, const AirSeries& air, double factor) {
 }
 
 DryingProgress progress_by_law(const DryingLaw& law, const AirSeries& air, Speed air_speed) {
-  return progress_of([&law](const AirState& state) {
-    return drying_rate(law, state, label_air_speed);
-  }, air, air_speed_factor(law.air_exponent.value, air_speed));
+  return progress_of(
+      [&law](const AirState& state) { return drying_rate(law, state, label_air_speed); }, air,
+      air_speed_factor(law.air_exponent.value, air_speed));
 }
 
 bool dries_alike(const DryingLaw& a, const DryingLaw& b) {
-  return a.driver == b.driver &&
-         a.activation_energy.value == b.activation_energy.value &&
+  return a.driver == b.driver && a.activation_energy.value == b.activation_energy.value &&
          a.q10.has_value() == b.q10.has_value() && (!a.q10 || a.q10->value == b.q10->value) &&
          a.slowed_by_humidity == b.slowed_by_humidity &&
-         a.air_exponent.value == b.air_exponent.value &&
-         a.stops_below.value == b.stops_below.value;
+         a.air_exponent.value == b.air_exponent.value && a.stops_below.value == b.stops_below.value;
 }
 
 /// The rate under the conditions for which the label's hours hold.
@@ -160,8 +158,8 @@ void DryingClock::add_need(const Coating& coating, Stage stage, const AirSeries&
                                   air_speed_factor(coating.law.air_exponent.value, air_speed)));
   }
   // Rounded like the steps of the series, so that label conditions give the label's hours.
-  const auto label_step = static_cast<double>(
-      std::llround(units_per_minute * (has_rows ? 1.0 : label_rate(coating))));
+  const auto label_step =
+      static_cast<double>(std::llround(units_per_minute * (has_rows ? 1.0 : label_rate(coating))));
   const Duration label = coating.label_after.at(index_of(stage))->value;
   const bool floor = label_is_floor(stage) && !faster_than_label;
   needs_.push_back(
@@ -197,9 +195,9 @@ std::optional<std::size_t> DryingClock::minute_done(std::size_t track, Instant a
   const std::size_t from = std::max(start, (marks == 0 ? 0 : marks - 1) * mark_step);
   const std::size_t to = std::min(table.at_minute.size(), marks * mark_step + 1);
   const auto minutes_begin = table.at_minute.begin();
-  const auto done = std::lower_bound(minutes_begin + static_cast<std::ptrdiff_t>(from),
-                                     minutes_begin + static_cast<std::ptrdiff_t>(std::max(from, to)),
-                                     target);
+  const auto done =
+      std::lower_bound(minutes_begin + static_cast<std::ptrdiff_t>(from),
+                       minutes_begin + static_cast<std::ptrdiff_t>(std::max(from, to)), target);
   const auto minute = static_cast<std::size_t>(done - minutes_begin);
   if (minute >= table.at_minute.size() || table.at_minute[minute] < target) return std::nullopt;
   return minute;
@@ -235,7 +233,8 @@ std::optional<Instant> DryingClock::reached(Stage stage, Instant applied, double
     at = std::max(at, applied + need.at_least);
     if (need.stage == stage) break;
   }
-  const auto done = minute_done(0, applied, std::max<std::int64_t>(0, most_by_law - rounding_slack));
+  const auto done =
+      minute_done(0, applied, std::max<std::int64_t>(0, most_by_law - rounding_slack));
   if (!done) return std::nullopt;
   at = std::max(at, covers_.begin + Minutes(*done));
   if (at > covers_.end) return std::nullopt;

@@ -25,8 +25,8 @@ double arrhenius_factor(MolarEnergy activation_energy, Temperature t) {
                   (1.0 / t.in_kelvin() - 1.0 / reference_temperature.in_kelvin()));
 }
 
-/// The factor of warmth, in either form that a law may have. Source of the second: the definition of
-/// Q10, the ratio of rates 10 K apart.
+/// The factor of warmth, in either form that a law may have. Source of the second: the definition
+/// of Q10, the ratio of rates 10 K apart.
 double warmth_factor(const DryingLaw& law, Temperature t) {
   if (law.q10) return std::pow(law.q10->value, (t - reference_temperature) / kelvins(10));
   return arrhenius_factor(law.activation_energy.value, t);
@@ -112,7 +112,7 @@ double StageRate::law_at_label_humidity(Temperature t) const {
 /// The hours at `t` by the label's rows; nothing says how long it takes where the law has stopped.
 double StageRate::hours_by_rows(Temperature t) const {
   const auto beyond = [&](const LabelPoint& nearest) {
-    return nearest.after.in(hours) * law_at_label_humidity(nearest.at) / law_at_label_humidity(t);
+    return nearest.after.in(hours)*law_at_label_humidity(nearest.at) / law_at_label_humidity(t);
   };
   if (t <= points_.front().at) return beyond(points_.front());
   if (t >= points_.back().at) return beyond(points_.back());

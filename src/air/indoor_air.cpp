@@ -29,9 +29,8 @@ Temperature first_day_mean(const std::vector<AirSeries::Node>& nodes) {
 
 bool heated_at(const Heating& heating, Instant at) {
   const int minute = heating.zone.local(at).minute_of_day;
-  return std::any_of(heating.hours.begin(), heating.hours.end(), [&](const DayWindow& h) {
-    return minute >= h.begin && minute < h.end;
-  });
+  return std::any_of(heating.hours.begin(), heating.hours.end(),
+                     [&](const DayWindow& h) { return minute >= h.begin && minute < h.end; });
 }
 
 /// What the thermostat makes of one step that would end at `unheated`.
@@ -40,8 +39,8 @@ struct HeatedStep {
   Energy heat;
 };
 
-/// Full power until the set point, then just enough to stay there; the heat by balance, from the mean
-/// temperatures of the step: what left the room, and what warmed it.
+/// Full power until the set point, then just enough to stay there; the heat by balance, from the
+/// mean temperatures of the step: what left the room, and what warmed it.
 HeatedStep heated_step(const Heating& heating, Duration time_constant, Temperature start,
                        Temperature from, Temperature to, Temperature unheated, Duration step) {
   if (unheated >= heating.set_point) return {unheated, {}};
@@ -52,8 +51,8 @@ HeatedStep heated_step(const Heating& heating, Duration time_constant, Temperatu
   const TemperatureDifference warmer = end - start;
   const TemperatureDifference over_outdoors =
       ((start - from) + (end - to)) / 2 + warmer * (time_constant / step);
-  const Power needed = std::clamp(heating.loss.value * over_outdoors, kilowatts(0),
-                                  heating.heater.value);
+  const Power needed =
+      std::clamp(heating.loss.value * over_outdoors, kilowatts(0), heating.heater.value);
   return {end, needed * step};
 }
 
@@ -143,8 +142,8 @@ std::vector<Temperature> board_temperatures(const std::vector<AirSeries::Node>& 
   std::vector<Temperature> boards{start};
   for (std::size_t i = 1; i < room.size(); ++i) {
     const Duration step = to_duration(room[i].at - room[i - 1].at);
-    boards.push_back(lagged(boards.back(), room[i - 1].state.temperature,
-                            room[i].state.temperature, step, tau));
+    boards.push_back(
+        lagged(boards.back(), room[i - 1].state.temperature, room[i].state.temperature, step, tau));
   }
   return boards;
 }

@@ -83,8 +83,8 @@ class RowsCheck {
 
   bool passed() const { return problems_.size() == known_problems_; }
 
-  /// Rows that stand alone must begin before the plan does and reach its start; the first of several
-  /// sources must begin before it, and the last one reach it.
+  /// Rows that stand alone must begin before the plan does and reach its start; the first of
+  /// several sources must begin before it, and the last one reach it.
   void check_ends(bool is_first, bool is_last) {
     if (rows_.rows.empty()) {
       add(0, "the file has no rows", "hourly rows from before the plan's start");
@@ -214,9 +214,11 @@ class Joining {
     if (from >= span_.end) return;
     const auto found = daily_nodes(typical_days(months, {from, span_.end + one_day}));
     if (found.empty() || found.back().at < span_.end) {
-      const auto month = static_cast<unsigned>(
-          Zone::utc().local(std::max(from, found.empty() ? from : found.back().at) +
-                            months.standard_offset).on.month());
+      const auto month =
+          static_cast<unsigned>(Zone::utc()
+                                    .local(std::max(from, found.empty() ? from : found.back().at) +
+                                           months.standard_offset)
+                                    .on.month());
       report(fmt::format("wanted {} among the typical months; the plan comes to it",
                          month_names.at(month - 1)),
              "add that month, or shorten the horizon");
@@ -257,8 +259,8 @@ class Joining {
       problems_.push_back(
           {.file = rows ? rows->file : mix_.file,
            .line = rows && !rows->rows.empty() ? rows->rows.back().line : 0,
-           .found = fmt::format("rows end at {}, before the plan's horizon",
-                                iso_utc(nodes().back().at)),
+           .found =
+               fmt::format("rows end at {}, before the plan's horizon", iso_utc(nodes().back().at)),
            .wanted = "at least one full day of rows, to be repeated after the last one",
            .hint = "add rows for the last 24 hours, or shorten the horizon"});
       return;

@@ -46,8 +46,7 @@ std::optional<Instant> recoat_unsanded_until(const Coating& coating, const AirSe
   Instant last = applied;
   Temperature warmest = celsius(-273.15);
   for (Instant at = applied + step; at <= end; at += step) {
-    if (at - applied >= one_hour)
-      warmest = std::max(warmest, lowest_within_hour(air, applied, at));
+    if (at - applied >= one_hour) warmest = std::max(warmest, lowest_within_hour(air, applied, at));
     const Duration allowed = longest_unsanded(coating, warmest).value();
     if (to_duration(at - applied) > allowed) break;
     last = at;

@@ -10,9 +10,9 @@ Fraction equilibrium_moisture(Temperature t, Humidity humidity) {
   const double k1 = 6.34 + f * (0.000775 - 0.0000935 * f);
   const double k2 = 1.09 + f * (0.0284 - 0.0000904 * f);
   const double kh = k * h;
-  return percent(1800 / w *
-                 (kh / (1 - kh) + (k1 * kh + 2 * k1 * k2 * kh * kh) /
-                                      (1 + k1 * kh + k1 * k2 * kh * kh)));
+  return percent(
+      1800 / w *
+      (kh / (1 - kh) + (k1 * kh + 2 * k1 * k2 * kh * kh) / (1 + k1 * kh + k1 * k2 * kh * kh)));
 }
 
 }  // namespace tackfree

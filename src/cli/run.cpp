@@ -114,14 +114,14 @@ int drying_command(const Options& options, std::ostream& out, std::ostream& err)
   for (const Coating& coating : job->coatings) names.push_back(coating.name);
   const auto named = std::find(names.begin(), names.end(), options.coating);
   if (named == names.end())
-    problems.push_back({.key = "--coating",
-                        .found = options.coating,
-                        .wanted = fmt::format("wanted a coating of the job: {}",
-                                              fmt::join(names, ", ")),
-                        .hint = name_hint(options.coating, names)});
+    problems.push_back(
+        {.key = "--coating",
+         .found = options.coating,
+         .wanted = fmt::format("wanted a coating of the job: {}", fmt::join(names, ", ")),
+         .hint = name_hint(options.coating, names)});
   if (!now || !at || !problems.empty()) return report_problems(problems, err);
-  const auto outlook = coat_outlook(*job, static_cast<std::size_t>(named - names.begin()), *at,
-                                    *now, problems);
+  const auto outlook =
+      coat_outlook(*job, static_cast<std::size_t>(named - names.begin()), *at, *now, problems);
   if (!outlook) return report_problems(problems, err);
   if (options.json_file)
     write_text_file(*options.json_file, outlook_json(*job, *outlook), problems);

@@ -69,8 +69,8 @@ AirDays read_air_days(JsonCursor& object, const Zone& zone) {
     const auto on = read_date(day);
     const auto range = read_range(day);
     if (!on || !range) continue;
-    const Instant begins = Zone::utc().instant({*on, 0}) -
-                           standard_offset(zone, static_cast<int>(on->year()));
+    const Instant begins =
+        Zone::utc().instant({*on, 0}) - standard_offset(zone, static_cast<int>(on->year()));
     if (!result.days.empty() && begins <= result.days.back().begins)
       day.report("on", begins == result.days.back().begins
                            ? "wanted each day once; this one repeats the day before"

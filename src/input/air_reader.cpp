@@ -116,8 +116,7 @@ Heating read_heating(JsonCursor& object, const Zone& zone) {
                   .loss = {usual_loss, Origin::assumed, {}},
                   .heater = {usual_heater, Origin::assumed, {}},
                   .zone = zone};
-  if (const auto to = read_temperature(object, needed("to"), {0, 40, "C"}))
-    heating.set_point = *to;
+  if (const auto to = read_temperature(object, needed("to"), {0, 40, "C"})) heating.set_point = *to;
   object.value(needed("hours"));
   heating.hours = read_windows(object, "hours", true);
   if (const auto loss = object.number("loss_w_per_k", {1, 5000, "W/K"}))

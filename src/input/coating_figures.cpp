@@ -40,8 +40,8 @@ bool read_range(FigureReader& figures, Coating& coating, const StageKey& stage) 
   const Unit<DurationKind>& unit = stage.in_days ? days : hours;
   std::vector<Duration> ends;
   for (const JsonNode& item : node.items)
-    if (const auto end = number_in(item, object.path_of(stage.key), range, object.file(),
-                                   object.problems()))
+    if (const auto end =
+            number_in(item, object.path_of(stage.key), range, object.file(), object.problems()))
       ends.push_back(unit(*end));
     else
       return true;

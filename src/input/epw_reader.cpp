@@ -63,7 +63,8 @@ class EpwFile {
         }
         read_hour(*line);
       }
-    if (hours_.empty() && problems_.size() == before) report("", "", "has no hours after its header");
+    if (hours_.empty() && problems_.size() == before)
+      report("", "", "has no hours after its header");
     if (problems_.size() > before) return {};
     std::vector<AirRow> result;
     append_year(year, result);
@@ -98,7 +99,8 @@ class EpwFile {
     const auto first = next_line();
     const auto fields = split(first.value_or(""));
     if (fields.size() < 10 || fields[0] != "LOCATION") {
-      report("LOCATION", first.value_or(""), "wanted the LOCATION line of a weather file (EPW) first");
+      report("LOCATION", first.value_or(""),
+             "wanted the LOCATION line of a weather file (EPW) first");
       return false;
     }
     const auto zone = number_of(fields[8]);
@@ -135,7 +137,9 @@ class EpwFile {
              "fetch the file again: the row is cut off, or this is another format");
       return;
     }
-    const auto whole = [&](std::size_t number) { return number_of(fields[number - 1]).value_or(0); };
+    const auto whole = [&](std::size_t number) {
+      return number_of(fields[number - 1]).value_or(0);
+    };
     EpwHour hour{.month = static_cast<unsigned>(whole(2)),
                  .day = static_cast<unsigned>(whole(3)),
                  .hour = static_cast<int>(whole(4)),

@@ -25,8 +25,8 @@ using PointsByStage = std::array<std::vector<ReadPoint>, stage_count>;
 void read_row(JsonCursor& row, PointsByStage& points) {
   const auto at = read_temperature(row, needed("temp"), label_temperature_range);
   for (const StageKey& stage : stage_keys) {
-    const NumberRange range = stage.in_days ? NumberRange{0.1, 200, "days"}
-                                            : NumberRange{0.05, 1000, "h"};
+    const NumberRange range =
+        stage.in_days ? NumberRange{0.1, 200, "days"} : NumberRange{0.05, 1000, "h"};
     const auto number = row.number(stage.key, range);
     if (number && at)
       points[index_of(stage.stage)].push_back(
@@ -37,14 +37,14 @@ void read_row(JsonCursor& row, PointsByStage& points) {
 
 /// Coldest first; false, with a Problem at the row, when the rows contradict each other.
 bool put_in_order(std::vector<ReadPoint>& points, std::string_view key) {
-  std::stable_sort(points.begin(), points.end(), [](const ReadPoint& a, const ReadPoint& b) {
-    return a.point.at < b.point.at;
-  });
+  std::stable_sort(points.begin(), points.end(),
+                   [](const ReadPoint& a, const ReadPoint& b) { return a.point.at < b.point.at; });
   for (std::size_t i = 1; i < points.size(); ++i) {
     const LabelPoint& colder = points[i - 1].point;
     const LabelPoint& warmer = points[i].point;
     if (colder.at == warmer.at) {
-      points[i].row->report(key, fmt::format("wanted one row for {:.4g} C", warmer.at.in_celsius()));
+      points[i].row->report(key,
+                            fmt::format("wanted one row for {:.4g} C", warmer.at.in_celsius()));
       return false;
     }
     if (colder.after < warmer.after) {

@@ -98,16 +98,17 @@ std::optional<CoatOutlook> coat_outlook(const Job& job, std::size_t coating, Ins
   outlook.stages(result);
   outlook.gates(result);
   result.best = outlook.best_hour(applied);
-  result.recoat_unsanded_until =
-      recoat_unsanded_until(product, *air, applied + result.putting_on);
+  result.recoat_unsanded_until = recoat_unsanded_until(product, *air, applied + result.putting_on);
   if (product.limits.humidity_caution) result.blush = blush_risk(result.air);
   result.typical_from = air->typical_from();
   return result;
 }
 
-std::vector<std::vector<DryingExplanation>> explained_coats(
-    const Job& job, const OperationList& list, const AirSeries& air,
-    const std::vector<DryingClock>& clocks, const Schedule& schedule) {
+std::vector<std::vector<DryingExplanation>> explained_coats(const Job& job,
+                                                            const OperationList& list,
+                                                            const AirSeries& air,
+                                                            const std::vector<DryingClock>& clocks,
+                                                            const Schedule& schedule) {
   constexpr std::array stages{Stage::touch, Stage::handle, Stage::recoat, Stage::sand,
                               Stage::light_use};
   std::vector<std::vector<DryingExplanation>> all;

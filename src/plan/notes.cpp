@@ -105,13 +105,12 @@ void air_notes(const Plan& plan, std::vector<Note>& notes) {
   const auto resting = std::count_if(plan.schedule.steps.begin(), plan.schedule.steps.end(),
                                      [](const DatedStep& s) { return s.on_typical_air; });
   if (resting > 0)
-    notes.push_back(
-        {"air", fmt::format("From {} on {}; {} steps rest on it and are less certain.",
-                            iso_local(*typical, zone),
-                            typical == plan.air.mean_day_from()
-                                ? "the mean day of the last seven known days repeats"
-                                : "the air is typical, not forecast",
-                            resting)});
+    notes.push_back({"air", fmt::format("From {} on {}; {} steps rest on it and are less certain.",
+                                        iso_local(*typical, zone),
+                                        typical == plan.air.mean_day_from()
+                                            ? "the mean day of the last seven known days repeats"
+                                            : "the air is typical, not forecast",
+                                        resting)});
 }
 
 void rule_notes(const Plan& plan, std::vector<Note>& notes) {

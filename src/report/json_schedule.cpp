@@ -192,9 +192,9 @@ void put_schedule(Json& document, const Plan& plan) {
   const Schedule& schedule = plan.schedule;
   Json& steps = document["steps"] = Json::array();
   for (std::size_t i = 0; i < schedule.steps.size(); ++i)
-    steps.push_back(dated_step(plan, words, schedule.steps[i],
-                               i < plan.drying.size() ? plan.drying[i]
-                                                      : std::vector<DryingExplanation>{}));
+    steps.push_back(
+        dated_step(plan, words, schedule.steps[i],
+                   i < plan.drying.size() ? plan.drying[i] : std::vector<DryingExplanation>{}));
   Json& sessions = document["sessions"] = Json::array();
   for (const Session& one : schedule.sessions) sessions.push_back(session(plan, one));
   Json& milestones = document["milestones"] = Json::array();

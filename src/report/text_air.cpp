@@ -30,11 +30,11 @@ std::string told_by(const std::string& origin) { return origin.empty() ? "" : ":
 void write_source(Page& page, const AirSource& source, const Figures& figures) {
   if (const auto* rows = std::get_if<AirRows>(&source.what)) write_rows_origin(page, *rows, "");
   if (const auto* days = std::get_if<AirDays>(&source.what))
-    page.paragraph(item, fmt::format("Lows and highs of {}{}; spread over the hours as ASHRAE "
-                                     "does.",
-                                     count_text(static_cast<double>(days->days.size()), "day",
-                                                "days"),
-                                     told_by(days->origin)));
+    page.paragraph(item,
+                   fmt::format("Lows and highs of {}{}; spread over the hours as ASHRAE "
+                               "does.",
+                               count_text(static_cast<double>(days->days.size()), "day", "days"),
+                               told_by(days->origin)));
   if (const auto* months = std::get_if<AirMonths>(&source.what))
     page.paragraph(item, fmt::format("Typical months{}; spread over the hours as ASHRAE does.",
                                      told_by(months->origin)));
@@ -72,16 +72,15 @@ void write_room(Page& page, const Plan& plan, const Indoors& indoors, const Figu
 void write_mix(Page& page, const Plan& plan, const AirMix& mix, const Figures& figures) {
   for (const AirSource& source : mix.sources) write_source(page, source, figures);
   for (const AirSeries::Seam& seam : plan.air.seams())
-    page.paragraph(item, fmt::format("{} until {}, then {}.",
-                                     seam.before.empty() ? "Known" : seam.before,
-                                     figures.moment(seam.at), seam.after));
+    page.paragraph(item,
+                   fmt::format("{} until {}, then {}.", seam.before.empty() ? "Known" : seam.before,
+                               figures.moment(seam.at), seam.after));
   if (mix.indoors) write_room(page, plan, *mix.indoors, figures);
   if (mix.boards)
-    page.paragraph(item,
-                   fmt::format("Boards of {} follow the air within {} and begin as warm as {}.",
-                               figures.length(mix.boards->thickness).text(),
-                               wait_text(plan.board_lag),
-                               mix.boards->from_outdoors ? "outdoors" : "the room"));
+    page.paragraph(
+        item, fmt::format("Boards of {} follow the air within {} and begin as warm as {}.",
+                          figures.length(mix.boards->thickness).text(), wait_text(plan.board_lag),
+                          mix.boards->from_outdoors ? "outdoors" : "the room"));
 }
 
 }  // namespace

@@ -28,15 +28,15 @@ std::string told(Origin origin, const std::string& source) {
 
 void write_gates(Page& page, const Job& job, const CoatOutlook& outlook, const Figures& figures) {
   const CoatingLimits& limits = job.coatings.at(outlook.coating).limits;
-  if (outlook.gates.empty()) page.paragraph(item, "No rule of the air forbids a coat at this hour.");
+  if (outlook.gates.empty())
+    page.paragraph(item, "No rule of the air forbids a coat at this hour.");
   for (const GateAt& gate : outlook.gates) {
     const GateOrigin origin = origin_of(limits, gate.gate);
-    page.paragraph(
-        {2, "!"},
-        fmt::format("{} [{}]. {}", gate_words(gate.gate, limits, figures),
-                    told(origin.origin, origin.source),
-                    gate.opens ? fmt::format("Next kept by a coat at {}.", figures.moment(*gate.opens))
-                               : "Not kept within two weeks."));
+    page.paragraph({2, "!"}, fmt::format("{} [{}]. {}", gate_words(gate.gate, limits, figures),
+                                         told(origin.origin, origin.source),
+                                         gate.opens ? fmt::format("Next kept by a coat at {}.",
+                                                                  figures.moment(*gate.opens))
+                                                    : "Not kept within two weeks."));
   }
   if (!outlook.gates.empty() && outlook.all_open)
     page.paragraph(item, fmt::format("All rules are kept by a coat at {}.",
@@ -52,10 +52,10 @@ bool is_dry_too_late(const CoatOutlook& outlook) {
 
 void write_advice(Page& page, const CoatOutlook& outlook, const Figures& figures) {
   if (outlook.best)
-    page.paragraph(item, fmt::format("Best full hour of the coming seven days: {}, dry for the next "
-                                     "coat after {}.",
-                                     figures.moment(outlook.best->at),
-                                     wait_text(outlook.best->wait)));
+    page.paragraph(item,
+                   fmt::format("Best full hour of the coming seven days: {}, dry for the next "
+                               "coat after {}.",
+                               figures.moment(outlook.best->at), wait_text(outlook.best->wait)));
   if (outlook.recoat_unsanded_until)
     page.paragraph(item, fmt::format("Recoat without sanding until {}; the warmest hour counts.{}",
                                      figures.moment(*outlook.recoat_unsanded_until),
@@ -64,11 +64,13 @@ void write_advice(Page& page, const CoatOutlook& outlook, const Figures& figures
                                            "coat."
                                          : ""));
   if (outlook.blush == BlushRisk::some)
-    page.paragraph(item, "It may blush: the air is less than 11 K (20 F) above its dew point. Wait "
-                         "for drier air or warm the room (practice).");
+    page.paragraph(item,
+                   "It may blush: the air is less than 11 K (20 F) above its dew point. Wait "
+                   "for drier air or warm the room (practice).");
   if (outlook.blush == BlushRisk::high)
-    page.paragraph(item, "It is likely to blush: over 65 % RH, near the dew point. Wait for drier "
-                         "air or warm the room (practice).");
+    page.paragraph(item,
+                   "It is likely to blush: over 65 % RH, near the dew point. Wait for drier "
+                   "air or warm the room (practice).");
   page.paragraph(item, fmt::format("Wood kept in this air would settle at {} moisture.",
                                    percent_text(outlook.wood_moisture)));
   if (outlook.typical_from && *outlook.typical_from <= outlook.applied)
@@ -85,8 +87,8 @@ std::string explanation_text(const DryingExplanation& why) {
   std::vector<std::string> factors;
   const auto add = [&](std::string_view name, const TimeFactor& factor) {
     if (std::abs(factor.value - 1.0) >= least_told)
-      factors.push_back(fmt::format("{:.3f} {} [{}]", factor.value, name,
-                                    told(factor.origin, factor.source)));
+      factors.push_back(
+          fmt::format("{:.3f} {} [{}]", factor.value, name, told(factor.origin, factor.source)));
   };
   add("temperature", why.temperature);
   add("humidity", why.humidity);
@@ -105,15 +107,14 @@ std::string explanation_text(const DryingExplanation& why) {
 std::string outlook_text(const Job& job, const CoatOutlook& outlook, int columns) {
   const Figures figures(job);
   Page page(columns);
-  page.paragraph({0, ""},
-                 fmt::format("{} put on at {}, in {} minutes", job.coatings.at(outlook.coating).name,
-                             figures.moment(outlook.applied), outlook.putting_on.count()));
-  page.paragraph({0, ""},
-                 fmt::format("Air {}, {}, dew point {}; boards {}.",
-                             figures.temperature(outlook.air.temperature).text(),
-                             humidity_text(outlook.humidity),
-                             figures.temperature(outlook.dew_point).text(),
-                             figures.temperature(outlook.surface).text()));
+  page.paragraph(
+      {0, ""}, fmt::format("{} put on at {}, in {} minutes", job.coatings.at(outlook.coating).name,
+                           figures.moment(outlook.applied), outlook.putting_on.count()));
+  page.paragraph({0, ""}, fmt::format("Air {}, {}, dew point {}; boards {}.",
+                                      figures.temperature(outlook.air.temperature).text(),
+                                      humidity_text(outlook.humidity),
+                                      figures.temperature(outlook.dew_point).text(),
+                                      figures.temperature(outlook.surface).text()));
   page.heading("May it be put on?");
   write_gates(page, job, outlook, figures);
   page.heading("When it is dry, and why then");

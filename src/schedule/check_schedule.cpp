@@ -123,7 +123,7 @@ class Auditor {
   struct Progress {
     StageRate rate;
     double air_factor;
-    double last;                    ///< the rate at the last of `hours`
+    double last;                     ///< the rate at the last of `hours`
     std::vector<double> hours{0.0};  ///< label hours done, one for each minute
   };
 
@@ -134,8 +134,7 @@ class Auditor {
     const StageRate stage_rate(c, stage);
     const double factor = air_speed_factor(c.law.air_exponent.value, job_.room.air_speed);
     const double first = stage_rate.relative(air_.at(coat.end())) * factor;
-    return progress_
-        .emplace(std::pair(coat.operation, stage), Progress{stage_rate, factor, first})
+    return progress_.emplace(std::pair(coat.operation, stage), Progress{stage_rate, factor, first})
         .first->second;
   }
 
@@ -170,8 +169,7 @@ class Auditor {
         to_duration(at - coat.end()) + minutes(1e-6) < label_floor(c, stage))
       return false;
     const double exponent = c.law.film_exponents[static_cast<std::size_t>(depth_of(stage))].value;
-    const double needed =
-        label->value.in(hours)*std::pow(operation(coat).film_ratio, exponent);
+    const double needed = label->value.in(hours)*std::pow(operation(coat).film_ratio, exponent);
     const double done = hours_done(coat, stage, at);
     Progress& all = progress(coat, stage);
     const double now = all.rate.relative(air_.at(at)) * all.air_factor;

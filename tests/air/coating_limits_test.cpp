@@ -199,7 +199,8 @@ TEST_CASE("The table agrees with a plain walk over the instants of the grid") {
   }
 }
 
-TEST_CASE("The rules that fail are none just where the table allows a coat, and its rule is among them") {
+TEST_CASE(
+    "The rules that fail are none just where the table allows a coat, and its rule is among them") {
   for (std::uint64_t seed = 1; seed <= 4; ++seed) {
     const AirRows rows = random_rows(seed, begin, 97);
     const AirSeries air = series(rows, span_of(rows));
@@ -208,7 +209,8 @@ TEST_CASE("The rules that fail are none just where the table allows a coat, and 
                               metres_per_second(0.10));
       const GateTable gates(limits, air, clock, span_of(rows), grid);
       for (int start = 0; start + 4 <= 96 * hour; start += 3) {
-        const auto failing = failing_gates(limits, air, clock, begin + start * grid, 4 * grid, grid);
+        const auto failing =
+            failing_gates(limits, air, clock, begin + start * grid, 4 * grid, grid);
         const auto first = gates.forbids(start, 4);
         REQUIRE(failing.empty() == !first.has_value());
         if (first) CHECK(std::find(failing.begin(), failing.end(), *first) != failing.end());
@@ -217,7 +219,8 @@ TEST_CASE("The rules that fail are none just where the table allows a coat, and 
   }
 }
 
-TEST_CASE("Cold boards in warm damp air are caught by the dew-point rule, hot ones by the warmest") {
+TEST_CASE(
+    "Cold boards in warm damp air are caught by the dew-point rule, hot ones by the warmest") {
   const CoatingLimits limits = varnish_limits();
   const AirState air = air_at(21, 50);  // dew point 10.19 C
   CHECK_FALSE(put_on_gate(limits, air, celsius(13.2)));

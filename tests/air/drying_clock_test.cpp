@@ -262,7 +262,8 @@ TEST_CASE("Clocks of one law share their progress and answer as clocks made alon
   }
 }
 
-TEST_CASE("Rates every five minutes change a finish by less than half a minute against each minute") {
+TEST_CASE(
+    "Rates every five minutes change a finish by less than half a minute against each minute") {
   for (std::uint64_t seed = 1; seed <= 6; ++seed) {
     const AirSeries air = random_air(seed);
     for (const DryingLaw& law : three_laws()) {

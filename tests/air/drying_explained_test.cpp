@@ -14,7 +14,7 @@ const Instant begin = instant("2026-04-10T00:00:00Z");
 const Interval ten_days{begin, begin + Minutes(10 * 1440)};
 
 double product(const DryingExplanation& why) {
-  return why.label.value.in(hours) * why.temperature.value * why.humidity.value * why.film.value *
+  return why.label.value.in(hours)*why.temperature.value * why.humidity.value * why.film.value *
          why.air_movement.value * why.held.value;
 }
 
@@ -35,7 +35,8 @@ TEST_CASE("Label hours and factors multiply out to the wait, in any air") {
         if (!why) continue;
         CHECK(why->ends == *reached);
         CHECK(product(*why) == doctest::Approx(why->wait().in(hours)).epsilon(1e-9));
-        CHECK(why->air_movement.value == doctest::Approx(1 / air_speed_factor(law.air_exponent.value, speed)));
+        CHECK(why->air_movement.value ==
+              doctest::Approx(1 / air_speed_factor(law.air_exponent.value, speed)));
       }
     }
   }
@@ -50,7 +51,7 @@ TEST_CASE("In constant air each factor is that of its formula") {
   // The worked example of the model: 18.458635 h, of which humidity 1/0.666667 and film 1.25^1.5.
   CHECK(why.humidity.value == doctest::Approx(1.5).epsilon(1e-5));
   CHECK(why.film.value == doctest::Approx(std::pow(1.25, 1.5)).epsilon(1e-9));
-  CHECK(why.label.value.in(hours) * why.temperature.value * why.humidity.value * why.film.value ==
+  CHECK(why.label.value.in(hours)*why.temperature.value * why.humidity.value * why.film.value ==
         doctest::Approx(18.458635).epsilon(1e-4));
   // Rounded up to the minute, no more.
   CHECK(why.held.value >= 1 - 1e-6);

@@ -53,8 +53,8 @@ TEST_CASE("Moisture cure follows warmth and the water in the air, within its lim
 }
 
 TEST_CASE("Rows of a label hold at their temperatures and run straight in ln t over 1/T between") {
-  const Coating pu = with_rows(arrhenius_law(50, 0.10, 0),
-                               {{18.5, 8}, {24.5, 6}, {30, 4}, {35.5, 3}});
+  const Coating pu =
+      with_rows(arrhenius_law(50, 0.10, 0), {{18.5, 8}, {24.5, 6}, {30, 4}, {35.5, 3}});
   for (const Point& p : std::vector<Point>{{18.5, 8}, {24.5, 6}, {30, 4}, {35.5, 3}})
     CHECK(hours_at(pu, p.t, 50) == doctest::Approx(p.after).epsilon(1e-9));
   CHECK(agrees(hours_at(pu, 21, 50), 7.086189));
@@ -94,8 +94,8 @@ TEST_CASE("Columns of a published recoat table are predicted by the others") {
   const Coating ends = with_rows(arrhenius_law(50, 0.10, 0), {{18.5, 8}, {30, 4}, {41, 2}});
   CHECK(hours_at(ends, 24.5, 50) == doctest::Approx(6).epsilon(0.2));
   CHECK(hours_at(ends, 35.5, 50) == doctest::Approx(3).epsilon(0.2));
-  const Coating cool = with_rows(arrhenius_law(50, 0.10, 0),
-                                 {{18.5, 8}, {24.5, 6}, {30, 4}, {35.5, 3}});
+  const Coating cool =
+      with_rows(arrhenius_law(50, 0.10, 0), {{18.5, 8}, {24.5, 6}, {30, 4}, {35.5, 3}});
   CHECK(hours_at(cool, 41, 50) == doctest::Approx(2).epsilon(0.2));
   // The last column, 1 h, falls faster than the class law: warm ends are not to be trusted.
   CHECK(hours_at(cool, 46.5, 50) > 1.3);

@@ -24,9 +24,9 @@ AirMonths april() {
 AirDays days_from(Instant midnight, int count) {
   AirDays result;
   for (int i = 0; i < count; ++i)
-    result.days.push_back({midnight + Minutes(1440L * i),
-                           {.low = celsius(8), .high = celsius(18), .dew_point = celsius(3),
-                            .line = 10 + i}});
+    result.days.push_back(
+        {midnight + Minutes(1440L * i),
+         {.low = celsius(8), .high = celsius(18), .dew_point = celsius(3), .line = 10 + i}});
   return result;
 }
 
@@ -63,9 +63,9 @@ TEST_CASE("Sources follow each other in order and the seams are told") {
 TEST_CASE("A constant after a forecast is typical, alone it is the person's word") {
   const ConstantAir constant{celsius(15), humidity_percent(60)};
   Problems problems;
-  const auto after = joined_air(
-      {.file = "", .sources = {{"forecast", rows_for(30), 3}, {"guess", constant, 4}}}, ten_days,
-      problems);
+  const auto after =
+      joined_air({.file = "", .sources = {{"forecast", rows_for(30), 3}, {"guess", constant, 4}}},
+                 ten_days, problems);
   CHECK(after.value().typical_from == begin + Minutes(30 * 60));
   CHECK_FALSE(joined_air({.file = "", .sources = {{"", constant, 3}}}, ten_days, problems)
                   .value()
@@ -76,8 +76,8 @@ TEST_CASE("An old forecast gives way to typical months from the start") {
   AirRows old = rows_for(30);
   for (AirRow& row : old.rows) row.at -= Minutes(5 * 1440);
   Problems problems;
-  const auto air = joined_air(
-      {.file = "", .sources = {{"forecast", old, 3}, {"", april(), 4}}}, ten_days, problems);
+  const auto air = joined_air({.file = "", .sources = {{"forecast", old, 3}, {"", april(), 4}}},
+                              ten_days, problems);
   REQUIRE(air);
   CHECK(air->seams.empty());
   CHECK(air->typical_from == begin);
@@ -85,8 +85,8 @@ TEST_CASE("An old forecast gives way to typical months from the start") {
 
 TEST_CASE("What comes after the last source is its mean day") {
   Problems problems;
-  const auto air = joined_air({.file = "", .sources = {{"days", days_from(begin, 3), 3}}}, ten_days,
-                              problems);
+  const auto air =
+      joined_air({.file = "", .sources = {{"days", days_from(begin, 3), 3}}}, ten_days, problems);
   REQUIRE(air);
   CHECK(air->mean_day_from == begin + Minutes(3 * 1440));
   CHECK(air->typical_from == air->mean_day_from);
@@ -114,9 +114,8 @@ TEST_CASE("Gaps between sources, days left out and months missing are named") {
   CHECK(missing[0].line == 6);
   CHECK(missing[0].wanted.find("wanted April among the typical months") != std::string::npos);
 
-  const Problems late =
-      problems_of({.file = "job.json",
-                   .sources = {{"days", days_from(begin + Minutes(1440), 9), 3}}});
+  const Problems late = problems_of(
+      {.file = "job.json", .sources = {{"days", days_from(begin + Minutes(1440), 9), 3}}});
   REQUIRE_FALSE(late.empty());
   CHECK(late[0].wanted.find("from the plan's start on") != std::string::npos);
 }

@@ -1,6 +1,6 @@
-// What the drying clock costs: tabulating a year of hourly air for 20 coatings of 8 stages, a million
-// look-ups, and the ratio to integrating minute by minute for each answer. Prints all of them.
-// Run it from a release build. The air is invented: a yearly and a daily wave.
+// What the drying clock costs: tabulating a year of hourly air for 20 coatings of 8 stages, a
+// million look-ups, and the ratio to integrating minute by minute for each answer. Prints all of
+// them. Run it from a release build. The air is invented: a yearly and a daily wave.
 #include "tackfree/air/drying.hpp"
 #include "tackfree/air/psychrometrics.hpp"
 #include "tackfree/input/finishing_data_reader.hpp"
@@ -38,7 +38,8 @@ AirRows year_of_air(Instant begin) {
   return rows;
 }
 
-/// Twenty coatings of the built-in classes, each with a law a little of its own, so that none shares.
+/// Twenty coatings of the built-in classes, each with a law a little of its own, so that none
+/// shares.
 std::vector<Coating> twenty_coatings(bool shared_laws) {
   Problems problems;
   const auto data = read_finishing_data(std::nullopt, problems).value();
@@ -55,8 +56,8 @@ Minutes naive_wait(const Coating& coating, Stage stage, const AirSeries& air, In
   const Speed speed = metres_per_second(0.10);
   const AirState label{coating.label_temperature,
                        vapour_pressure(coating.label_temperature, coating.label_humidity)};
-  const double needed = coating.label_after.at(index_of(stage))->value.in(minutes) *
-                        drying_rate(coating.law, label, speed);
+  const double needed = coating.label_after.at(index_of(stage))
+                            ->value.in(minutes)*drying_rate(coating.law, label, speed);
   double done = 0;
   double before = drying_rate(coating.law, air.at(applied), speed);
   Instant at = applied;
@@ -97,8 +98,8 @@ int main() {
   for (int i = 0; i < look_ups; ++i) {
     state = state * 6364136223846793005U + 1442695040888963407U;
     const auto minute = static_cast<std::int64_t>((state >> 33U) % (300U * 1440U));
-    const auto reached = clocks[static_cast<std::size_t>(i) % 20].reached(
-        Stage::sand, begin + Minutes(minute));
+    const auto reached =
+        clocks[static_cast<std::size_t>(i) % 20].reached(Stage::sand, begin + Minutes(minute));
     if (reached) sum += reached->time_since_epoch().count() & 1;
   }
   const double looked_up = milliseconds_since(start);
@@ -115,7 +116,8 @@ int main() {
   const auto free_clocks = drying_clocks(coatings, air, speed, true);
   for (int i = 0; i < naive_answers; ++i) {
     const Instant applied = begin + Minutes(1009L * i);
-    const auto reached = free_clocks[static_cast<std::size_t>(i) % 20].reached(Stage::sand, applied);
+    const auto reached =
+        free_clocks[static_cast<std::size_t>(i) % 20].reached(Stage::sand, applied);
     if (reached)
       worst = std::max<std::int64_t>(
           worst, std::abs(((*reached - applied) - waits[static_cast<std::size_t>(i)]).count()));

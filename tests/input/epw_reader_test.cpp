@@ -7,15 +7,16 @@ using namespace tackfree;
 
 namespace {
 
-/// Source of the header's form and of the first two rows: the EnergyPlus data dictionary and a public
-/// typical year of Golden, Colorado, cut to two hours.
+/// Source of the header's form and of the first two rows: the EnergyPlus data dictionary and a
+/// public typical year of Golden, Colorado, cut to two hours.
 const std::string header =
     "LOCATION,Golden,CO,USA,TMY3,724666,39.74,-105.18,-7.0,1829.0\n"
     "DESIGN CONDITIONS,0\nTYPICAL/EXTREME PERIODS,0\nGROUND TEMPERATURES,0\n"
     "HOLIDAYS/DAYLIGHT SAVINGS,No,0,0,0\nCOMMENTS 1,-\nCOMMENTS 2,-\n"
     "DATA PERIODS,1,1,Data,Sunday, 1/ 1,12/31\n";
 const std::string tail =
-    ",80600,0,0,257,0,0,0,0,0,0,0,0,0.0,9,8,16.1,3300,9,999999999,89,0.0310,0,88,0.330,999.0,99.0\n";
+    ",80600,0,0,257,0,0,0,0,0,0,0,0,0.0,9,8,16.1,3300,9,999999999,89,0.0310,0,88,0.330,999.0,99."
+    "0\n";
 
 std::string hour(const std::string& date, const std::string& air) {
   return date + ",0,?9?9," + air + tail;

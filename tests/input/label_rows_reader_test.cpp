@@ -14,14 +14,14 @@ Coating read_label(const std::string& rows, Problems& problems) {
   Coating coating;
   StagesGiven given{};
   read_label_rows(cursor, coating, given);
-  CHECK(given[index_of(Stage::recoat)] ==
-        !coating.label_points[index_of(Stage::recoat)].empty());
+  CHECK(given[index_of(Stage::recoat)] == !coating.label_points[index_of(Stage::recoat)].empty());
   return coating;
 }
 
 }  // namespace
 
-TEST_CASE("rows of a label are put in order and the nearest to the label's own temperature counts") {
+TEST_CASE(
+    "rows of a label are put in order and the nearest to the label's own temperature counts") {
   Problems problems;
   const Coating found = read_label(
       R"({"temp_c": 30, "recoat_after_h": 1}, {"temp_f": 50, "recoat_after_h": 4, "full_cure_after_d": 14},

@@ -56,8 +56,8 @@ void collect_properties(const JsonNode& whole, const JsonNode& schema, const std
 
 TEST_CASE("the schema of the job file describes exactly the keys that jobs use") {
   std::set<std::string> used;
-  for (const char* job : {"tests/input/every_key/job.json", "tests/input/every_key/warm_room.json", "data/starter/job.json",
-                          "data/demo/hall_bench/hall_bench.json"})
+  for (const char* job : {"tests/input/every_key/job.json", "tests/input/every_key/warm_room.json",
+                          "data/starter/job.json", "data/demo/hall_bench/hall_bench.json"})
     collect_keys(tree_of(job), "", used);
   std::set<std::string> described;
   const JsonNode schema = tree_of("docs/job.schema.json");

@@ -17,8 +17,9 @@ Job cold_nights(const std::string& class_key) {
   Job job = sample_job(class_key);
   AirDays lows_and_highs;
   for (int i = -1; i < 60; ++i)
-    lows_and_highs.days.push_back({instant("2027-04-05T00:00Z") + Minutes(1440L * i),
-                                   {.low = celsius(4), .high = celsius(20), .dew_point = celsius(2)}});
+    lows_and_highs.days.push_back(
+        {instant("2027-04-05T00:00Z") + Minutes(1440L * i),
+         {.low = celsius(4), .high = celsius(20), .dew_point = celsius(2)}});
   job.air = AirMix{.file = "", .sources = {{"days", lows_and_highs, 0}}};
   return job;
 }

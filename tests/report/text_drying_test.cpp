@@ -29,8 +29,9 @@ DryingExplanation wait_of(Instant begin) {
 
 TEST_CASE("a wait is told as the product of what makes it, without factors of one") {
   const std::string text = explanation_text(wait_of(Instant{}));
-  CHECK(holds(text, "6.00 h (the label's 4.00 h to 6.00 h) [label] x 2.000 temperature [practice] x "
-                    "1.500 film [assumed] = 18.00 h"));
+  CHECK(holds(text,
+              "6.00 h (the label's 4.00 h to 6.00 h) [label] x 2.000 temperature [practice] x "
+              "1.500 film [assumed] = 18.00 h"));
   CHECK_FALSE(holds(text, "humidity"));
   CHECK(holds(text, "25 % of it outside the label's temperatures: extrapolated."));
 }

@@ -1,4 +1,5 @@
 #include "tackfree/volume/job_volumes.hpp"
+
 #include "tackfree/volume/nine_in_ten.hpp"
 
 #include <cmath>

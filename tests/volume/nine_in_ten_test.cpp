@@ -1,11 +1,10 @@
 #include "tackfree/volume/nine_in_ten.hpp"
 
 #include <cmath>
+#include <initializer_list>
 #include <numbers>
 
 #include <doctest/doctest.h>
-
-#include <initializer_list>
 
 using namespace tackfree;
 using doctest::Approx;

@@ -36,7 +36,8 @@ class AirSeries {
 
   /// The air at `at`, which lies inside `covers()`; outside, the nearest end.
   AirState at(Instant at) const;
-  /// The temperature of the boards, which is that of the air unless the job says how thick they are.
+  /// The temperature of the boards, which is that of the air unless the job says how thick they
+  /// are.
   Temperature surface_at(Instant at) const;
   /// Heat given by the heater from the beginning of the series on.
   Energy heat_until(Instant at) const;
@@ -47,8 +48,8 @@ class AirSeries {
   /// From here on the air is typical, not known: after the last row, or where months or a constant
   /// take over; nothing if what is known reaches the end.
   std::optional<Instant> typical_from() const { return typical_from_; }
-  /// The end of all sources: after it the mean day of the last seven days repeats, 24 hours of UTC by
-  /// 24 hours.
+  /// The end of all sources: after it the mean day of the last seven days repeats, 24 hours of UTC
+  /// by 24 hours.
   std::optional<Instant> mean_day_from() const { return mean_day_from_; }
 
   /// The series over `span`; it covers just that. A row's dew point counts before its humidity.

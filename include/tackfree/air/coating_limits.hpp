@@ -32,9 +32,9 @@ struct GateOrigin {
 };
 GateOrigin origin_of(const CoatingLimits& limits, Gate gate);
 
-/// The first rule that `air` breaks for putting a coat on boards of temperature `surface`, if any. A
-/// limit itself is still allowed. Temperatures count for air and surface, the dew point for the surface.
-/// Source: MIL-HDBK-1110 asks both of air and surface; so it is done for every class here.
+/// The first rule that `air` breaks for putting a coat on boards of temperature `surface`, if any.
+/// A limit itself is still allowed. Temperatures count for air and surface, the dew point for the
+/// surface. Source: MIL-HDBK-1110 asks both of air and surface; so it is done for every class here.
 std::optional<Gate> put_on_gate(const CoatingLimits& limits, const AirState& air,
                                 Temperature surface);
 /// The surface has the temperature of the air.
@@ -50,8 +50,8 @@ enum class BlushRisk { none, some, high };
 /// Source: practice of finishers; the two figures do not agree, so both are used.
 BlushRisk blush_risk(const AirState& air);
 
-/// Every rule that a coat put on from `start` on breaks, looked at every `grid` minutes. Where it is not
-/// touch-dry within the series, cold_before_dry is among them.
+/// Every rule that a coat put on from `start` on breaks, looked at every `grid` minutes. Where it
+/// is not touch-dry within the series, cold_before_dry is among them.
 std::vector<Gate> failing_gates(const CoatingLimits& limits, const AirSeries& air,
                                 const DryingClock& clock, Instant start, Minutes putting_on,
                                 Minutes grid);

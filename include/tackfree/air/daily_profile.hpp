@@ -14,10 +14,10 @@ Temperature temperature_at_hour(Temperature low, Temperature high, int hour);
 /// The mean of the 24 hours: high - 0.53625 x range, by the same fractions.
 Temperature mean_temperature(Temperature low, Temperature high);
 
-/// A node at each hour of the days; the first day has one at its midnight as well. The vapour pressure
-/// is the same all day, that of the dew point, or of the mean humidity at the mean temperature, but
-/// never over saturation. Source of that: assumed; the water in the air changes with the weather, not
-/// with the hour.
+/// A node at each hour of the days; the first day has one at its midnight as well. The vapour
+/// pressure is the same all day, that of the dew point, or of the mean humidity at the mean
+/// temperature, but never over saturation. Source of that: assumed; the water in the air changes
+/// with the weather, not with the hour.
 std::vector<AirSeries::Node> daily_nodes(const AirDays& lows_and_highs);
 
 /// The days of `span`, local standard time, from typical months: the values of a month hold on its

@@ -14,22 +14,22 @@
 
 namespace tackfree {
 
-/// Rule 1 of the trade: the clock may lengthen the label's waits for handling, recoating and sanding,
-/// never shorten them. Source: practice.
+/// Rule 1 of the trade: the clock may lengthen the label's waits for handling, recoating and
+/// sanding, never shorten them. Source: practice.
 bool label_is_floor(Stage stage);
 
-/// Progress at each minute of a series, in fixed point: reference minutes done, or label minutes where
-/// the label has rows at several temperatures. Coatings of one law share one.
+/// Progress at each minute of a series, in fixed point: reference minutes done, or label minutes
+/// where the label has rows at several temperatures. Coatings of one law share one.
 struct ProgressTable {
   std::vector<std::int64_t> at_minute;
   std::vector<std::int64_t> at_mark;  ///< every 64th minute: few enough to search quickly
 };
 using DryingProgress = std::shared_ptr<const ProgressTable>;
 
-/// The clock of one coating over the air of one job. It integrates the rate once, in fixed point, and
-/// then answers by look-up, so planning and "dry when?" never disagree. Rates are computed every five
-/// minutes and run straight between; minute by minute where drying stops, or a row of air falls
-/// between.
+/// The clock of one coating over the air of one job. It integrates the rate once, in fixed point,
+/// and then answers by look-up, so planning and "dry when?" never disagree. Rates are computed
+/// every five minutes and run straight between; minute by minute where drying stops, or a row of
+/// air falls between.
 class DryingClock {
  public:
   /// `faster_than_label` false: handle, recoat and sand are never sooner than the label's hours.
@@ -48,7 +48,8 @@ class DryingClock {
                                          double film_ratio = 1.0) const;
 
  private:
-  /// What a stage and all before it ask for, where none has rows of its own and the film is the class's.
+  /// What a stage and all before it ask for, where none has rows of its own and the film is the
+  /// class's.
   struct PlainNeed {
     std::int64_t amount = 0;
     Minutes at_least{0};
@@ -81,7 +82,7 @@ class DryingClock {
   Interval covers_;
   std::vector<DryingProgress> tracks_;  ///< the law's own first
   std::array<std::optional<PlainNeed>, stage_count> plain_;
-  std::vector<Need> needs_;             ///< in order of the label's hours, then of Stage
+  std::vector<Need> needs_;  ///< in order of the label's hours, then of Stage
 };
 
 /// A clock for each coating; those of one law share their progress.

@@ -11,8 +11,9 @@ namespace tackfree {
 /// A factor of the time, over 1 where it takes longer, and where the rule behind it comes from.
 using TimeFactor = Sourced<double>;
 
-/// The wait of one coat for one stage: label time x the five factors. The rate changes over the wait,
-/// so the factors are those of its mean: temperature first, then humidity at those temperatures.
+/// The wait of one coat for one stage: label time x the five factors. The rate changes over the
+/// wait, so the factors are those of its mean: temperature first, then humidity at those
+/// temperatures.
 struct DryingExplanation {
   Stage stage = Stage::touch;
   Sourced<Duration> label;

@@ -30,9 +30,10 @@ struct DryingFactors {
   double both() const { return temperature * humidity; }
 };
 
-/// How fast one stage of one coating comes, relative to its label time. Under the label's conditions
-/// both factors are 1. With rows at several temperatures the temperature factor is theirs: ln of the
-/// hours is straight in 1/T between rows; outside, the law of the class goes on from the nearest.
+/// How fast one stage of one coating comes, relative to its label time. Under the label's
+/// conditions both factors are 1. With rows at several temperatures the temperature factor is
+/// theirs: ln of the hours is straight in 1/T between rows; outside, the law of the class goes on
+/// from the nearest.
 class StageRate {
  public:
   StageRate(const Coating& coating, Stage stage);

@@ -1,4 +1,5 @@
-// Indoor air: a room that follows outdoors, is heated at times, and the boards that follow the room.
+// Indoor air: a room that follows outdoors, is heated at times, and the boards that follow the
+// room.
 #pragma once
 
 #include "tackfree/air/air_series.hpp"
@@ -19,13 +20,15 @@ struct IndoorNode {
   Energy heat;
 };
 
-/// Indoors from outdoors, over the whole of `outdoors`. The room begins at the mean of the first day
-/// outdoors. Outdoor water comes in with the air: the vapour pressure is that outdoors, but never over
-/// saturation, nor over the ceiling of a dehumidifier. Water from drying coats is left out.
+/// Indoors from outdoors, over the whole of `outdoors`. The room begins at the mean of the first
+/// day outdoors. Outdoor water comes in with the air: the vapour pressure is that outdoors, but
+/// never over saturation, nor over the ceiling of a dehumidifier. Water from drying coats is left
+/// out.
 std::vector<IndoorNode> indoor_air(const std::vector<AirSeries::Node>& outdoors,
                                    const Indoors& indoors);
 
-/// The same air by nodes so close that what follows it by minutes can be drawn straight between them.
+/// The same air by nodes so close that what follows it by minutes can be drawn straight between
+/// them.
 std::vector<AirSeries::Node> every_five_minutes(const std::vector<AirSeries::Node>& nodes);
 
 /// How far boards are behind the air: rho c L / (2 h), for boards that air reaches on both sides.

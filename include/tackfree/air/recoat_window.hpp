@@ -8,10 +8,9 @@
 
 namespace tackfree {
 
-/// The highest temperature of the boards that lasted for an hour within `stretch`; that of a shorter
-/// stretch is its lowest. In steps of five minutes.
-/// Source: UFGS 09971, note on its recoat table: the highest surface temperature sustained for one
-/// hour or more between coats.
+/// The highest temperature of the boards that lasted for an hour within `stretch`; that of a
+/// shorter stretch is its lowest. In steps of five minutes. Source: UFGS 09971, note on its recoat
+/// table: the highest surface temperature sustained for one hour or more between coats.
 Temperature warmest_hour(const AirSeries& air, Interval stretch);
 
 /// The longest wait for recoating without sanding when the warmest hour had `warmest`: the label's,

@@ -87,13 +87,13 @@ constexpr Volume operator*(Area a, Length b) {
   return cubic_metres(a.in(square_metres)*b.in(metres));
 }
 constexpr Power operator*(HeatLoss loss, TemperatureDifference d) {
-  return kilowatts(loss.in(watts_per_kelvin)*d.in(kelvins) * 1e-3);
+  return kilowatts(loss.in(watts_per_kelvin)*d.in(kelvins)*1e-3);
 }
 constexpr Energy operator*(Power p, Duration t) {
   return kilowatt_hours(p.in(kilowatts)*t.in(hours));
 }
 constexpr TemperatureDifference operator/(Power p, HeatLoss loss) {
-  return kelvins(p.in(kilowatts) * 1e3 / loss.in(watts_per_kelvin));
+  return kelvins(p.in(kilowatts)*1e3 / loss.in(watts_per_kelvin));
 }
 constexpr Volume operator/(Area a, SpreadRate rate) {
   return litres(a.in(square_metres) / rate.in(square_metres_per_litre));

@@ -17,8 +17,8 @@ struct Options {
   std::optional<std::filesystem::path> data_dir;       ///< in place of the built-in data
   std::optional<std::filesystem::path> json_file;      ///< plan, drying
   std::optional<std::filesystem::path> calendar_file;  ///< plan
-  std::string coating;             ///< drying: its name in the job
-  std::optional<std::string> at;   ///< drying: like now, which it is without
+  std::string coating;                                 ///< drying: its name in the job
+  std::optional<std::string> at;                       ///< drying: like now, which it is without
   std::optional<std::string> now;  ///< plan, drying: local time in the job's zone, or UTC
 };
 

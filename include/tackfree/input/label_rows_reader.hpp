@@ -7,10 +7,10 @@
 
 namespace tackfree {
 
-/// Reads `at_temperatures` of a coating's label, one object a row: `temp_c` or `temp_f` and hours or
-/// days under the keys of the stages. Each stage with rows takes the hours of the row nearest to the
-/// label's temperature as its time, and is marked in `given`. Fewer than two rows for a stage, two at
-/// one temperature, and hours that fall with falling temperature are Problems.
+/// Reads `at_temperatures` of a coating's label, one object a row: `temp_c` or `temp_f` and hours
+/// or days under the keys of the stages. Each stage with rows takes the hours of the row nearest to
+/// the label's temperature as its time, and is marked in `given`. Fewer than two rows for a stage,
+/// two at one temperature, and hours that fall with falling temperature are Problems.
 void read_label_rows(JsonCursor& label, Coating& coating, StagesGiven& given);
 
 }  // namespace tackfree

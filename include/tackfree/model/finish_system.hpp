@@ -12,12 +12,12 @@ namespace tackfree {
 
 /// A way of putting coats on.
 struct Method {
-  std::string key;               ///< `brush`
-  std::string title;             ///< `brush`
-  Sourced<Fraction> transfer;    ///< share of what leaves the tin that stays on the work
-  Sourced<Volume> kept_by_tool;  ///< per session
-  Sourced<WorkRate> rate;        ///< flat work, one coat
-  Sourced<double> need_sigma;    ///< spread of the need from job to job, log-normal
+  std::string key;                    ///< `brush`
+  std::string title;                  ///< `brush`
+  Sourced<Fraction> transfer;         ///< share of what leaves the tin that stays on the work
+  Sourced<Volume> kept_by_tool;       ///< per session
+  Sourced<WorkRate> rate;             ///< flat work, one coat
+  Sourced<double> need_sigma;         ///< spread of the need from job to job, log-normal
   std::vector<std::string> cautions;  ///< keys into the caution texts
 };
 

@@ -1,4 +1,5 @@
-// Coat outlook: what comes of a coat put on at one hour, which rules forbid it, and the best hour soon.
+// Coat outlook: what comes of a coat put on at one hour, which rules forbid it, and the best hour
+// soon.
 #pragma once
 
 #include "tackfree/air/coating_limits.hpp"
@@ -44,16 +45,18 @@ struct CoatOutlook {
   std::optional<Instant> typical_from;
 };
 
-/// The outlook of a coat put on from `applied` on, in the air from the earlier of `now` and that. The
-/// coat takes as long to put on as the planning grid, at least; nothing and Problems when the air does
-/// not reach that far.
+/// The outlook of a coat put on from `applied` on, in the air from the earlier of `now` and that.
+/// The coat takes as long to put on as the planning grid, at least; nothing and Problems when the
+/// air does not reach that far.
 std::optional<CoatOutlook> coat_outlook(const Job& job, std::size_t coating, Instant applied,
                                         Instant now, Problems& problems);
 
-/// For each step of the schedule that is a coat, its stages from touch-dry to light use explained; for
-/// other steps nothing.
-std::vector<std::vector<DryingExplanation>> explained_coats(
-    const Job& job, const OperationList& list, const AirSeries& air,
-    const std::vector<DryingClock>& clocks, const Schedule& schedule);
+/// For each step of the schedule that is a coat, its stages from touch-dry to light use explained;
+/// for other steps nothing.
+std::vector<std::vector<DryingExplanation>> explained_coats(const Job& job,
+                                                            const OperationList& list,
+                                                            const AirSeries& air,
+                                                            const std::vector<DryingClock>& clocks,
+                                                            const Schedule& schedule);
 
 }  // namespace tackfree

@@ -31,7 +31,7 @@ struct Plan {
   OperationList list;
   AirSeries air;
   Fraction wood_moisture;  ///< where wood settles in the air of `now`
-  Duration board_lag;      ///< how far boards are behind the air; 0 where the job does not name them
+  Duration board_lag;  ///< how far boards are behind the air; 0 where the job does not name them
   Schedule schedule;
   /// Why each coat's stages take as long as they do: by step of the schedule, empty for other work.
   std::vector<std::vector<DryingExplanation>> drying;
