@@ -129,6 +129,10 @@ DryingClock::DryingClock(const Coating& coating, const AirSeries& air, Speed air
                          bool faster_than_label, DryingProgress by_law)
     : covers_(air.covers()), tracks_{std::move(by_law)} {
   if (label_rate(coating) <= 0.0) return;  // the label's hours say nothing about such a film
+  // Rounded like the steps of the series, so that label conditions give the label's hours.
+  label_step_ = static_cast<double>(std::llround(units_per_minute * label_rate(coating)));
+  recoat_exponent_ = film_exponent(coating.law, Stage::recoat).value;
+  label_is_least_ = !faster_than_label;
   for (std::size_t i = 0; i < stage_count; ++i)
     if (coating.label_after.at(i))
       add_need(coating, static_cast<Stage>(i), air, air_speed, faster_than_label);
@@ -157,9 +161,7 @@ void DryingClock::add_need(const Coating& coating, Stage stage, const AirSeries&
                                   air,
                                   air_speed_factor(coating.law.air_exponent.value, air_speed)));
   }
-  // Rounded like the steps of the series, so that label conditions give the label's hours.
-  const auto label_step =
-      static_cast<double>(std::llround(units_per_minute * (has_rows ? 1.0 : label_rate(coating))));
+  const double label_step = has_rows ? units_per_minute : label_step_;
   const Duration label = coating.label_after.at(index_of(stage))->value;
   const bool floor = label_is_floor(stage) && !faster_than_label;
   needs_.push_back(
@@ -239,6 +241,17 @@ std::optional<Instant> DryingClock::reached(Stage stage, Instant applied, double
   at = std::max(at, covers_.begin + Minutes(*done));
   if (at > covers_.end) return std::nullopt;
   return at;
+}
+
+std::optional<Instant> DryingClock::dried_for(Duration label, Instant applied,
+                                              double film_ratio) const {
+  const double amount = label_step_ * label.in(minutes)*std::pow(film_ratio, recoat_exponent_);
+  if (label_step_ <= 0.0 || amount > most_units) return std::nullopt;
+  const auto done = minute_done(0, applied, std::llround(amount) - rounding_slack);
+  if (!done) return std::nullopt;
+  const Minutes at_least = label_is_least_ ? whole_minutes_up(label) : Minutes(0);
+  const Instant at = std::max(covers_.begin + Minutes(*done), applied + at_least);
+  return at > covers_.end ? std::nullopt : std::optional(at);
 }
 
 Duration DryingClock::until(std::size_t track, Instant applied, std::int64_t amount,

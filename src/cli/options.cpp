@@ -29,6 +29,14 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
   plan->add_option("--calendar", options.calendar_file,
                    "Write calendar events (iCalendar) to this file");
 
+  CLI::App* buy = app.add_subcommand("buy", "Plan a job and print only what to buy");
+  buy->add_option("job", options.job_file, "Job file (JSON)")->required();
+  buy->add_option("--json", options.json_file, "Write the shopping list as JSON to this file");
+
+  CLI::App* area = app.add_subcommand("area", "Print a job's areas by part, grain and side");
+  area->add_option("job", options.job_file, "Job file (JSON)")->required();
+  area->add_option("--json", options.json_file, "Write the areas as JSON to this file");
+
   CLI::App* check =
       app.add_subcommand("check", "Read a job's files and report every mistake in them");
   check->add_option("job", options.job_file, "Job file (JSON)")->required();
@@ -41,11 +49,11 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
                      "When it is put on, written as for --now; without it, now");
   drying->add_option("--json", options.json_file, "Write the answer as JSON to this file");
 
-  for (CLI::App* command : {plan, drying})
+  for (CLI::App* command : {plan, buy, drying})
     command->add_option(
         "--now", options.now,
         "Plan as of this time: 2027-04-05T17:45 in the job's zone, or with Z or an offset");
-  for (CLI::App* command : {plan, check, drying})
+  for (CLI::App* command : {plan, area, buy, check, drying})
     command->add_option("--data", options.data_dir,
                         "Folder with finishing data, in place of the built-in data");
 
@@ -54,7 +62,7 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
   start->add_option("folder", options.folder, "Folder to make")->required();
 
   if (!arguments.empty() && !arguments[0].starts_with('-')) {
-    const std::vector<std::string> known{"plan", "check", "start", "drying"};
+    const std::vector<std::string> known{"plan", "area", "buy", "check", "start", "drying"};
     if (std::find(known.begin(), known.end(), arguments[0]) == known.end())
       return {std::nullopt,
               to_text({.found = arguments[0],
@@ -71,6 +79,8 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
     const int code = app.exit(fault, out, err);
     return {std::nullopt, out.str() + err.str(), code != 0};
   }
+  if (*area) options.command = Command::area;
+  if (*buy) options.command = Command::buy;
   if (*check) options.command = Command::check;
   if (*start) options.command = Command::start;
   if (*drying) options.command = Command::drying;

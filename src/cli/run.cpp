@@ -7,6 +7,7 @@
 #include "tackfree/input/starter_job.hpp"
 #include "tackfree/plan/coat_outlook.hpp"
 #include "tackfree/plan/make_plan.hpp"
+#include "tackfree/report/area_report.hpp"
 #include "tackfree/report/icalendar.hpp"
 #include "tackfree/report/json.hpp"
 #include "tackfree/report/json_drying.hpp"
@@ -86,12 +87,25 @@ int plan_command(const Options& options, std::ostream& out, std::ostream& err) {
   std::optional<Plan> plan;
   if (now && problems.empty()) plan = make_plan(std::move(*job), *now, problems);
   if (!plan || !problems.empty()) return report_problems(problems, err);
-  if (options.json_file) write_text_file(*options.json_file, json_report(*plan), problems);
+  const bool only_buying = options.command == Command::buy;
+  if (options.json_file)
+    write_text_file(*options.json_file,
+                    only_buying ? json_shopping_list(*plan) : json_report(*plan), problems);
   if (options.calendar_file)
     write_text_file(*options.calendar_file, calendar_report(*plan), problems);
-  out << text_report(*plan);
+  out << (only_buying ? text_shopping_list(*plan) : text_report(*plan));
   if (!problems.empty()) return report_problems(problems, err);
   return plan->schedule.unplaced.empty() ? exit_done : exit_not_plannable;
+}
+
+int area_command(const Options& options, std::ostream& out, std::ostream& err) {
+  Problems problems;
+  std::optional<Job> job = read_job(options.job_file, options.data_dir, problems);
+  if (!job || !problems.empty()) return report_problems(problems, err);
+  const Plan plan = make_area_plan(std::move(*job));
+  if (options.json_file) write_text_file(*options.json_file, area_json(plan), problems);
+  out << area_text(plan);
+  return problems.empty() ? exit_done : report_problems(problems, err);
 }
 
 int check_command(const Options& options, std::ostream& out, std::ostream& err) {
@@ -150,7 +164,10 @@ int start_command(const Options& options, std::ostream& out, std::ostream& err) 
 int run_command(const Options& options, std::ostream& out, std::ostream& err) {
   switch (options.command) {
     case Command::plan:
+    case Command::buy:
       return plan_command(options, out, err);
+    case Command::area:
+      return area_command(options, out, err);
     case Command::check:
       return check_command(options, out, err);
     case Command::start:

@@ -83,6 +83,17 @@ void read_limits(FigureReader& figures, CoatingLimits& limits) {
   figures.read(limits.dew_point_margin, "dew_point_margin_k", {0, 20, "K"}, kelvins);
 }
 
+void read_ways_of_working(FigureReader& figures, Coating& coating) {
+  constexpr NumberRange minutes_long{1, 240, "minutes"};
+  figures.read(coating.coats_a_day_max, "coats_a_day_max", {1, 20});
+  figures.read(coating.pot_life, "pot_life_h", {0.1, 100, "h"}, hours);
+  figures.read(coating.wipe_off_after, "wipe_off_after_min", minutes_long, minutes);
+  figures.read(coating.wipe_off_within, "wipe_off_within_min", minutes_long, minutes);
+  std::optional<Sourced<Temperature>> stops_below;
+  figures.read(stops_below, "stops_below", {-50, 40, "C"});
+  if (stops_below) coating.law.stops_below = *stops_below;
+}
+
 /// Whether the first stage never ends after the second.
 using StageOrder = std::array<std::array<bool, stage_count>, stage_count>;
 
@@ -110,6 +121,9 @@ void settle_stages(JsonCursor& at, Coating& coating, const StagesGiven& given) {
     for (std::size_t b = 0; b < stage_count; ++b) {
       if (!never_after[a][b] || !times[a] || !times[b] || times[a]->value <= times[b]->value)
         continue;
+      // Recoated lying still it need not bear handling: a tin may say so, a class too.
+      const bool lying = a == index_of(Stage::handle) && b == index_of(Stage::recoat);
+      if (given[a] && given[b] && lying) continue;
       if (given[a] && given[b])
         at.report(stage_keys[b].key,
                   fmt::format("wanted {} no sooner than {}, {:g} h", stage_keys[b].key,
@@ -138,20 +152,27 @@ void settle_recoat_window(JsonCursor& at, Coating& coating, const StagesGiven& g
 void read_coating_figures(FigureReader& figures, Coating& coating, StagesGiven& given) {
   figures.read(coating.solids, "solids_pct", {1, 100, "% by volume"}, percent);
   read_spread(figures, coating);
+  figures.read(coating.spread_later, "spread_later_m2_per_l", {1, 100, "m2 per litre"},
+               square_metres_per_litre);
   figures.read(coating.bare_factor, "bare_factor", {0.5, 5});
   figures.read(coating.coats_min, "coats_min", {1, 20});
   figures.read(coating.coats_max, "coats_max", {1, 20});
-  figures.read(coating.film_aim[0], "film_aim_light_um", film, micrometres);
-  figures.read(coating.film_aim[1], "film_aim_normal_um", film, micrometres);
-  figures.read(coating.film_aim[2], "film_aim_hard_um", film, micrometres);
-  figures.read(coating.film_cap, "film_cap_um", film, micrometres);
+  if (coating.builds_film) {
+    figures.read(coating.film_aim[0], "film_aim_light_um", film, micrometres);
+    figures.read(coating.film_aim[1], "film_aim_normal_um", film, micrometres);
+    figures.read(coating.film_aim[2], "film_aim_hard_um", film, micrometres);
+    figures.read(coating.film_cap, "film_cap_um", film, micrometres);
+  }
   figures.read(coating.first_coat_thinner, "first_coat_thinner_pct", share, percent);
+  figures.read(coating.spray_thinner_of_mix, "spray_thinner_of_mix_pct", {0, 60, "% of the mix"},
+               percent);
   figures.read(coating.volatiles, "volatiles_g_per_l", {0, 1500, "g per litre"}, grams_per_litre);
   figures.read(coating.thinner_volatiles, "thinner_volatiles_g_per_l", {0, 1500, "g per litre"},
                grams_per_litre);
   figures.read(coating.flash_point, "flash_point", {-60, 400, "C"});
   read_stages(figures, coating, given);
   read_limits(figures, coating.limits);
+  read_ways_of_working(figures, coating);
   figures.read(coating.grits.bare, "grits_bare");
   figures.read(coating.grits.bare_veneer, "grits_bare_veneer");
   figures.read(coating.grits.after_first, "grit_after_first");
@@ -164,6 +185,12 @@ void read_coating_figures(FigureReader& figures, Coating& coating, StagesGiven& 
 void settle_coating_figures(JsonCursor& at, Coating& coating, const StagesGiven& given) {
   settle_stages(at, coating, given);
   settle_recoat_window(at, coating, given);
+  if (coating.wipe_off_after.has_value() != coating.wipe_off_within.has_value())
+    at.report(coating.wipe_off_after ? "wipe_off_after_min" : "wipe_off_within_min",
+              "wanted wipe_off_after_min and wipe_off_within_min, both or neither");
+  else if (coating.wipe_off_after &&
+           coating.wipe_off_after->value + minutes(1) > coating.wipe_off_within->value)
+    at.report("wipe_off_within_min", "wanted more than wipe_off_after_min");
   if (coating.coats_min.value > coating.coats_max.value)
     at.report("coats_min",
               fmt::format("wanted no more than coats_max, {}", coating.coats_max.value));
@@ -198,6 +225,10 @@ void read_labour_figures(FigureReader& figures, Labour& labour) {
   figures.read(labour.fit_hardware, "fit_hardware_min", stretch, minutes);
   figures.read(labour.dust_settles, "dust_settles_min", stretch, minutes);
   figures.read(labour.raised_grain_dries, "raised_grain_dries_h", stretch, hours);
+  figures.read(labour.mix_pot, "mix_pot_min", stretch, minutes);
+  figures.read(labour.wipe_off, "wipe_off_m2_per_h", rate, square_metres_per_hour);
+  figures.read(labour.fill_pores, "fill_pores_m2_per_h", rate, square_metres_per_hour);
+  figures.read(labour.filler_dries, "filler_dries_h", {0, 240, "h"}, hours);
   figures.read(labour.abrasive_bare, "abrasive_bare_m2", serves, square_metres);
   figures.read(labour.abrasive_between, "abrasive_between_m2", serves, square_metres);
   constexpr std::array<std::string_view, 2> tools{"machine", "hand"};

@@ -1,6 +1,7 @@
 #include "tackfree/input/csv_document.hpp"
 
 #include <algorithm>
+#include <array>
 #include <set>
 #include <utility>
 
@@ -34,11 +35,40 @@ std::string trimmed(std::string_view text) {
   return std::string(text.substr(begin, text.find_last_not_of(" \t") - begin + 1));
 }
 
+std::string_view separator_word(char separator) {
+  if (separator == ';') return "a semicolon";
+  return separator == '\t' ? "a tab" : "a comma";
+}
+
+/// The separator that stands outside quotes in the first row that is not empty most often; a comma
+/// where none does.
+char separator_of(std::string_view text) {
+  constexpr std::array separators{',', ';', '\t'};
+  std::array<std::size_t, separators.size()> counts{};
+  bool quoted = false;
+  for (const char sign : text.substr(std::min(text.find_first_not_of("\r\n"), text.size()))) {
+    if (sign == '"') quoted = !quoted;
+    if (quoted) continue;
+    if (sign == '\r' || sign == '\n') break;
+    for (std::size_t i = 0; i < separators.size(); ++i)
+      if (sign == separators.at(i)) ++counts.at(i);
+  }
+  const auto most = std::max_element(counts.begin(), counts.end());
+  return separators.at(static_cast<std::size_t>(most - counts.begin()));
+}
+
+/// Drops empty fields beyond `columns`, as spreadsheets leave them.
+void drop_empty_tail(std::vector<std::string>& fields, std::size_t columns) {
+  while (fields.size() > columns && fields.back().empty()) fields.pop_back();
+}
+
 /// Takes rows off the front of a text.
 class CsvLexer {
  public:
-  CsvLexer(std::string_view text, std::string file, Problems& problems)
-      : text_(text), file_(std::move(file)), problems_(problems) {}
+  CsvLexer(std::string_view text, char separator, std::string file, Problems& problems)
+      : text_(text), separator_(separator), file_(std::move(file)), problems_(problems) {
+    ends_ += separator;
+  }
 
   bool at_end() const { return text_.empty(); }
 
@@ -53,7 +83,7 @@ class CsvLexer {
       const char sign = text_.front();
       text_.remove_prefix(1);
       if (sign == '\r' && text_.starts_with('\n')) text_.remove_prefix(1);
-      if (sign == ',') continue;
+      if (sign == separator_) continue;
       ++line_;
       return row;
     }
@@ -68,14 +98,20 @@ class CsvLexer {
     return false;
   }
 
+  /// A tab between fields is no blank.
+  void skip_blanks(std::string_view& text) const {
+    const char* const blanks = separator_ == '\t' ? " " : " \t";
+    text.remove_prefix(std::min(text.find_first_not_of(blanks), text.size()));
+  }
+
   bool take_field(std::string& field) {
     std::string_view ahead = text_;
-    ahead.remove_prefix(std::min(ahead.find_first_not_of(" \t"), ahead.size()));
+    skip_blanks(ahead);
     if (ahead.starts_with('"')) {
       text_ = ahead;
       return take_quoted(field);
     }
-    const std::size_t end = std::min(text_.find_first_of(",\r\n"), text_.size());
+    const std::size_t end = std::min(text_.find_first_of(ends_), text_.size());
     field = trimmed(text_.substr(0, end));
     text_.remove_prefix(end);
     return true;
@@ -97,14 +133,17 @@ class CsvLexer {
       field += '"';
       text_.remove_prefix(1);
     }
-    text_.remove_prefix(std::min(text_.find_first_not_of(" \t"), text_.size()));
-    if (text_.empty() || text_.front() == ',' || text_.front() == '\r' || text_.front() == '\n')
-      return true;
+    skip_blanks(text_);
+    if (text_.empty() || ends_.find(text_.front()) != std::string::npos) return true;
     return refuse(line_, whole,
-                  "wanted a comma after the closing quote; inside quotes, write \"\" for a quote");
+                  fmt::format("wanted {} after the closing quote; inside quotes, write \"\" for a "
+                              "quote",
+                              separator_word(separator_)));
   }
 
   std::string_view text_;
+  char separator_;
+  std::string ends_ = "\r\n";  ///< what ends a field that is not quoted
   std::string file_;
   Problems& problems_;
   int line_ = 1;
@@ -121,12 +160,6 @@ bool check_head(const CsvRow& head, const std::string& file, Problems& problems)
         {.file = file, .line = head.line, .found = std::move(found), .wanted = std::move(wanted)});
     return false;
   };
-  if (head.fields.size() == 1 && head.fields[0].find(';') != std::string::npos)
-    return refuse(head.fields[0],
-                  "wanted commas between the columns, not semicolons: save it as CSV with commas");
-  if (head.fields.size() == 1 && head.fields[0].find('\t') != std::string::npos)
-    return refuse(head.fields[0],
-                  "wanted commas between the columns, not tabs: save it as CSV with commas");
   std::set<std::string> seen;
   for (const std::string& name : head.fields) {
     if (name.empty()) return refuse({}, "has a column without a head; wanted a head for each");
@@ -163,18 +196,21 @@ std::optional<CsvDocument> parse_csv(std::string_view text, const std::string& f
     return std::nullopt;
   }
   if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
-  CsvLexer lexer(text, file, problems);
   CsvDocument document;
+  document.separator = separator_of(text);
+  CsvLexer lexer(text, document.separator, file, problems);
   std::size_t uneven = 0;
   while (!lexer.at_end()) {
     auto row = lexer.row();
     if (!row) return std::nullopt;
     if (is_empty(*row)) continue;
     if (document.head.empty()) {
+      drop_empty_tail(row->fields, 1);
       if (!check_head(*row, file, problems)) return std::nullopt;
       document.head = std::move(row->fields);
       continue;
     }
+    drop_empty_tail(row->fields, document.head.size());
     if (row->fields.size() == document.head.size()) {
       document.rows.push_back(std::move(*row));
       continue;
@@ -185,7 +221,8 @@ std::optional<CsvDocument> parse_csv(std::string_view text, const std::string& f
            .line = row->line,
            .found = fmt::format("{} fields", row->fields.size()),
            .wanted = fmt::format("wanted {}, one for each column head", document.head.size()),
-           .hint = "put a field that holds a comma in quotes"});
+           .hint = fmt::format("put a field that holds {} in quotes",
+                               separator_word(document.separator))});
   }
   if (uneven > most_listed_mistakes)
     problems.push_back({.file = file,

@@ -98,6 +98,16 @@ void FigureReader::read(Sourced<int>& target, std::string_view key, NumberRange 
     object_.report(key, "wanted a whole number");
 }
 
+void FigureReader::read(std::optional<Sourced<int>>& target, std::string_view key,
+                        NumberRange range) {
+  const auto found = number(key, range, false);
+  if (!found) return;
+  if (is_whole(found->value))
+    target = Sourced<int>{static_cast<int>(found->value), found->origin, found->source};
+  else
+    object_.report(key, "wanted a whole number");
+}
+
 std::optional<Sourced<Temperature>> FigureReader::temperature(std::string_view key,
                                                               NumberRange celsius_range,
                                                               bool must_be_there) {
@@ -122,11 +132,11 @@ void FigureReader::read(std::optional<Sourced<Temperature>>& target, std::string
   if (auto found = temperature(key, celsius_range, false)) target = std::move(*found);
 }
 
-void FigureReader::read(Sourced<Grit>& target, std::string_view key) {
-  const auto found = find(key, true);
+void FigureReader::read(std::optional<Sourced<Grit>>& target, std::string_view key) {
+  const auto found = find(key, false);
   if (!found) return;
   if (const auto grit = grit_in(object_, key, *found->value))
-    target = {*grit, found->from.origin, found->from.source};
+    target = Sourced<Grit>{*grit, found->from.origin, found->from.source};
 }
 
 void FigureReader::read(Sourced<std::vector<Grit>>& target, std::string_view key) {

@@ -3,8 +3,8 @@
 #include "tackfree/base/name.hpp"
 #include "tackfree/input/coating_figures.hpp"
 #include "tackfree/input/label_rows_reader.hpp"
-#include "tackfree/input/measure.hpp"
 #include "tackfree/input/names_of.hpp"
+#include "tackfree/input/tin_reader.hpp"
 
 #include <algorithm>
 #include <array>
@@ -58,29 +58,11 @@ void read_own_figures(JsonCursor& object, Origin origin, Coating& coating, Stage
       coating.needs_sanding_between = *sand;
     read_label_rows(object, coating, given);
   }
+  // Another spread is that of every coat, unless the later ones are named too.
+  if (coating.spread.origin == origin && !object.has("spread_later_m2_per_l"))
+    coating.spread_later.reset();
   settle_coating_figures(object, coating, given);
   object.refuse_unknown();
-}
-
-std::optional<Volume> read_tin_volume(JsonCursor& at, const JsonNode& node,
-                                      const std::string& path) {
-  const Reading<Volume> reading = read_volume(node.text);
-  if (!reading.value) at.report(node, path, reading.wanted);
-  return reading.value;
-}
-
-void read_tins(JsonCursor& object, Coating& coating) {
-  for (JsonCursor& tin : object.objects("tins")) {
-    const auto size = tin.text(needed("size"));
-    const auto price = tin.number("price", {0, 1e6});
-    if (size)
-      if (const auto volume = read_tin_volume(tin, *tin.value("size"), tin.path_of("size")))
-        coating.tins.push_back({*size, *volume, price});
-    tin.refuse_unknown();
-  }
-  for (const JsonNode* left : object.texts("on_shelf"))
-    if (const auto volume = read_tin_volume(object, *left, object.path_of("on_shelf")))
-      coating.on_shelf.push_back(*volume);
 }
 
 Coating read_coating(JsonCursor& object, const FinishingData& data) {
@@ -96,7 +78,11 @@ Coating read_coating(JsonCursor& object, const FinishingData& data) {
   if (auto label = object.object("label")) read_own_figures(*label, Origin::label, coating, given);
   if (auto measured = object.object("measured"))
     read_own_figures(*measured, Origin::measured, coating, given);
-  read_tins(object, coating);
+  coating.tins = read_tins(object);
+  coating.on_shelf = read_shelf(object);
+  constexpr std::array<std::string_view, 4> sheens{"gloss", "semi_gloss", "satin", "matt"};
+  if (const auto sheen = object.word("sheen", sheens)) coating.sheen = static_cast<Sheen>(*sheen);
+  if (const auto wax = object.flag("contains_wax")) coating.contains_wax = *wax;
   object.refuse_unknown();
   return coating;
 }
@@ -115,6 +101,7 @@ SystemStep read_step(JsonCursor& object, const std::vector<std::string>& coating
     else
       object.report("coats", "wanted a whole number from 1 to 20, or \"by_film\"");
   }
+  step.fill_pores = object.flag("fill_pores").value_or(false);
   FigureReader figures(object, Origin::measured);
   figures.read(step.first_coat_thinner, "first_coat_thinner_pct", {0, 100, "%"}, percent);
   object.refuse_unknown();
@@ -142,6 +129,7 @@ std::vector<FinishSystem> read_systems(JsonCursor& job, const std::vector<Coatin
     system.line = object.line();
     system.name = object.text(needed("name")).value_or("");
     system.wear = static_cast<Wear>(object.word("wear", wears).value_or(1));
+    system.clear_build = object.flag("clear_build").value_or(false);
     for (JsonCursor& step : object.objects(needed("steps")))
       system.steps.push_back(read_step(step, coating_names, method_keys));
     check_names_differ(object, "steps", system.steps);

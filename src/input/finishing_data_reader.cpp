@@ -4,6 +4,7 @@
 #include "tackfree/base/text_file.hpp"
 #include "tackfree/input/builtin_data.hpp"
 #include "tackfree/input/coating_figures.hpp"
+#include "tackfree/input/follows_reader.hpp"
 #include "tackfree/input/names_of.hpp"
 #include "tackfree/input/trade_text_reader.hpp"
 
@@ -101,9 +102,17 @@ CoatingWords read_words(JsonCursor& object) {
   words.cleaner = object.text(needed("cleaner")).value_or("");
   words.wipe_with = object.text(needed("wipe_with")).value_or("");
   words.solvents = object.text(needed("solvents")).value_or("");
+  words.how_as = object.text("how_as").value_or("");
   for (const JsonNode* key : object.texts(needed("cautions"))) words.cautions.push_back(key->text);
   for (const JsonNode* key : object.texts(needed("advice"))) words.advice.push_back(key->text);
   return words;
+}
+
+/// What bears no use alone has no such stages, and what is never sanded need not be hard enough.
+bool class_has(const Coating& coating, Stage stage) {
+  if (stage == Stage::sand)
+    return coating.grits.after_first || coating.grits.between || coating.grits.before_last;
+  return depth_of(stage) != Depth::through || !coating.needs_top_coat;
 }
 
 Coating read_class(JsonCursor& object, const std::vector<DryingLaw>& laws,
@@ -121,13 +130,17 @@ Coating read_class(JsonCursor& object, const std::vector<DryingLaw>& laws,
                     name_hint(*law, names_of(laws, &DryingLaw::name)));
     }
   }
+  coating.builds_film = object.flag(needed("builds_film")).value_or(true);
+  coating.needs_top_coat = object.flag(needed("needs_top_coat")).value_or(false);
+  coating.contains_wax = object.flag(needed("contains_wax")).value_or(false);
   if (auto inner = object.object(needed("figures"))) {
     FigureReader figures(*inner, sources);
     StagesGiven given{};
     read_coating_figures(figures, coating, given);
     settle_coating_figures(*inner, coating, given);
     for (const StageKey& stage : stage_keys)
-      if (!inner->has(stage.key)) inner->report(stage.key, "is missing; this key is needed");
+      if (!inner->has(stage.key) && class_has(coating, stage.stage))
+        inner->report(stage.key, "is missing; this key is needed");
     inner->refuse_unknown();
   }
   coating.label_temperature =
@@ -152,6 +165,7 @@ std::vector<Method> read_methods(const DataFile& file, const SourceNames& source
     method.title = object.text(needed("title")).value_or("");
     FigureReader figures(object, sources);
     read_method_figures(figures, method);
+    method.sprayed = object.flag(needed("sprayed")).value_or(false);
     for (const JsonNode* key : object.texts(needed("cautions")))
       method.cautions.push_back(key->text);
     object.refuse_unknown();
@@ -162,15 +176,17 @@ std::vector<Method> read_methods(const DataFile& file, const SourceNames& source
 
 void read_grain(const DataFile& file, const SourceNames& sources, FinishingData& data,
                 Problems& problems) {
-  constexpr std::array<std::string_view, grain_count> names{"face", "long_edge", "end",
-                                                            "plywood_edge"};
   constexpr NumberRange factor{0.1, 10};
   JsonCursor object(file.tree, "", file.name, problems);
   FigureReader figures(object, sources);
   for (std::size_t grain = 0; grain < grain_count; ++grain) {
-    figures.read(data.grain_factors[grain].first, fmt::format("{}_first", names[grain]), factor);
-    figures.read(data.grain_factors[grain].second, fmt::format("{}_second", names[grain]), factor);
+    figures.read(data.grain_factors[grain].first, fmt::format("{}_first", grain_keys[grain]),
+                 factor);
+    figures.read(data.grain_factors[grain].second, fmt::format("{}_second", grain_keys[grain]),
+                 factor);
   }
+  figures.read(data.allowances.framed, "framed_allowance", {1, 5});
+  figures.read(data.allowances.louvred, "louvred_allowance", {1, 5});
   figures.read(data.need_spread.absorption_sigma, "absorption_sigma", {0, 1});
   figures.read(data.need_spread.lost_to_sanding, "lost_to_sanding_um", {0, 50, "um"}, micrometres);
   figures.read(data.need_spread.first_coat_film_share, "first_coat_film_share", {0, 1});
@@ -189,9 +205,9 @@ void read_labour(const DataFile& file, const SourceNames& sources, Labour& labou
 
 std::optional<FinishingData> read_finishing_data(
     const std::optional<std::filesystem::path>& data_dir, Problems& problems) {
-  constexpr std::array<std::string_view, 9> names{
-      "sources.json", "drying_laws.json", "coatings.json", "methods.json", "labour.json",
-      "grain.json",   "how.json",         "advice.json",   "cautions.json"};
+  constexpr std::array<std::string_view, 10> names{
+      "sources.json", "drying_laws.json", "coatings.json", "methods.json",  "labour.json",
+      "grain.json",   "how.json",         "advice.json",   "cautions.json", "follows.json"};
   std::vector<DataFile> files;
   for (const std::string_view name : names)
     if (auto file = data_file(data_dir, std::string(name), problems))
@@ -213,6 +229,8 @@ std::optional<FinishingData> read_finishing_data(
                                  .advice = {files[7].tree, files[7].name},
                                  .cautions = {files[8].tree, files[8].name}},
                                 sources, problems);
+  JsonCursor follows(files[9].tree, "", files[9].name, problems);
+  data.follows = read_follow_rules(follows, data.classes, sources);
   check_text_keys(data, files[2].name, problems);
   if (problems.size() > before) return std::nullopt;
   return data;

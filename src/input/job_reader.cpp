@@ -7,8 +7,10 @@
 #include "tackfree/input/coating_figures.hpp"
 #include "tackfree/input/finish_reader.hpp"
 #include "tackfree/input/finishing_data_reader.hpp"
+#include "tackfree/input/follows_reader.hpp"
 #include "tackfree/input/measure.hpp"
 #include "tackfree/input/parts_reader.hpp"
+#include "tackfree/input/tin_reader.hpp"
 
 #include <array>
 #include <utility>
@@ -143,7 +145,9 @@ std::optional<Job> read_job(const std::filesystem::path& file,
   read_heading(root, job, zone);
   read_own_rates(root, job.data);
   job.coatings = read_coatings(root, job.data);
+  job.thinners = read_thinners(root, job.coatings);
   job.systems = read_systems(root, job.coatings, job.data.methods);
+  check_systems_hold(job, problems);
   job.batches = read_batches(root, job.systems);
   read_parts_of(root, job, folder);
   job.room = read_room(root);

@@ -28,6 +28,20 @@ constexpr std::array length_names{
 constexpr std::string_view wanted_length =
     "wanted a length with its unit (mm, cm, m, in, ft, yd), such as 48 1/4 in, 4 ft 2 in, 1226 mm";
 
+using AreaName = NamedUnit<AreaKind>;
+constexpr Unit<AreaKind> square_millimetres{1e-6};
+constexpr Unit<AreaKind> square_centimetres{1e-4};
+constexpr Unit<AreaKind> square_inches{0.0254 * 0.0254};
+constexpr Unit<AreaKind> square_yards{0.9144 * 0.9144};
+constexpr std::array area_names{
+    AreaName{"mm2", square_millimetres}, AreaName{"cm2", square_centimetres},
+    AreaName{"m2", square_metres},       AreaName{"in2", square_inches},
+    AreaName{"ft2", square_feet},        AreaName{"yd2", square_yards},
+    AreaName{"sq m", square_metres},     AreaName{"sq in", square_inches},
+    AreaName{"sq ft", square_feet},      AreaName{"sq yd", square_yards}};
+constexpr std::string_view wanted_area =
+    "wanted an area with its unit (mm2, cm2, m2, in2, ft2, yd2), such as 2.4 m2, 26 sq ft";
+
 constexpr Unit<VolumeKind> centilitres{1e-5};
 constexpr Unit<VolumeKind> cubic_feet{0.3048 * 0.3048 * 0.3048};
 using VolumeName = NamedUnit<VolumeKind>;
@@ -55,13 +69,14 @@ constexpr std::string_view wanted_volume =
     "wanted a volume with its unit (ml, l, m3, ft3, fl oz, pt, qt, gal), such as 1 qt, 750 ml";
 
 /// Signs that word processors put for the plain ones.
-constexpr std::array<std::pair<std::string_view, std::string_view>, 14> plain_signs{
+constexpr std::array<std::pair<std::string_view, std::string_view>, 15> plain_signs{
     {{"\u2032", "'"},
      {"\u2019", "'"},
      {"\u2033", "\""},
      {"\u201D", "\""},
      {"''", "\""},
      {"\u00A0", " "},
+     {"\u00B2", "2"},
      {"\u00B3", "3"},
      {"\u00BC", " 1/4"},
      {"\u00BD", " 1/2"},
@@ -148,30 +163,42 @@ Fault take_number(std::string_view& text, double& number) {
   return fault;
 }
 
-/// The unit's name at the front of `text` in small letters, taken off with a full stop after it.
-std::string take_unit_name(std::string_view& text) {
-  std::size_t end = 0;
-  if (text.starts_with('"') || text.starts_with('\'')) {
-    end = 1;
-  } else {
-    while (end < text.size() && is_letter(text[end])) ++end;
-    if (end > 0 && text.substr(end).starts_with('3')) ++end;
-  }
-  std::string name(text.substr(0, end));
-  for (char& c : name)
-    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
-  text.remove_prefix(end);
-  if (end > 0 && text.starts_with('.')) text.remove_prefix(1);
-  if (name != "fl" && name != "cu") return name;
-  skip_spaces(text);
-  return name + " " + take_unit_name(text);
-}
-
 template <class Kind>
 const NamedUnit<Kind>* unit_called(std::string_view name, std::span<const NamedUnit<Kind>> names) {
   for (const NamedUnit<Kind>& unit : names)
     if (unit.name == name) return &unit;
   return nullptr;
+}
+
+/// The word at the front of `text` in small letters, or the sign ' or ", taken off.
+std::string take_word(std::string_view& text) {
+  std::size_t end = 0;
+  if (text.starts_with('"') || text.starts_with('\''))
+    end = 1;
+  else
+    while (end < text.size() && is_letter(text[end])) ++end;
+  std::string word(text.substr(0, end));
+  for (char& c : word)
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+  text.remove_prefix(end);
+  return word;
+}
+
+/// The unit's name at the front of `text`, taken off with a full stop after it. `m2` is a name
+/// where there is such a unit, else `m` before a number.
+template <class Kind>
+std::string take_unit_name(std::string_view& text, std::span<const NamedUnit<Kind>> names) {
+  std::string name = take_word(text);
+  if (text.starts_with('.') && !name.empty()) text.remove_prefix(1);
+  if (name == "fl" || name == "cu" || name == "sq") {
+    skip_spaces(text);
+    name += " " + take_word(text);
+    if (text.starts_with('.')) text.remove_prefix(1);
+  }
+  if (text.empty() || unit_called(name + text.front(), names) == nullptr) return name;
+  name += text.front();
+  text.remove_prefix(1);
+  return name;
 }
 
 /// What a reading of one kind knows.
@@ -196,7 +223,7 @@ Reading<Quantity<Kind>> read_amount(std::string_view text, const Grammar<Kind>& 
       return {std::nullopt, std::string(wanted_for(fault, grammar.wanted))};
     skip_spaces(text);
     if (text.starts_with(',')) return {std::nullopt, "wanted a decimal point and no commas"};
-    const std::string name = take_unit_name(text);
+    const std::string name = take_unit_name(text, grammar.names);
     const NamedUnit<Kind>* unit = unit_called(name, grammar.names);
     skip_spaces(text);
     const bool stands_alone = last_unit == 0 && text.empty();
@@ -239,15 +266,58 @@ Reading<Volume> read_volume(std::string_view text) {
                                   .wanted_range = "wanted a volume from 1 ml to 100000 m3"});
 }
 
+Reading<Area> read_area(std::string_view text, const std::optional<Unit<AreaKind>>& bare) {
+  return read_amount<AreaKind>(plain(text),
+                               {.names = area_names,
+                                .bare = bare,
+                                .wanted = wanted_area,
+                                .least = square_metres(1e-6),
+                                .most = square_metres(100000),
+                                .wanted_range = "wanted an area from 1 mm2 to 100000 m2"});
+}
+
+std::optional<std::string> with_decimal_points(std::string_view text) {
+  const auto is_digit = [&](std::size_t i) {
+    return i < text.size() && text[i] >= '0' && text[i] <= '9';
+  };
+  for (std::size_t i = 1; i < text.size(); ++i) {
+    const bool three_follow = is_digit(i + 1) && is_digit(i + 2) && is_digit(i + 3);
+    const bool after_nought = text[i - 1] == '0' && (i < 2 || !is_digit(i - 2));
+    if (text[i] == '.' && is_digit(i - 1) && three_follow && !is_digit(i + 4) && !after_nought)
+      return std::nullopt;
+  }
+  std::string result(text);
+  std::replace(result.begin(), result.end(), ',', '.');
+  return result;
+}
+
+std::string plain_head(std::string_view head) {
+  std::string result;
+  for (const char sign : plain(head)) {
+    const char small = sign >= 'A' && sign <= 'Z' ? static_cast<char>(sign - 'A' + 'a') : sign;
+    const bool is_word =
+        is_letter(small) || (small >= '0' && small <= '9') || (small & 0x80) != 0 || small == '-';
+    if (is_word)
+      result += small;
+    else if (!result.empty() && result.back() != '_')
+      result += '_';
+  }
+  while (result.ends_with('_')) result.pop_back();
+  return result;
+}
+
 HeadUnit head_unit(std::string_view head) {
   constexpr std::array<std::string_view, 6> in_heads{"mm", "cm", "m", "in", "ft", "yd"};
   const std::size_t underscore = head.rfind('_');
-  if (underscore != std::string_view::npos)
-    for (const std::string_view name : in_heads)
-      if (head.substr(underscore + 1) == name)
-        return {std::string(head.substr(0, underscore)),
-                unit_called<LengthKind>(name, length_names)->unit};
-  return {std::string(head), std::nullopt};
+  if (underscore == std::string_view::npos) return {std::string(head), {}, {}};
+  const std::string name(head.substr(0, underscore));
+  const std::string_view end = head.substr(underscore + 1);
+  for (const std::string_view unit : in_heads) {
+    if (end == unit) return {name, unit_called<LengthKind>(unit, length_names)->unit, {}};
+    if (end.starts_with(unit) && end.substr(unit.size()) == "2")
+      return {name, {}, unit_called<AreaKind>(end, area_names)->unit};
+  }
+  return {std::string(head), {}, {}};
 }
 
 }  // namespace tackfree

@@ -5,17 +5,20 @@
 namespace tackfree {
 
 std::vector<std::string> how_to(const TradeTexts& texts, const Operation& operation,
-                                const std::string& class_key) {
+                                const Coating& coating) {
   std::string kind(word_for(operation.kind));
   std::replace(kind.begin(), kind.end(), ' ', '_');
   std::string place;
   if (operation.kind == OperationKind::coat) {
     if (operation.coat == operation.coats) place = kind + "_last";
-    if (operation.coat == 1) place = kind + "_first";
+    if (operation.coat == 1 && operation.step == 0) place = kind + "_first";
   }
   std::vector<std::string> keys;
-  if (!place.empty()) keys.push_back(place + "/" + class_key);
-  keys.push_back(kind + "/" + class_key);
+  for (const std::string* each : {&coating.class_key, &coating.words.how_as}) {
+    if (each->empty()) continue;
+    if (!place.empty()) keys.push_back(place + "/" + *each);
+    keys.push_back(kind + "/" + *each);
+  }
   if (!place.empty()) keys.push_back(place);
   keys.push_back(kind);
   for (const std::string& key : keys)

@@ -8,10 +8,16 @@ std::string_view word_for(OperationKind kind) {
       return "sand bare";
     case OperationKind::raise_grain:
       return "raise grain";
+    case OperationKind::fill_pores:
+      return "fill pores";
+    case OperationKind::sand_filler:
+      return "sand filler";
     case OperationKind::dust_off:
       return "dust off";
     case OperationKind::coat:
       return "coat";
+    case OperationKind::wipe_off:
+      return "wipe off";
     case OperationKind::turn_over:
       return "turn over";
     case OperationKind::sand_between:

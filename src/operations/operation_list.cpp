@@ -5,6 +5,8 @@
 #include "tackfree/operations/sanding.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <map>
 #include <set>
 #include <utility>
 
@@ -13,6 +15,9 @@
 namespace tackfree {
 
 namespace {
+
+/// Paste filler is sanded off the surface with this. Source: practice.
+constexpr Grit filler_grit{320};
 
 std::string_view word_for(Side side) {
   switch (side) {
@@ -76,9 +81,24 @@ class BatchOperations {
   std::size_t push(Operation op) {
     op.waits.insert(op.waits.end(), next_waits_.begin(), next_waits_.end());
     next_waits_.clear();
-    op.how = how_to(job_.data.texts, op, coating(op.step).class_key);
+    op.how = how_to(job_.data.texts, op, coating(op.step));
+    say_portions(op);
     list_.operations.push_back(std::move(op));
     return list_.operations.size() - 1;
+  }
+
+  /// What the class's lines cannot know: how many pots or portions it comes to.
+  void say_portions(Operation& op) const {
+    if (op.pots > 1)
+      op.how.push_back(
+          fmt::format("Mix {} pots, one after the other: each is good for {:g} h only.", op.pots,
+                      job_.coatings[*op.coating].pot_life->value.in(hours)));
+    if (op.portions < 2) return;
+    const Area each = op.area / op.portions;
+    op.how.push_back(fmt::format(
+        "In {} portions of {}: put one on, leave it, wipe it off, then the next.", op.portions,
+        job_.units == UnitSystem::us ? fmt::format("{:.0f} ft2", each.in(square_feet))
+                                     : fmt::format("{:.1f} m2", each.in(square_metres))));
   }
 
   void then_wait(std::size_t operation, std::optional<Stage> stage = {}, Duration delay = {}) {
@@ -134,7 +154,9 @@ class BatchOperations {
     const int coats = coats_in(step);
     for (int coat = 1; coat <= coats; ++coat) {
       const bool first = step == 0 && coat == 1;
-      if (!first) between(step, coat);
+      const bool fill = coat == 1 && system_->steps[step].fill_pores;
+      if (!first) between(step, coat, fill);
+      if (fill) fill_pores(step);
       if (last_sanding_) dust_off(step, coat);
       coat_sides(step, coat, coats);
     }
@@ -148,15 +170,18 @@ class BatchOperations {
   }
 
   /// Sanding before coat `coat` of `step`, on the coat under it; without sanding the next coat
-  /// waits until the last one may be recoated.
-  void between(std::size_t step, int coat) {
+  /// waits until the last one may be recoated. Under paste filler nothing is sanded.
+  void between(std::size_t step, int coat, bool filled) {
     const std::size_t under = coat == 1 ? step - 1 : step;
     const int under_coats = coats_in(under);
-    std::optional<Grit> grit = coat > 1 ? between_grit(coating(under), coat - 1, under_coats)
-                                        : std::optional(coating(under).grits.between.value);
-    if (!coating(under).needs_sanding_between) grit.reset();
+    // Over the last coat of the step below, one more of that step would have been sanded for.
+    std::optional<Grit> grit = coat > 1
+                                   ? between_grit(coating(under), coat - 1, under_coats)
+                                   : between_grit(coating(under), under_coats, under_coats + 1);
+    if (filled) grit.reset();
     next_waits_.clear();
     for (const std::size_t side : last_coats_) then_wait(side, grit ? Stage::sand : Stage::recoat);
+    if (coat == 1) wait_for_pair(under, step);
     last_sanding_.reset();
     if (!grit) return;
     Operation op = blank(OperationKind::sand_between, step, coat, Side::both,
@@ -166,6 +191,28 @@ class BatchOperations {
     op.work = area_ / job_.data.labour.sand_between.value;
     op.sheets = area_ / job_.data.labour.abrasive_between.value;
     last_sanding_ = push(std::move(op));
+    then_wait(*last_sanding_);
+  }
+
+  /// Rule 5: some pairs of classes wait longer, by the clock of the coat below.
+  void wait_for_pair(std::size_t under, std::size_t over) {
+    const FollowRule* rule = follow_rule(job_.data, coating(under), coating(over));
+    if (rule == nullptr || !rule->dry_for) return;
+    for (const std::size_t side : last_coats_)
+      next_waits_.push_back({.operation = side, .dry_for = rule->dry_for->value});
+  }
+
+  /// Paste filler for open pores: rubbed in, left until hard, sanded off the surface.
+  void fill_pores(std::size_t step) {
+    const Labour& labour = job_.data.labour;
+    Operation fill = blank(OperationKind::fill_pores, step, 1, Side::both, "fill-pores");
+    fill.work = area_ / labour.fill_pores.value;
+    next_waits_.push_back({.operation = push(std::move(fill)), .delay = labour.filler_dries.value});
+    Operation sand = blank(OperationKind::sand_filler, step, 1, Side::both, "sand-filler");
+    sand.grit = filler_grit;
+    sand.work = area_ / labour.sand_between.value;
+    sand.sheets = area_ / labour.abrasive_between.value;
+    last_sanding_ = push(std::move(sand));
     then_wait(*last_sanding_);
   }
 
@@ -181,8 +228,52 @@ class BatchOperations {
     for (const CoatNeed& need : volumes_.coats) {
       if (need.batch != batch_ || need.step != step || need.coat != coat) continue;
       if (!last_coats_.empty()) turn_over(step, coat);
-      last_coats_.push_back(push(coat_operation(need, coats)));
+      Operation op = coat_operation(need, coats);
+      const auto& before = list_.operations;
+      if (!before.empty() && before.back().kind == OperationKind::dust_off)
+        op.right_after = Duration();
+      wait_for_day(op);
+      const std::size_t put_on = push(std::move(op));
+      last_coats_.push_back(put_on);
+      if (list_.operations[put_on].portions > 0) wipe_off(put_on);
     }
+  }
+
+  /// Rule 4: of coats that melt together there are only so many in a day.
+  void wait_for_day(Operation& op) {
+    const auto most = [&](std::size_t c) { return job_.coatings[c].coats_a_day_max; };
+    if (!most(*op.coating)) return;
+    std::vector<std::size_t>& melted = melted_[op.side];
+    const auto day = static_cast<std::size_t>(most(*op.coating)->value);
+    if (melted.size() >= day)
+      op.waits.push_back({.operation = melted[melted.size() - day], .next_day = true});
+    melted.push_back(list_.operations.size());
+  }
+
+  /// What has not gone in comes off again, in the same stretch of work.
+  void wipe_off(std::size_t put_on) {
+    const Operation& coat = list_.operations[put_on];
+    Operation op = blank(OperationKind::wipe_off, coat.step, coat.coat, coat.side, "wipe-off");
+    op.area = coat.area / coat.portions;
+    op.work = op.area / job_.data.labour.wipe_off.value;
+    op.right_after = job_.coatings[*coat.coating].wipe_off_after->value;
+    push(std::move(op));
+  }
+
+  /// Portions that one person puts on within the time in which the first of it must come off again;
+  /// all but the last are left and wiped before the next is begun.
+  void add_portions(Operation& op, const Coating& coating) const {
+    const Duration rest = coating.wipe_off_within->value - coating.wipe_off_after->value;
+    const Duration wiping = op.area / job_.data.labour.wipe_off.value;
+    const double times = std::max(op.work / rest, wiping / rest);
+    op.portions = std::max(1, static_cast<int>(std::ceil(times - 1e-9)));
+    op.work += (op.portions - 1) * (coating.wipe_off_after->value + wiping / op.portions);
+  }
+
+  /// A two-part coating is mixed anew when its pot life is over.
+  void add_pots(Operation& op, const Coating& coating) const {
+    op.pots = std::max(1, static_cast<int>(std::ceil(op.work / coating.pot_life->value - 1e-9)));
+    op.work += op.pots * job_.data.labour.mix_pot.value;
   }
 
   Operation coat_operation(const CoatNeed& need, int coats) const {
@@ -196,6 +287,9 @@ class BatchOperations {
     op.method = static_cast<std::size_t>(found - methods.begin());
     op.coating = coating_index(need.step);
     op.work = need.area / found->rate.value;
+    const Coating& coating = job_.coatings[*op.coating];
+    if (coating.wipe_off_after) add_portions(op, coating);
+    if (coating.pot_life) add_pots(op, coating);
     op.mixed = need.mixed;
     op.liquid = need.coating;
     op.thinner = need.thinner;
@@ -236,7 +330,8 @@ class BatchOperations {
   const FinishSystem* system_ = nullptr;
   Area area_;
   std::vector<Wait> next_waits_;
-  std::vector<std::size_t> last_coats_;  ///< the sides of the last coat
+  std::vector<std::size_t> last_coats_;              ///< the sides of the last coat
+  std::map<Side, std::vector<std::size_t>> melted_;  ///< coats that melt together, in order
   std::optional<std::size_t> last_sanding_;
 };
 

@@ -38,10 +38,9 @@ std::vector<Grit> bare_grits(const Coating& first_coating, Material material) {
 }
 
 std::optional<Grit> between_grit(const Coating& coating, int coat, int coats) {
-  if (!coating.needs_sanding_between || coat >= coats) return std::nullopt;
-  if (coat == 1) return coating.grits.after_first.value;
-  if (coat == coats - 1) return coating.grits.before_last.value;
-  return coating.grits.between.value;
+  if (!coating.needs_sanding_between) return std::nullopt;
+  const auto& grit = coating.grits.after_coat(coat, coats);
+  return grit ? std::optional(grit->value) : std::nullopt;
 }
 
 }  // namespace tackfree

@@ -118,7 +118,8 @@ std::vector<std::vector<DryingExplanation>> explained_coats(const Job& job,
     if (!op.coating) continue;
     for (const Stage stage : stages)
       if (auto why = explained(job.coatings.at(*op.coating), stage, air, job.room.air_speed,
-                               clocks.at(*op.coating), step.end(), op.film_ratio))
+                               clocks.at(*op.coating), step.dries_from.value_or(step.end()),
+                               op.film_ratio))
         of_step.push_back(std::move(*why));
   }
   return all;

@@ -7,6 +7,7 @@
 #include "tackfree/operations/operation_list.hpp"
 #include "tackfree/plan/coat_outlook.hpp"
 #include "tackfree/plan/notes.hpp"
+#include "tackfree/plan/part_notes.hpp"
 #include "tackfree/schedule/check_schedule.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
 
@@ -61,6 +62,7 @@ std::optional<Plan> make_plan(Job job, Instant now, Problems& problems) {
   const std::vector<DryingClock> clocks = drying_clocks(job, plan.air);
   plan.schedule = make_schedule(job, plan.list, plan.air, clocks, span);
   plan.drying = explained_coats(job, plan.list, plan.air, clocks, plan.schedule);
+  plan.work = attended_work(plan.list, plan.schedule, job.calendar.zone);
   plan.emissions = emissions(job, plan.volumes);
   plan.cautions = cautions(job, plan.list, plan.volumes, plan.emissions, plan.schedule);
   plan.shopping =
@@ -72,6 +74,14 @@ std::optional<Plan> make_plan(Job job, Instant now, Problems& problems) {
   if (!broken.empty())
     throw std::logic_error(
         fmt::format("the schedule breaks its own rules: {}", fmt::join(broken, "; ")));
+  return plan;
+}
+
+Plan make_area_plan(Job job) {
+  Plan plan;
+  plan.takeoff = take_off(job);
+  plan.notes = part_notes(job);
+  plan.job = std::move(job);
   return plan;
 }
 

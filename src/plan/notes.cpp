@@ -1,19 +1,16 @@
 #include "tackfree/plan/notes.hpp"
 
 #include "tackfree/air/psychrometrics.hpp"
+#include "tackfree/plan/part_notes.hpp"
 
 #include <algorithm>
-#include <variant>
+#include <iterator>
 
 #include <fmt/format.h>
 
 namespace tackfree {
 
 namespace {
-
-/// A solid board this wide moves enough to cup when only one face is sealed. Common practice, no
-/// source for the figure.
-constexpr Length wide_board = millimetres(200);
 
 void film_notes(const Plan& plan, std::vector<Note>& notes) {
   for (const StepFilm& film : plan.volumes.films) {
@@ -22,16 +19,11 @@ void film_notes(const Plan& plan, std::vector<Note>& notes) {
     const bool thin = film.verdict == StepFilm::Verdict::thin;
     notes.push_back(
         {"film",
-         thin ? fmt::format(
-                    "Batch \"{}\": {} coats leave {:.0f} um of dry film where {:.0f} um is the "
-                    "aim; plan another coat, or expect less wear.",
-                    batch.name, film.build.coats, film.build.counted_dry.in(micrometres),
-                    film.aim.in(micrometres))
-              : fmt::format(
-                    "Batch \"{}\": {} coats build {:.0f} um of dry film, over the {:.0f} um that "
-                    "this class bears; plan fewer coats, or it may stay soft and crack.",
-                    batch.name, film.build.coats, film.build.counted_dry.in(micrometres),
-                    film.cap.in(micrometres))});
+         fmt::format("\"{}\": {} coats {}", batch.name, film.build.coats,
+                     thin ? "leave less dry film than this wear asks for; plan another coat, "
+                            "or expect less."
+                          : "build more dry film than this class bears; plan fewer, or it may "
+                            "stay soft and crack.")});
   }
 }
 
@@ -58,59 +50,84 @@ void humidity_notes(const Plan& plan, std::vector<Note>& notes) {
   }
 }
 
-/// Rule 9: a wide solid panel gets as many coats on its back as on its face, or it cups.
-void cupping_notes(const Plan& plan, std::vector<Note>& notes) {
-  for (const Part& part : plan.job.parts) {
-    const Board* board = std::get_if<Board>(&part.shape);
-    if (board == nullptr || part.material != Material::solid_wood || board->width < wide_board)
-      continue;
-    if (part.coated.contains(Face::top) == part.coated.contains(Face::bottom)) continue;
-    notes.push_back(
-        {"one face only",
-         fmt::format("\"{}\" is a wide solid board coated on one face only: it takes up "
-                     "and gives off moisture on the other and cups. Coat both faces alike.",
-                     part.name)});
-  }
-}
-
-/// Rule 5: pairs of classes that nobody vouches for.
+/// Rule 5: what holds on what, and pairs of classes that nobody vouches for.
 void pair_notes(const Plan& plan, std::vector<Note>& notes) {
   for (const FinishSystem& system : plan.job.systems)
     for (std::size_t i = 1; i < system.steps.size(); ++i) {
       const Coating* under = find_named(plan.job.coatings, system.steps[i - 1].coating);
       const Coating* over = find_named(plan.job.coatings, system.steps[i].coating);
       if (under->class_key == over->class_key) continue;
-      notes.push_back(
-          {"test board",
-           fmt::format("System \"{}\" puts {} over {}: try the pair on a test board first "
-                       "and ask the makers; not every pair holds.",
-                       system.name, over->class_title, under->class_title)});
+      const FollowRule* rule = follow_rule(plan.job.data, *under, *over);
+      const std::string pair = fmt::format("System \"{}\" puts {} over {}", system.name,
+                                           over->class_title, under->class_title);
+      if (rule == nullptr)
+        notes.push_back({"test board", pair + ": try the pair on a test board first and ask the "
+                                              "makers; not every pair holds."});
+      else if (rule->verdict == FollowRule::Verdict::allow && !rule->say.empty())
+        notes.push_back({"pair", fmt::format("{}: {}.", pair, rule->say)});
+      else if (rule->verdict == FollowRule::Verdict::warn)
+        notes.push_back({"test board", fmt::format("{}: {}. Try the pair on a test board first.",
+                                                   pair, rule->say)});
     }
 }
 
-void air_notes(const Plan& plan, std::vector<Note>& notes) {
-  const AirRows* rows = std::get_if<AirRows>(&plan.job.air);
-  const Zone& zone = plan.job.calendar.zone;
-  if (rows != nullptr && rows->recorded_in)
+/// Rule 14: who wants depth builds with gloss.
+void sheen_notes(const Plan& plan, std::vector<Note>& notes) {
+  for (const StepFilm& film : plan.volumes.films) {
+    const FinishSystem* system = find_named(plan.job.systems, plan.job.batches[film.batch].system);
+    const Coating* coating = find_named(plan.job.coatings, system->steps[film.step].coating);
+    const bool dull = coating->sheen == Sheen::satin || coating->sheen == Sheen::matt;
+    const bool last = film.step + 1 == system->steps.size();
+    const int build = film.build.coats - (last ? 1 : 0);
+    if (!system->clear_build || !dull || build < 1) continue;
     notes.push_back(
-        {"air", fmt::format("The hours of air were recorded in {} and are replayed here "
-                            "under a later year: this is not a forecast.",
-                            *rows->recorded_in)});
-  for (const AirSeries::Bridged& bridged : plan.air.bridged())
+        {"sheen",
+         fmt::format("Batch \"{}\" is to be clear: put gloss of the same make in place of \"{}\" "
+                     "in {} of {} coats, as a step of its own before it. That means two tins.",
+                     plan.job.batches[film.batch].name, coating->name, build, film.build.coats)});
+  }
+}
+
+/// The coat right below, when nothing is sanded between the two.
+const DatedStep* unsanded_coat_below(const Plan& plan, const Operation& coat) {
+  for (const Wait& wait : coat.waits) {
+    if (wait.stage != Stage::recoat) continue;
+    for (const DatedStep& step : plan.schedule.steps)
+      if (step.operation == wait.operation) return &step;
+  }
+  return nullptr;
+}
+
+/// Rule 2: a coat past the window of the one below holds only on a sanded one.
+void window_notes(const Plan& plan, std::vector<Note>& notes) {
+  for (const DatedStep& step : plan.schedule.steps) {
+    const Operation& op = plan.list.operations[step.operation];
+    if (op.kind != OperationKind::coat) continue;
+    const DatedStep* below = unsanded_coat_below(plan, op);
+    if (below == nullptr) continue;
+    const Coating& under = plan.job.coatings[*plan.list.operations[below->operation].coating];
+    const Duration passed = to_duration(step.begin() - below->end());
+    if (!under.recoat_unsanded_within || passed <= under.recoat_unsanded_within->value) continue;
     notes.push_back(
-        {"air", fmt::format("No air is known from {} to {}; a straight line bridges it.",
-                            iso_local(bridged.gap.begin, zone), iso_local(bridged.gap.end, zone))});
-  const auto typical = plan.air.typical_from();
-  if (!typical) return;
-  const auto resting = std::count_if(plan.schedule.steps.begin(), plan.schedule.steps.end(),
-                                     [](const DatedStep& s) { return s.on_typical_air; });
-  if (resting > 0)
-    notes.push_back({"air", fmt::format("From {} on {}; {} steps rest on it and are less certain.",
-                                        iso_local(*typical, zone),
-                                        typical == plan.air.mean_day_from()
-                                            ? "the mean day of the last seven known days repeats"
-                                            : "the air is typical, not forecast",
-                                        resting)});
+        {"recoat window",
+         fmt::format(
+             "Batch \"{}\", coat {}: {:.0f} h after the coat below, past its {:g} h without "
+             "sanding. Wait until it sands to dry powder and key it first, or let the plan "
+             "sand between coats.",
+             plan.job.batches[op.batch].name, op.coat, passed.in(hours),
+             under.recoat_unsanded_within->value.in(hours))});
+  }
+}
+
+/// Lines of the advice that belong to what a system asks for, not to a class.
+void filler_notes(const Plan& plan, std::vector<Note>& notes) {
+  const bool filled =
+      std::any_of(plan.list.operations.begin(), plan.list.operations.end(),
+                  [](const Operation& op) { return op.kind == OperationKind::fill_pores; });
+  if (!filled) return;
+  for (const Advice& advice : plan.job.data.texts.advice)
+    if (advice.key == "fill_pores")
+      for (const std::string& line : advice.lines) notes.push_back({"paste filler", line});
 }
 
 void rule_notes(const Plan& plan, std::vector<Note>& notes) {
@@ -136,9 +153,11 @@ std::vector<Note> notes(const Plan& plan) {
   std::vector<Note> notes;
   film_notes(plan, notes);
   humidity_notes(plan, notes);
-  cupping_notes(plan, notes);
+  std::ranges::move(part_notes(plan.job), std::back_inserter(notes));
   pair_notes(plan, notes);
-  air_notes(plan, notes);
+  sheen_notes(plan, notes);
+  window_notes(plan, notes);
+  filler_notes(plan, notes);
   rule_notes(plan, notes);
   return notes;
 }

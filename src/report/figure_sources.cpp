@@ -56,12 +56,20 @@ void add_film(Group& group, const Coating& coating, const std::set<Wear>& wears,
             factor_text(coating.bare_factor.value));
   group.add("first coat thinned by", coating.first_coat_thinner,
             percent_text(coating.first_coat_thinner.value));
+  if (coating.spread_later)
+    group.add("spread of later coats", *coating.spread_later,
+              figures.spread(coating.spread_later->value).text());
+  if (coating.spray_thinner_of_mix)
+    group.add("thinner in a sprayed mix", *coating.spray_thinner_of_mix,
+              percent_text(coating.spray_thinner_of_mix->value));
   for (const Wear wear : wears) {
+    if (!coating.builds_film) break;
     const auto& aim = coating.film_aim.at(static_cast<std::size_t>(wear));
     group.add(fmt::format("film aim for {} wear", names.at(static_cast<std::size_t>(wear))), aim,
               figures.film(aim.value).text());
   }
-  group.add("film cap", coating.film_cap, figures.film(coating.film_cap.value).text());
+  if (coating.builds_film)
+    group.add("film cap", coating.film_cap, figures.film(coating.film_cap.value).text());
   group.add("at least", coating.coats_min, fmt::format("{} coats", coating.coats_min.value));
   group.add("at most", coating.coats_max, fmt::format("{} coats", coating.coats_max.value));
   group.add("solvent given off", coating.volatiles,
@@ -116,9 +124,21 @@ void add_care(Group& group, const Coating& coating) {
   const GritAdvice& grits = coating.grits;
   group.add("bare wood", grits.bare, grits_text(grits.bare.value));
   group.add("veneer and plywood", grits.bare_veneer, grits_text(grits.bare_veneer.value));
-  group.add("after the first coat", grits.after_first, grits_text({grits.after_first.value}));
-  group.add("between coats", grits.between, grits_text({grits.between.value}));
-  group.add("before the last coat", grits.before_last, grits_text({grits.before_last.value}));
+  const auto one = [&](const char* what, const std::optional<Sourced<Grit>>& grit) {
+    if (grit) group.add(what, *grit, grits_text({grit->value}));
+  };
+  one("after the first coat", grits.after_first);
+  one("between coats", grits.between);
+  one("before the last coat", grits.before_last);
+  const auto time = [&](const char* what, const std::optional<Sourced<Duration>>& length) {
+    if (length) group.add(what, *length, duration_text(length->value));
+  };
+  if (coating.coats_a_day_max)
+    group.add("at most", *coating.coats_a_day_max,
+              fmt::format("{} coats a day", coating.coats_a_day_max->value));
+  time("pot life", coating.pot_life);
+  time("left to soak", coating.wipe_off_after);
+  time("wiped off within", coating.wipe_off_within);
   group.add("clean-up", coating.clean_up, duration_text(coating.clean_up.value));
   group.add("opened tin keeps", coating.tin_keeps, duration_text(coating.tin_keeps.value));
 }
@@ -178,25 +198,55 @@ void add_labour(Group& group, const Labour& labour, const Figures& figures) {
             figures.area(labour.abrasive_between.value).text());
 }
 
+/// The allowances that parts of the job are estimated with.
+void add_allowances(Group& group, const Job& job) {
+  for (const bool louvred : {false, true}) {
+    const bool used = std::ranges::any_of(job.parts, [&](const Part& part) {
+      const auto* frame = std::get_if<EstimatedFrame>(&part.shape);
+      return frame != nullptr && frame->louvred == louvred;
+    });
+    const auto& allowance = louvred ? job.data.allowances.louvred : job.data.allowances.framed;
+    if (used)
+      group.add(louvred ? "allowance for louvred work x" : "allowance for framed work x", allowance,
+                factor_text(allowance.value));
+  }
+}
+
 FigureGroup common_group(const Plan& plan, const Figures& figures) {
-  constexpr std::array<std::string_view, grain_count> names{"face", "long edge", "end grain",
-                                                            "plywood edge"};
   Group group("Grain, film and work");
   for (std::size_t i = 0; i < grain_count; ++i) {
+    const auto is_it = [i](const Surface& s) { return s.grain == static_cast<Grain>(i); };
+    if (area_where(plan.takeoff, is_it) <= Area()) continue;
     const GrainFactor& factor = plan.job.data.grain_factors.at(i);
     const std::string first = "x " + factor_text(factor.first.value) + " in coat 1";
     const std::string second = "x " + factor_text(factor.second.value) + " in coat 2";
     const bool alike =
         factor.first.origin == factor.second.origin && factor.first.source == factor.second.source;
-    group.add(names.at(i), factor.first, alike ? fmt::format("{}, {}", first, second) : first);
-    if (!alike) group.add(names.at(i), factor.second, second);
+    group.add(grain_titles.at(i), factor.first,
+              alike ? fmt::format("{}, {}", first, second) : first);
+    if (!alike) group.add(grain_titles.at(i), factor.second, second);
   }
+  add_allowances(group, plan.job);
   const NeedSpread& need = plan.job.data.need_spread;
-  const auto& operations = plan.list.operations;
-  if (std::any_of(operations.begin(), operations.end(),
-                  [](const Operation& op) { return op.kind == OperationKind::raise_grain; }))
+  const auto done = [&](OperationKind kind) {
+    return std::any_of(plan.list.operations.begin(), plan.list.operations.end(),
+                       [&](const Operation& op) { return op.kind == kind; });
+  };
+  if (done(OperationKind::raise_grain))
     group.add("raised grain dries in", plan.job.data.labour.raised_grain_dries,
               duration_text(plan.job.data.labour.raised_grain_dries.value));
+  const Labour& labour = plan.job.data.labour;
+  if (done(OperationKind::wipe_off))
+    group.add("wiping off", labour.wipe_off, figures.work_rate(labour.wipe_off.value).text());
+  if (done(OperationKind::fill_pores)) {
+    group.add("filling pores", labour.fill_pores,
+              figures.work_rate(labour.fill_pores.value).text());
+    group.add("paste filler dries in", labour.filler_dries,
+              duration_text(labour.filler_dries.value));
+  }
+  if (std::any_of(plan.list.operations.begin(), plan.list.operations.end(),
+                  [](const Operation& op) { return op.pots > 0; }))
+    group.add("mixing a pot", labour.mix_pot, duration_text(labour.mix_pot.value));
   group.add("spread of the first coat's thirst, log-normal,", need.absorption_sigma,
             factor_text(need.absorption_sigma.value));
   group.add("sanding takes off", need.lost_to_sanding,

@@ -158,10 +158,12 @@ std::size_t Figures::clock_columns() const { return units_ == UnitSystem::us ? 8
 std::string Figures::moment(Instant at) const { return day(at) + ", " + clock(at); }
 
 std::string duration_text(Duration d) {
-  const auto whole = whole_minutes_up(d).count();
-  const auto hour = whole / minutes_of_hour;
-  const auto minute = whole % minutes_of_hour;
-  if (d.in(days) >= 2) return days_text(d);
+  return d.in(days) >= 2 ? days_text(d) : hours_text(whole_minutes_up(d));
+}
+
+std::string hours_text(Minutes work) {
+  const auto hour = work.count() / minutes_of_hour;
+  const auto minute = work.count() % minutes_of_hour;
   if (hour == 0) return fmt::format("{} min", minute);
   return minute == 0 ? fmt::format("{} h", hour) : fmt::format("{} h {} min", hour, minute);
 }

@@ -112,11 +112,14 @@ class Calendar {
 std::string_view category_of(OperationKind kind) {
   switch (kind) {
     case OperationKind::coat:
+    case OperationKind::wipe_off:
       return "coating";
     case OperationKind::sand_bare:
+    case OperationKind::sand_filler:
     case OperationKind::sand_between:
       return "sanding";
     case OperationKind::raise_grain:
+    case OperationKind::fill_pores:
     case OperationKind::dust_off:
       return "preparing";
     case OperationKind::turn_over:

@@ -2,6 +2,7 @@
 
 #include "tackfree/report/figures.hpp"
 #include "tackfree/report/json_air.hpp"
+#include "tackfree/report/json_areas.hpp"
 #include "tackfree/report/json_figures.hpp"
 #include "tackfree/report/json_schedule.hpp"
 #include "tackfree/report/step_words.hpp"
@@ -23,15 +24,10 @@ constexpr int schema_version = 1;
 double m2(Area a) { return rounded(a.in(square_metres), 4); }
 double l(Volume v) { return rounded(v.in(litres), 4); }
 double um(FilmThickness f) { return rounded(f.in(micrometres), 1); }
-double m(Length length) { return rounded(length.in(metres), 3); }
 
-constexpr std::array<std::string_view, grain_count> grain_words{"face", "long_edge", "end",
-                                                                "plywood_edge"};
-constexpr std::array<std::string_view, 7> face_words{"top",  "bottom", "front", "back",
-                                                     "left", "right",  "side"};
 constexpr std::array<std::string_view, 3> wear_words{"light", "normal", "hard"};
 constexpr std::array<std::string_view, 3> verdict_words{"good", "thin", "thick"};
-constexpr std::array<std::string_view, 4> unit_words{"l", "sheets", "pieces", "m"};
+constexpr std::array<std::string_view, 3> unit_words{"sheets", "pieces", "m"};
 
 template <std::size_t N, class Enum>
 std::string_view word_of(const std::array<std::string_view, N>& words, Enum value) {
@@ -60,35 +56,6 @@ Json batches(const Job& job) {
     object["system"] = batch.system;
     object["wear"] = system == nullptr ? Json(nullptr) : Json(word_of(wear_words, system->wear));
     object["sides"] = batch.sides == Sides::on_points ? "on_points" : "turn_over";
-    array.push_back(std::move(object));
-  }
-  return array;
-}
-
-Json parts(const Plan& plan) {
-  Json array = Json::array();
-  for (std::size_t i = 0; i < plan.job.parts.size(); ++i) {
-    const Part& part = plan.job.parts[i];
-    Json object;
-    object["name"] = part.name;
-    object["quantity"] = part.quantity;
-    object["batch"] = part.batch;
-    object["material"] = part.material == Material::plywood ? "plywood" : "solid_wood";
-    object["area_m2"] = m2(area_where(plan.takeoff, [i](const Surface& s) { return s.part == i; }));
-    Length tape;
-    for (const Masking& masking : plan.takeoff.masking)
-      if (masking.part == i) tape += masking.tape;
-    object["tape_m"] = m(tape);
-    Json& surfaces = object["surfaces"] = Json::array();
-    for (const Surface& s : plan.takeoff.surfaces) {
-      if (s.part != i) continue;
-      Json surface;
-      surface["face"] = word_of(face_words, s.face);
-      surface["side"] = word_for(s.side);
-      surface["grain"] = word_of(grain_words, s.grain);
-      surface["area_m2"] = m2(s.area);
-      surfaces.push_back(std::move(surface));
-    }
     array.push_back(std::move(object));
   }
   return array;
@@ -134,7 +101,7 @@ Json films(const Plan& plan) {
   return array;
 }
 
-Json tins(const CoatingPurchase& purchase) {
+Json tins(const TinPurchase& purchase) {
   Json array = Json::array();
   for (std::size_t i = 0; i < purchase.sizes.size(); ++i) {
     const TinSize& size = purchase.sizes[i];
@@ -148,12 +115,19 @@ Json tins(const CoatingPurchase& purchase) {
   return array;
 }
 
-Json purchase(const Plan& plan, const CoatingPurchase& bought) {
-  Json object;
-  object["coating"] = plan.job.coatings.at(bought.coating).name;
-  object["on_surfaces_l"] = l(bought.on_surfaces);
-  object["kept_by_tools_l"] = l(bought.kept_by_tools);
-  object["sessions"] = bought.sessions;
+Json too_old(const TinPurchase& bought) {
+  Json array = Json::array();
+  for (const ShelfTin& tin : bought.too_old) {
+    Json object;
+    object["volume_l"] = l(tin.volume);
+    object["opened_on"] = iso_date(*tin.opened_on);
+    array.push_back(std::move(object));
+  }
+  return array;
+}
+
+/// What coatings and thinners have in common, after what is their own.
+void put_tins(Json& object, const TinPurchase& bought) {
   object["expected_l"] = l(bought.expected);
   object["nine_in_ten_l"] = l(bought.nine_in_ten);
   object["on_shelf_l"] = l(bought.on_shelf);
@@ -162,6 +136,26 @@ Json purchase(const Plan& plan, const CoatingPurchase& bought) {
   object["cost"] = bought.tins.priced ? Json(rounded(bought.tins.cost, 4)) : Json(nullptr);
   object["usual_sizes"] = bought.usual_sizes;
   object["tins"] = tins(bought);
+}
+
+Json purchase(const Plan& plan, const CoatingPurchase& bought) {
+  Json object;
+  object["coating"] = plan.job.coatings.at(bought.coating).name;
+  object["on_surfaces_l"] = l(bought.on_surfaces);
+  object["kept_by_tools_l"] = l(bought.kept_by_tools);
+  object["sessions"] = bought.sessions;
+  put_tins(object, bought);
+  object["too_old"] = too_old(bought);
+  return object;
+}
+
+Json purchase(const ThinnerPurchase& bought) {
+  Json object;
+  object["liquid"] = bought.liquid;
+  object["to_thin_l"] = l(bought.to_thin);
+  object["to_clean_l"] = l(bought.to_clean);
+  object["sessions"] = bought.sessions;
+  put_tins(object, bought);
   return object;
 }
 
@@ -170,6 +164,8 @@ Json shopping(const Plan& plan) {
   Json& coatings = object["coatings"] = Json::array();
   for (const CoatingPurchase& bought : plan.shopping.coatings)
     coatings.push_back(purchase(plan, bought));
+  Json& thinners = object["thinners"] = Json::array();
+  for (const ThinnerPurchase& bought : plan.shopping.thinners) thinners.push_back(purchase(bought));
   Json& sundries = object["sundries"] = Json::array();
   for (const Sundry& sundry : plan.shopping.sundries) {
     Json item;
@@ -180,6 +176,15 @@ Json shopping(const Plan& plan) {
     item["origin"] = word_for(sundry.origin);
     sundries.push_back(std::move(item));
   }
+  return object;
+}
+
+Json proof_of(const Schedule& schedule, const Zone& zone) {
+  if (!schedule.proof) return nullptr;
+  Json object;
+  put_instant(object, "ready_no_sooner_than", schedule.proof->ready_no_sooner_than, zone);
+  object["earliest_ready"] = schedule.proof->earliest_ready;
+  object["fewest_sessions"] = schedule.proof->fewest_sessions;
   return object;
 }
 
@@ -205,7 +210,23 @@ Json notes(const Plan& plan) {
   return array;
 }
 
+std::string printed(const Json& document) {
+  return document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
 }  // namespace
+
+std::string json_shopping_list(const Plan& plan) {
+  Json document;
+  document["tackfree_buy"] = schema_version;
+  document["job"] = job_facts(plan.job);
+  put_instant(document, "now", plan.now, plan.job.calendar.zone);
+  document["unplaced_steps"] = plan.schedule.unplaced.size();
+  document["shopping"] = shopping(plan);
+  put_figures(document, plan);
+  document["deference"] = plan.job.data.texts.deference;
+  return printed(document);
+}
 
 std::string json_report(const Plan& plan) {
   const Zone& zone = plan.job.calendar.zone;
@@ -214,20 +235,21 @@ std::string json_report(const Plan& plan) {
   document["job"] = job_facts(plan.job);
   put_instant(document, "now", plan.now, zone);
   put_instant(document, "ready", plan.schedule.ready_at, zone);
+  document["proof"] = proof_of(plan.schedule, zone);
   put_instant(document, "horizon", plan.schedule.span.end, zone);
   document["batches"] = batches(plan.job);
-  document["area_m2"] = m2(area_where(plan.takeoff, [](const Surface&) { return true; }));
-  document["parts"] = parts(plan);
+  put_areas(document, plan);
   document["coats"] = coats(plan);
   document["films"] = films(plan);
   put_schedule(document, plan);
+  put_work(document, plan);
   document["shopping"] = shopping(plan);
   put_air(document, plan);
   document["cautions"] = cautions(plan);
   document["notes"] = notes(plan);
   put_figures(document, plan);
   document["deference"] = plan.job.data.texts.deference;
-  return document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return printed(document);
 }
 
 }  // namespace tackfree

@@ -47,15 +47,20 @@ Json film_figures(const Coating& coating) {
   Json object;
   object["solids_pct"] = figure(coating.solids, percent);
   object["spread_m2_per_l"] = figure(coating.spread, square_metres_per_litre);
+  if (coating.spread_later)
+    object["spread_later_m2_per_l"] = figure(*coating.spread_later, square_metres_per_litre);
   object["bare_factor"] = figure(coating.bare_factor);
   object["coats_min"] = figure(coating.coats_min);
   object["coats_max"] = figure(coating.coats_max);
   constexpr std::array<std::string_view, 3> wears{"light", "normal", "hard"};
-  for (std::size_t wear = 0; wear < wears.size(); ++wear)
+  object["builds_film"] = coating.builds_film;
+  for (std::size_t wear = 0; coating.builds_film && wear < wears.size(); ++wear)
     object[fmt::format("film_aim_{}_um", wears.at(wear))] =
         figure(coating.film_aim.at(wear), micrometres);
-  object["film_cap_um"] = figure(coating.film_cap, micrometres);
+  if (coating.builds_film) object["film_cap_um"] = figure(coating.film_cap, micrometres);
   object["first_coat_thinner_pct"] = figure(coating.first_coat_thinner, percent);
+  if (coating.spray_thinner_of_mix)
+    object["spray_thinner_of_mix_pct"] = figure(*coating.spray_thinner_of_mix, percent);
   object["volatiles_g_per_l"] = figure(coating.volatiles, grams_per_litre);
   object["thinner_volatiles_g_per_l"] = figure(coating.thinner_volatiles, grams_per_litre);
   if (coating.flash_point) object["flash_point_c"] = figure(*coating.flash_point);
@@ -105,9 +110,9 @@ Json grit_figures(const GritAdvice& grits) {
   Json object;
   object["bare_p"] = figure(grits.bare);
   object["bare_veneer_p"] = figure(grits.bare_veneer);
-  object["after_first_p"] = figure(grits.after_first);
-  object["between_p"] = figure(grits.between);
-  object["before_last_p"] = figure(grits.before_last);
+  if (grits.after_first) object["after_first_p"] = figure(*grits.after_first);
+  if (grits.between) object["between_p"] = figure(*grits.between);
+  if (grits.before_last) object["before_last_p"] = figure(*grits.before_last);
   return object;
 }
 
@@ -120,6 +125,12 @@ Json coating_figures(const Coating& coating) {
   object["drying"] = drying_figures(coating);
   object["limits"] = limit_figures(coating.limits);
   object["grits"] = grit_figures(coating.grits);
+  if (coating.coats_a_day_max) object["coats_a_day_max"] = figure(*coating.coats_a_day_max);
+  if (coating.pot_life) object["pot_life_h"] = figure(*coating.pot_life, hours);
+  if (coating.wipe_off_after)
+    object["wipe_off_after_min"] = figure(*coating.wipe_off_after, minutes);
+  if (coating.wipe_off_within)
+    object["wipe_off_within_min"] = figure(*coating.wipe_off_within, minutes);
   object["clean_up_min"] = figure(coating.clean_up, minutes);
   object["tin_keeps_d"] = figure(coating.tin_keeps, days);
   object["needs_sanding_between"] = coating.needs_sanding_between;
@@ -151,6 +162,10 @@ Json labour_figures(const Labour& labour) {
   object["fit_hardware_min"] = figure(labour.fit_hardware, minutes);
   object["dust_settles_min"] = figure(labour.dust_settles, minutes);
   object["raised_grain_dries_min"] = figure(labour.raised_grain_dries, minutes);
+  object["mix_pot_min"] = figure(labour.mix_pot, minutes);
+  object["wipe_off_m2_per_h"] = figure(labour.wipe_off, square_metres_per_hour);
+  object["fill_pores_m2_per_h"] = figure(labour.fill_pores, square_metres_per_hour);
+  object["filler_dries_min"] = figure(labour.filler_dries, minutes);
   object["abrasive_bare_m2"] = figure(labour.abrasive_bare, square_metres);
   object["abrasive_between_m2"] = figure(labour.abrasive_between, square_metres);
   return object;
@@ -168,14 +183,16 @@ void put_figures(Json& document, const Plan& plan) {
     if (op.method && listed.insert(*op.method).second)
       methods.push_back(method_figures(plan.job.data.methods.at(*op.method)));
   document["labour"] = labour_figures(plan.job.data.labour);
-  constexpr std::array<std::string_view, grain_count> grains{"face", "long_edge", "end",
-                                                             "plywood_edge"};
   Json& grain = document["grain"] = Json::object();
   for (std::size_t i = 0; i < grain_count; ++i) {
-    grain[fmt::format("{}_first", grains.at(i))] = figure(plan.job.data.grain_factors.at(i).first);
-    grain[fmt::format("{}_second", grains.at(i))] =
+    grain[fmt::format("{}_first", grain_keys.at(i))] =
+        figure(plan.job.data.grain_factors.at(i).first);
+    grain[fmt::format("{}_second", grain_keys.at(i))] =
         figure(plan.job.data.grain_factors.at(i).second);
   }
+  Json& allowances = document["allowances"] = Json::object();
+  allowances["framed"] = figure(plan.job.data.allowances.framed);
+  allowances["louvred"] = figure(plan.job.data.allowances.louvred);
   Json& need = document["need"] = Json::object();
   need["absorption_sigma"] = figure(plan.job.data.need_spread.absorption_sigma);
   need["lost_to_sanding_um"] = figure(plan.job.data.need_spread.lost_to_sanding, micrometres);

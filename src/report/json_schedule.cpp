@@ -33,6 +33,10 @@ std::string_view key_for(HeldBy by) {
       return "person";
     case HeldBy::dust:
       return "dust";
+    case HeldBy::order:
+      return "order";
+    case HeldBy::coats_a_day:
+      return "coats_a_day";
   }
   return "now";
 }
@@ -69,6 +73,8 @@ Json operation(const Plan& plan, const StepWords& words, const Operation& op) {
     object["coating_l"] = rounded(op.liquid.in(litres), 4);
     object["thinner_l"] = rounded(op.thinner.in(litres), 4);
     object["film_ratio"] = rounded(op.film_ratio, 4);
+    if (op.pots > 0) object["pots"] = op.pots;
+    if (op.portions > 0) object["portions"] = op.portions;
   }
   return object;
 }
@@ -81,6 +87,7 @@ Json held_reasons(const Plan& plan, const DatedStep& step) {
     put_instant(reason, "until", held.until, plan.job.calendar.zone);
     if (held.operation) reason["step"] = plan.list.operations.at(*held.operation).key;
     if (held.stage) reason["stage"] = key_for(*held.stage);
+    if (held.dry_for) reason["dry_for_h"] = rounded(held.dry_for->in(hours), 2);
     if (held.gate) reason["gate"] = key_for(*held.gate);
     reasons.push_back(std::move(reason));
   }
@@ -213,6 +220,18 @@ void put_schedule(Json& document, const Plan& plan) {
     object["why"] = one.why;
     unplaced.push_back(std::move(object));
   }
+}
+
+void put_work(Json& document, const Plan& plan) {
+  Json& work = document["work"];
+  work["in_all_min"] = plan.work.in_all.count();
+  work["without_time_min"] = rounded(plan.work.without_time.in(minutes), 1);
+  Json& kinds = work["kinds"] = Json::array();
+  for (const WorkOfKind& each : plan.work.kinds)
+    kinds.push_back({{"kind", each.kind}, {"work_min", each.work.count()}});
+  Json& by_day = work["days"] = Json::array();
+  for (const WorkOfDay& day : plan.work.days)
+    by_day.push_back({{"on", iso_date(day.on)}, {"work_min", day.work.count()}});
 }
 
 }  // namespace tackfree

@@ -100,10 +100,16 @@ std::string StepWords::title(const Operation& op) const {
       return "sand bare wood" + grit_words(op);
     case OperationKind::raise_grain:
       return "damp the wood to raise the grain";
+    case OperationKind::fill_pores:
+      return "fill the pores";
+    case OperationKind::sand_filler:
+      return "sand the filler" + grit_words(op);
     case OperationKind::dust_off:
       return fmt::format("dust off before {}coat {}", coating, op.coat);
     case OperationKind::coat:
       return coating + coat_words(op) + side_words(op.side, batch);
+    case OperationKind::wipe_off:
+      return fmt::format("wipe off {}coat {}{}", coating, op.coat, side_words(op.side, batch));
     case OperationKind::turn_over:
       return "turn over";
     case OperationKind::sand_between:
@@ -173,21 +179,25 @@ std::string StepWords::when(Instant at, const DatedStep& seen_from) const {
 }
 
 std::string StepWords::dried(const Held& held, const DatedStep& step) const {
-  if (!held.operation || !held.stage) return {};
+  if (!held.operation || (!held.stage && !held.dry_for)) return {};
   const Operation& coat = plan_.list.operations.at(*held.operation);
   const Operation& own = plan_.list.operations.at(step.operation);
   const std::string whose =
       coat.batch == own.batch
           ? ""
           : " of " + cut_to(longest_name, plan_.job.batches.at(coat.batch).name);
-  std::string text =
-      fmt::format("coat {}{}{} {} {}", coat.coat, coat.side == Side::back ? ", back," : "", whose,
-                  reached_words(*held.stage), when(held.until, step));
+  const std::string side = coat.side == Side::back ? ", back," : "";
+  if (!held.stage)
+    return fmt::format("coat {}{}{} must first dry as far as {} of label air take it: {}",
+                       coat.coat, side, whose, wait_text(*held.dry_for), when(held.until, step));
+  std::string text = fmt::format("coat {}{}{} {} {}", coat.coat, side, whose,
+                                 reached_words(*held.stage), when(held.until, step));
   const DatedStep* dried = step_of(*held.operation);
   const auto& label = plan_.job.coatings.at(coat.coating.value_or(0)).label_after;
   const auto& labelled = label.at(index_of(*held.stage));
   if (dried == nullptr || !labelled) return text;
-  const std::string here = wait_text(to_duration(held.until - dried->end()));
+  const std::string here =
+      wait_text(to_duration(held.until - dried->dries_from.value_or(dried->end())));
   const std::string there = wait_text(labelled->value);
   if (here == there) return fmt::format("{} ({})", text, there);
   return fmt::format("{} ({} {}, {} in this air)", text, there, told_by(labelled->origin), here);
@@ -207,8 +217,12 @@ std::string StepWords::reason(const Held& held, const DatedStep& step) const {
       return rule(*held.gate, plan_.job.coatings.at(*op.coating)) + until;
     case HeldBy::quiet_hours:
       return "quiet hours for the sander" + until;
+    case HeldBy::coats_a_day:
+      return "no more coats a day of what melts together" + until;
     case HeldBy::dust:
       return today ? "dust kept from wet work" + until : "";
+    case HeldBy::order:
+      return "put off, so that the whole is ready sooner or takes fewer sessions";
     case HeldBy::now:
     case HeldBy::previous_step:
     case HeldBy::person:

@@ -3,6 +3,7 @@
 #include "tackfree/report/page.hpp"
 #include "tackfree/report/step_words.hpp"
 #include "tackfree/report/text_air.hpp"
+#include "tackfree/report/text_areas.hpp"
 #include "tackfree/report/text_background.hpp"
 #include "tackfree/report/text_days.hpp"
 #include "tackfree/report/text_materials.hpp"
@@ -26,6 +27,25 @@ std::string text_report(const Plan& plan, int columns) {
   write_notes(page, plan);
   write_cautions(page, plan);
   write_sources(page, plan, figures);
+  page.blank();
+  page.paragraph({0, ""}, plan.job.data.texts.deference);
+  return page.text();
+}
+
+std::string text_shopping_list(const Plan& plan, int columns) {
+  const Figures figures(plan.job);
+  Page page(columns);
+  write_title(page, plan, figures);
+  page.blank();
+  page.paragraph({0, "Buy  "}, all_tins_text(plan));
+  if (!plan.schedule.unplaced.empty())
+    page.paragraph({0, "Note "},
+                   "some steps found no time; each of their coats counts here as a session of its "
+                   "own. `tackfree plan` tells which, and why.");
+  write_shopping(page, plan, figures);
+  page.blank();
+  page.paragraph({0, ""},
+                 "`tackfree plan` prints the figures behind this list, each with its source.");
   page.blank();
   page.paragraph({0, ""}, plan.job.data.texts.deference);
   return page.text();

@@ -126,6 +126,19 @@ std::optional<Instant> cured_at(const Schedule& schedule) {
   return last;
 }
 
+void write_proof(Page& page, const Plan& plan, const Figures& figures) {
+  const std::optional<Proof>& proof = plan.schedule.proof;
+  if (!proof) return;
+  std::string text;
+  if (proof->earliest_ready)
+    text = fmt::format("no schedule within these rules is ready sooner{}",
+                       proof->fewest_sessions ? ", or as soon in fewer sessions" : "");
+  else
+    text = fmt::format("no schedule within these rules is ready before {}",
+                       figures.moment(proof->ready_no_sooner_than));
+  page.paragraph({0, "Proved"}, text + ".");
+}
+
 void write_ready(Page& page, const Plan& plan, const Figures& figures) {
   if (!plan.schedule.ready_at) {
     page.paragraph({0, "Ready"}, "no date yet: see below what found no time or does not dry.");
@@ -137,16 +150,24 @@ void write_ready(Page& page, const Plan& plan, const Figures& figures) {
       fmt::format("{}, for light use; fully cured {}",
                   figures.moment(figures.full_hour_up(*plan.schedule.ready_at)),
                   cured ? figures.day(*cured) : "after " + figures.day(plan.schedule.span.end)));
+  write_proof(page, plan, figures);
 }
 
-void write_buy(Page& page, const Plan& plan) {
-  std::vector<std::string> tins;
-  for (const CoatingPurchase& purchase : plan.shopping.coatings)
-    if (purchase.tins.bought > Volume())
-      tins.push_back(
-          fmt::format("{} {}", tins_text(purchase),
-                      cut_to(longest_name, plan.job.coatings.at(purchase.coating).name)));
-  page.paragraph({0, "Buy  "}, fmt::format("{}", fmt::join(tins, "; ")));
+/// Hours of the person's own, in all and by kind; the days' sums stand at the days.
+void write_work(Page& page, const Plan& plan) {
+  const AttendedWork& work = plan.work;
+  if (work.kinds.empty()) return;
+  std::vector<std::string> kinds;
+  for (const WorkOfKind& each : work.kinds)
+    kinds.push_back(fmt::format("{} {}", each.kind, hours_text(each.work)));
+  page.paragraph({0, "Work "},
+                 fmt::format("{} in all, on {}: {}{}", hours_text(work.in_all),
+                             count_text(static_cast<double>(work.days.size()), "day", "days"),
+                             fmt::join(kinds, ", "),
+                             work.without_time > Duration()
+                                 ? fmt::format("; {} more that found no time",
+                                               hours_text(whole_minutes_up(work.without_time)))
+                                 : ""));
 }
 
 /// Steps that a rule forbids each with the way out; steps that only wait for those in one list.
@@ -168,16 +189,21 @@ void write_unplaced(Page& page, const Plan& plan, const StepWords& words) {
 
 }  // namespace
 
-void write_opening(Page& page, const Plan& plan, const StepWords& words) {
-  const Figures& figures = words.figures();
+void write_title(Page& page, const Plan& plan, const Figures& figures) {
   page.heading(cut_to(page.columns(), plan.job.name));
   page.paragraph({0, ""}, plan.job.note);
   page.line(0, fmt::format("As of {}, {}; local times, {}", figures.day_and_year(plan.now),
                            figures.clock(plan.now), figures.zone().name()));
+}
+
+void write_opening(Page& page, const Plan& plan, const StepWords& words) {
+  const Figures& figures = words.figures();
+  write_title(page, plan, figures);
   page.blank();
   write_next(page, plan, words);
   write_ready(page, plan, figures);
-  write_buy(page, plan);
+  page.paragraph({0, "Buy  "}, all_tins_text(plan));
+  write_work(page, plan);
   write_unplaced(page, plan, words);
 }
 

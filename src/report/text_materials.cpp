@@ -101,7 +101,8 @@ void write_coat_table(Page& page, const Plan& plan, const Figures& figures,
   page.table(table);
 }
 
-void write_purchase(Page& page, const Figures& figures, const CoatingPurchase& purchase) {
+/// What is at hand, what to buy, what it costs and what is left: for coatings and thinners alike.
+void write_tins(Page& page, const Figures& figures, const TinPurchase& purchase) {
   const auto say = [&](std::string_view name, const std::string& value) {
     page.paragraph({2, pad_right(19, name)}, value);
   };
@@ -110,16 +111,31 @@ void write_purchase(Page& page, const Figures& figures, const CoatingPurchase& p
       figures.volume_both_ways(purchase.nine_in_ten) + " or less: buy for this");
   if (purchase.on_shelf > Volume())
     say("on the shelf", figures.volume_both_ways(purchase.on_shelf));
-  say("buy",
-      tins_text(purchase) + (purchase.usual_sizes ? " (usual sizes; the job names none)" : ""));
+  for (const ShelfTin& tin : purchase.too_old)
+    say("not counted", fmt::format("{} opened on {}: open for too long",
+                                   figures.volume_both_ways(tin.volume), iso_date(*tin.opened_on)));
+  say("buy", tins_text(purchase) + (purchase.usual_sizes && purchase.tins.bought > Volume()
+                                        ? " (usual sizes; the job names none)"
+                                        : ""));
   say("left over, expected", figures.volume_both_ways(purchase.left_over));
-  if (purchase.tins.priced) say("cost", money_text(purchase.tins.cost));
+  if (purchase.tins.priced && purchase.tins.bought > Volume())
+    say("cost", money_text(purchase.tins.cost));
+}
+
+/// `0.3 L to thin, 0.5 L to clean the tools of 5 sessions`
+std::string uses_text(const ThinnerPurchase& thinner, const Figures& figures) {
+  std::vector<std::string> uses;
+  if (thinner.to_thin > Volume())
+    uses.push_back(fmt::format("{} to thin", figures.volume(thinner.to_thin).text()));
+  if (thinner.to_clean > Volume())
+    uses.push_back(fmt::format("{} to clean the tools of {}",
+                               figures.volume(thinner.to_clean).text(),
+                               count_text(thinner.sessions, "session", "sessions")));
+  return fmt::format("{}", fmt::join(uses, ", "));
 }
 
 std::string amount_text(const Sundry& sundry, const Figures& figures) {
   switch (sundry.unit) {
-    case Sundry::Unit::litre:
-      return figures.volume(litres(sundry.amount)).text();
     case Sundry::Unit::metre:
       return figures.length(metres(sundry.amount)).text();
     case Sundry::Unit::sheet:
@@ -131,12 +147,24 @@ std::string amount_text(const Sundry& sundry, const Figures& figures) {
 
 }  // namespace
 
-std::string tins_text(const CoatingPurchase& purchase) {
+std::string tins_text(const TinPurchase& purchase) {
   std::vector<std::string> tins;
   for (std::size_t i = 0; i < purchase.tins.counts.size(); ++i)
     if (purchase.tins.counts[i] > 0)
       tins.push_back(fmt::format("{} x {}", purchase.tins.counts[i], purchase.sizes.at(i).label));
   return tins.empty() ? "nothing" : fmt::format("{}", fmt::join(tins, " + "));
+}
+
+std::string all_tins_text(const Plan& plan) {
+  std::vector<std::string> all;
+  const auto add = [&](const TinPurchase& purchase, const std::string& name) {
+    if (purchase.tins.bought > Volume())
+      all.push_back(fmt::format("{} {}", tins_text(purchase), cut_to(longest_name, name)));
+  };
+  for (const CoatingPurchase& purchase : plan.shopping.coatings)
+    add(purchase, plan.job.coatings.at(purchase.coating).name);
+  for (const ThinnerPurchase& purchase : plan.shopping.thinners) add(purchase, purchase.liquid);
+  return all.empty() ? "nothing" : fmt::format("{}", fmt::join(all, "; "));
 }
 
 void write_films(Page& page, const Plan& plan, const Figures& figures) {
@@ -152,7 +180,10 @@ void write_films(Page& page, const Plan& plan, const Figures& figures) {
                        "counts", "aim", "cap", "verdict"}};
   bool fixed = false, computed = false;
   for (const StepFilm& film : films) {
-    const auto number = [&](FilmThickness f) { return figures.film(f).number; };
+    const bool builds = film.cap > FilmThickness();
+    const auto number = [&](FilmThickness f, bool there = true) {
+      return there ? figures.film(f).number : "-";
+    };
     const bool several = std::any_of(films.begin(), films.end(), [&](const StepFilm& other) {
       return other.batch == film.batch && other.step != film.step;
     });
@@ -161,9 +192,11 @@ void write_films(Page& page, const Plan& plan, const Figures& figures) {
     (film.coats_fixed ? fixed : computed) = true;
     table.rows.push_back({plan.job.batches.at(film.batch).name + step,
                           fmt::format("{}{}", film.build.coats, film.coats_fixed ? "*" : ""),
-                          number(film.build.wet), number(film.build.first_dry),
-                          number(film.build.later_dry), number(film.build.counted_dry),
-                          number(film.aim), number(film.cap), std::string(word_for(film.verdict))});
+                          number(film.build.wet), number(film.build.first_dry, builds),
+                          number(film.build.later_dry, builds),
+                          number(film.beneath + film.build.counted_dry, builds),
+                          number(film.aim, film.aim > FilmThickness()), number(film.cap, builds),
+                          builds ? std::string(word_for(film.verdict)) : "goes in"});
   }
   page.table(table);
   const auto& figures_used = plan.job.data.need_spread;
@@ -178,45 +211,6 @@ void write_films(Page& page, const Plan& plan, const Figures& figures) {
           figures.film(figures_used.lost_to_sanding.value).text()));
 }
 
-void write_areas(Page& page, const Plan& plan, const Figures& figures) {
-  constexpr std::array<std::pair<Grain, std::string_view>, grain_count> grains{
-      {{Grain::face, "face"},
-       {Grain::long_edge, "long edge"},
-       {Grain::end, "end grain"},
-       {Grain::plywood_edge, "ply edge"}}};
-  if (plan.takeoff.surfaces.empty()) return;
-  Table table{.head = {with_unit("part", figures.area(Area()))}, .total = {"all parts"}};
-  std::vector<Grain> shown;
-  for (const auto& [grain, name] : grains) {
-    const Area all =
-        area_where(plan.takeoff, [g = grain](const Surface& s) { return s.grain == g; });
-    if (all <= Area()) continue;
-    shown.push_back(grain);
-    table.head.emplace_back(name);
-    table.total.push_back(figures.area(all).number);
-  }
-  table.head.emplace_back("all");
-  table.total.push_back(
-      figures.area(area_where(plan.takeoff, [](const Surface&) { return true; })).number);
-  for (std::size_t part = 0; part < plan.job.parts.size(); ++part) {
-    std::vector<std::string> row{
-        fmt::format("{} x {}", plan.job.parts[part].quantity, plan.job.parts[part].name)};
-    const auto add = [&](auto wanted) {
-      const Area area =
-          area_where(plan.takeoff, [&](const Surface& s) { return s.part == part && wanted(s); });
-      row.push_back(area > Area() ? figures.area(area).number : "-");
-    };
-    for (const Grain grain : shown) add([&](const Surface& s) { return s.grain == grain; });
-    add([](const Surface&) { return true; });
-    table.rows.push_back(std::move(row));
-  }
-  page.heading("Areas to coat");
-  page.table(table);
-  for (const Masking& masking : plan.takeoff.masking)
-    page.line(2, fmt::format("Masked: {} of tape on {}", figures.length(masking.tape).text(),
-                             plan.job.parts.at(masking.part).name));
-}
-
 void write_shopping(Page& page, const Plan& plan, const Figures& figures) {
   page.heading("Finish: how much, which tins");
   for (const CoatingPurchase& purchase : plan.shopping.coatings) {
@@ -225,11 +219,16 @@ void write_shopping(Page& page, const Plan& plan, const Figures& figures) {
     page.paragraph({0, ""}, fmt::format("{} ({})", coating.name, coating.class_title));
     for (const CoatingNeed& need : plan.volumes.coatings)
       if (need.coating == purchase.coating) write_coat_table(page, plan, figures, purchase, need);
-    write_purchase(page, figures, purchase);
+    write_tins(page, figures, purchase);
   }
-  page.paragraph({0, ""},
-                 "A coat takes area / spread x thirst of the grain / share that stays on the work; "
-                 "the figures stand at the end.");
+  page.paragraph(
+      {0, ""}, "A coat takes area / spread x thirst of the grain / share that stays on the work.");
+  if (!plan.shopping.thinners.empty()) page.heading("Thinner and cleaner");
+  for (const ThinnerPurchase& thinner : plan.shopping.thinners) {
+    page.blank();
+    page.paragraph({0, ""}, fmt::format("{}: {}", thinner.liquid, uses_text(thinner, figures)));
+    write_tins(page, figures, thinner);
+  }
   if (plan.shopping.sundries.empty()) return;
   page.heading("Also have at hand");
   for (const Sundry& sundry : plan.shopping.sundries)

@@ -40,15 +40,15 @@ class Builder {
   Bridge build() {
     windows();
     result_.activity_of.assign(list_.operations.size(), 0);
-    for (std::size_t i = 0; i < list_.operations.size(); ++i)
-      if (list_.operations[i].kind != OperationKind::dust_off) activity(i);
+    for (std::size_t i = 0; i < list_.operations.size();) i = activity(i);
     for (std::size_t i = 0; i < list_.operations.size(); ++i)
       for (const Wait& wait : list_.operations[i].waits) lag(i, wait);
     for (const Outcome& outcome : list_.outcomes)
       if (outcome.stage == Stage::light_use)
         for (const std::size_t coat : outcome.coats)
           problem().goals.push_back(
-              {result_.activity_of[coat], table(result_.activity_of[coat], Stage::light_use)});
+              {result_.activity_of[coat],
+               table(result_.activity_of[coat], {.operation = coat, .stage = Stage::light_use})});
     return std::move(result_);
   }
 
@@ -86,35 +86,31 @@ class Builder {
 
   static std::size_t index(Slot slot) { return static_cast<std::size_t>(slot); }
 
-  /// The dusting off that an operation waits for, if any.
-  std::optional<std::size_t> dusting_before(const Operation& operation) const {
-    for (const Wait& wait : operation.waits)
-      if (list_.operations[wait.operation].kind == OperationKind::dust_off) return wait.operation;
-    return std::nullopt;
-  }
-
   Slot work_slots(const Operation& operation) const {
     return std::max(Slot{1}, grid().slots_up(operation.work));
   }
 
-  void activity(std::size_t index) {
-    const Operation& operation = list_.operations[index];
+  /// The activity of the operations from `first` on that follow at a fixed distance; returns the
+  /// next operation.
+  std::size_t activity(std::size_t first) {
     const std::size_t number = problem().activities.size();
-    Slot dusting = 0;
-    if (const auto before = dusting_before(operation)) {
-      dusting = work_slots(list_.operations[*before]);
-      result_.activity_of[*before] = number;
-    }
-    result_.activity_of[index] = number;
-    result_.operation_of.push_back(index);
-    result_.dusting.push_back(dusting);
+    std::size_t chief = first, next = first;
+    Slot end = 0;
+    do {
+      const Operation& each = list_.operations[next];
+      const Slot begin = next == first ? 0 : end + grid().slots_up(*each.right_after);
+      end = begin + work_slots(each);
+      result_.place.push_back({begin, end});
+      result_.activity_of[next] = number;
+      if (each.kind == OperationKind::coat) chief = next;
+      ++next;
+    } while (next < list_.operations.size() && list_.operations[next].right_after);
+    result_.operation_of.push_back(chief);
+    const Operation& operation = list_.operations[chief];
     Activity a;
-    a.duration = dusting + work_slots(operation);
-    const bool sanding =
-        operation.kind == OperationKind::sand_bare || operation.kind == OperationKind::sand_between;
-    a.dusty = sanding;
-    a.splittable = sanding;
-    if (sanding) {
+    a.duration = end;
+    a.dusty = a.splittable = operation.grit.has_value();
+    if (a.dusty) {
       a.open_time = open_time(operation.power_sanding ? quiet_ : present_);
     } else {
       Slot around = 0;
@@ -122,11 +118,13 @@ class Builder {
         a.product = product(operation);
         around = problem().products[*a.product].set_up + problem().products[*a.product].clean_up;
       }
-      a.open_time = open_time(starts(operation, {a.duration, dusting, around}));
+      a.open_time = open_time(starts(operation, {a.duration, result_.place[chief].begin, around}));
     }
     problem().activities.push_back(a);
     if (operation.kind == OperationKind::coat)
-      problem().activities.back().wet_until = table(number, Stage::dust_free);
+      problem().activities.back().wet_until =
+          table(number, {.operation = chief, .stage = Stage::dust_free});
+    return next;
   }
 
   std::size_t open_time(std::vector<Rule> closed_by) {
@@ -134,10 +132,9 @@ class Builder {
     return problem().open_times.size() - 1;
   }
 
-  /// How long whole work takes: all of it, the dusting off at its start, set-up and clean-up
-  /// around.
+  /// How long whole work takes: all of it, what comes before the coat, set-up and clean-up around.
   struct Lengths {
-    Slot all, dusting, around;
+    Slot all, before, around;
   };
 
   /// Where whole work may start: room for it in one window (and, for a coat, the window as a whole
@@ -153,7 +150,7 @@ class Builder {
         else if (s + lengths.all > window.end)
           rule = rules::calendar;
         else if (gates != nullptr)
-          if (const auto gate = gates->forbids(s + lengths.dusting, lengths.all - lengths.dusting))
+          if (const auto gate = gates->forbids(s + lengths.before, lengths.all - lengths.before))
             rule = static_cast<Rule>(rules::first_gate + static_cast<int>(*gate));
       }
     return closed;
@@ -185,25 +182,39 @@ class Builder {
                     .to = result_.activity_of[to],
                     .delay = grid().slots_up(wait.delay)};
     if (lag.from == lag.to) return;
-    if (wait.stage) lag.table = table(lag.from, *wait.stage);
+    if (wait.stage || wait.dry_for || wait.next_day) lag.table = table(lag.from, wait);
     problem().lags.push_back(lag);
+    result_.wait_of.push_back(wait);
   }
 
-  /// The table of a coat's stage. Only ends at which the coat can end are looked up; between them
-  /// the table takes the next one's value, so that it does not decrease.
-  std::size_t table(std::size_t coat, Stage stage) {
-    const Operation& operation = list_.operations[result_.operation_of[coat]];
+  /// When a wait for work that ended at `end` is over.
+  std::optional<Instant> over(const Wait& wait, Instant end) const {
+    if (wait.next_day) {
+      const Zone& zone = job_.calendar.zone;
+      return zone.instant({next_day(zone.local(end - Minutes(1)).on), 0});
+    }
+    const Operation& coat = list_.operations[wait.operation];
+    const DryingClock& clock = clocks_[*coat.coating];
+    return wait.stage ? clock.reached(*wait.stage, end, coat.film_ratio)
+                      : clock.dried_for(*wait.dry_for, end, coat.film_ratio);
+  }
+
+  /// The table of a wait for a coat. Only ends at which the coat can end are looked up; between
+  /// them the table takes the next one's value, so that it does not decrease.
+  std::size_t table(std::size_t coat, Wait wait) {
+    const std::size_t chief = result_.operation_of[coat];
+    wait.operation = chief;
+    const Operation& operation = list_.operations[chief];
     const Activity& a = problem().activities[coat];
-    const auto key = std::tuple(*operation.coating, stage, operation.film_ratio, a.duration,
-                                result_.dusting[coat]);
+    const auto key = std::tuple(*operation.coating, wait.stage, wait.dry_for, wait.next_day,
+                                operation.film_ratio, a.duration, result_.place[chief].begin);
     if (const auto found = tables_.find(key); found != tables_.end()) return found->second;
     const OpenTime& time = problem().open_times[a.open_time];
-    const DryingClock& clock = clocks_[*operation.coating];
     solver::LagTable ready(index(problem().horizon) + 1, never);
     Slot filled = never;
     for (Slot e = problem().horizon; e >= 0; --e) {
       if (e >= a.duration && time.is_open(e - a.duration)) {
-        const auto at = clock.reached(stage, grid().at(e), operation.film_ratio);
+        const auto at = over(wait, grid().at(e));
         filled = at ? grid().slot_up(*at) : never;
         if (filled > problem().horizon) filled = never;
       }
@@ -220,7 +231,10 @@ class Builder {
   Bridge result_;
   std::vector<Rule> present_, quiet_;
   std::map<std::size_t, GateTable> gates_;
-  std::map<std::tuple<std::size_t, Stage, double, Slot, Slot>, std::size_t> tables_;
+  std::map<std::tuple<std::size_t, std::optional<Stage>, std::optional<Duration>, bool, double,
+                      Slot, Slot>,
+           std::size_t>
+      tables_;
 };
 
 }  // namespace

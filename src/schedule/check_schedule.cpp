@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <tuple>
 #include <utility>
 
 #include <fmt/format.h>
@@ -29,11 +30,13 @@ class Auditor {
     for (const DatedStep& step : schedule_.steps) {
       pieces(step);
       waits(step);
-      if (operation(step).kind == OperationKind::coat) air_is_fit(step);
-      if (operation(step).kind == OperationKind::sand_bare ||
-          operation(step).kind == OperationKind::sand_between)
-        dust(step);
+      if (operation(step).kind == OperationKind::coat) {
+        air_is_fit(step);
+        wiped_off(step);
+      }
+      if (operation(step).grit) dust(step);
     }
+    coats_in_a_day();
     sessions();
     one_thing_at_a_time();
     return std::move(broken_);
@@ -114,66 +117,104 @@ class Auditor {
     if (short_by > 1e-6) say(step, "has {:.1f} min too little", short_by);
     if (-short_by >= static_cast<double>(job_.grid.count()) && sum > job_.grid)
       say(step, "has {:.1f} min too much", -short_by);
-    const bool may_split =
-        op.kind == OperationKind::sand_bare || op.kind == OperationKind::sand_between;
-    if (step.pieces.size() > 1 && !may_split) say(step, "is split");
+    if (step.pieces.size() > 1 && !op.grit) say(step, "is split");
   }
 
-  /// What one stage of one coat has done since the coat was put on, in steps of one minute.
-  struct Progress {
-    StageRate rate;
-    double air_factor;
-    double last;                     ///< the rate at the last of `hours`
-    std::vector<double> hours{0.0};  ///< label hours done, one for each minute
-  };
-
-  Progress& progress(const DatedStep& coat, Stage stage) {
-    const Coating& c = coating(coat);
-    const auto found = progress_.find({coat.operation, stage});
-    if (found != progress_.end()) return found->second;
-    const StageRate stage_rate(c, stage);
-    const double factor = air_speed_factor(c.law.air_exponent.value, job_.room.air_speed);
-    const double first = stage_rate.relative(air_.at(coat.end())) * factor;
-    return progress_.emplace(std::pair(coat.operation, stage), Progress{stage_rate, factor, first})
-        .first->second;
-  }
-
-  /// Label hours that the coat has done at `at`, which is not before its end.
-  double hours_done(const DatedStep& coat, Stage stage, Instant at) {
-    Progress& done = progress(coat, stage);
-    const auto wanted = static_cast<std::size_t>((at - coat.end()) / one);
-    while (done.hours.size() <= wanted) {
-      const Instant next_at = coat.end() + one * static_cast<int>(done.hours.size());
-      const double next = done.rate.relative(air_.at(next_at)) * done.air_factor;
-      done.hours.push_back(done.hours.back() + (done.last + next) / 2 / 60);
-      done.last = next;
+  /// Hours of drying at the reference rate done between two times, in steps of one minute.
+  double progress(const DatedStep& step, Instant to) {
+    const Instant from = wet_until(step);
+    auto& sums = progress_[step.operation];
+    if (sums.empty()) {
+      sums.push_back(0);
+      progress_rate_[step.operation] = rate(step, from);
     }
-    return done.hours[wanted];
+    double& last = progress_rate_[step.operation];
+    const auto wanted = static_cast<std::size_t>((to - from) / one);
+    while (sums.size() <= wanted) {
+      const Instant at = from + one * static_cast<int>(sums.size());
+      const double next = rate(step, at);
+      sums.push_back(sums.back() + (last + next) / 2 / 60);
+      last = next;
+    }
+    return sums[wanted];
   }
 
-  /// The shortest time the label names for the stage: its rows count too.
-  static Duration label_floor(const Coating& c, Stage stage) {
-    Duration floor = c.label_after[index_of(stage)]->value;
-    for (const LabelPoint& point : c.label_points[index_of(stage)])
-      floor = std::min(floor, point.after);
-    return floor;
+  double rate(const DatedStep& step, Instant at) const {
+    return drying_rate(coating(step).law, air_.at(at), job_.room.air_speed);
+  }
+
+  /// When the coat is on: its end, or the end of wiping it off.
+  Instant wet_until(const DatedStep& coat) const {
+    const DatedStep* wiping = wiping_of(coat);
+    return wiping == nullptr ? coat.end() : wiping->end();
+  }
+
+  const DatedStep* wiping_of(const DatedStep& coat) const {
+    const std::size_t next = coat.operation + 1;
+    if (next >= list_.operations.size() || list_.operations[next].kind != OperationKind::wipe_off)
+      return nullptr;
+    const auto found = step_of_.find(next);
+    return found == step_of_.end() ? nullptr : found->second;
   }
 
   /// Has the coat reached the stage at `at`? One minute is allowed for rounding.
   bool has_reached(const DatedStep& coat, Stage stage, Instant at) {
-    const Coating& c = coating(coat);
-    const auto& label = c.label_after[index_of(stage)];
-    if (!label || at < coat.end()) return false;
+    const auto& label = coating(coat).label_after[index_of(stage)];
     const bool floor = stage == Stage::handle || stage == Stage::recoat || stage == Stage::sand;
-    if (floor && !job_.faster_than_label &&
-        to_duration(at - coat.end()) + minutes(1e-6) < label_floor(c, stage))
+    if (label && !coating(coat).label_points[index_of(stage)].empty())
+      return has_dried_by_rows(coat, stage, floor, at);
+    return label && has_dried(coat, {label->value, depth_of(stage), floor}, at);
+  }
+
+  /// The same for a stage with rows at several temperatures on the label.
+  bool has_dried_by_rows(const DatedStep& coat, Stage stage, bool floor, Instant at) {
+    const Coating& c = coating(coat);
+    const Instant from = wet_until(coat);
+    if (at < from) return false;
+    Duration least = c.label_after[index_of(stage)]->value;
+    const double needed =
+        least.in(minutes)*std::pow(operation(coat).film_ratio, film_exponent(c.law, stage).value);
+    for (const LabelPoint& point : c.label_points[index_of(stage)])
+      least = std::min(least, point.after);
+    if (floor && !job_.faster_than_label && to_duration(at - from) + minutes(1e-6) < least)
       return false;
-    const double exponent = c.law.film_exponents[static_cast<std::size_t>(depth_of(stage))].value;
-    const double needed = label->value.in(hours)*std::pow(operation(coat).film_ratio, exponent);
-    const double done = hours_done(coat, stage, at);
-    Progress& all = progress(coat, stage);
-    const double now = all.rate.relative(air_.at(at)) * all.air_factor;
-    return done + now / 60 + 1e-6 >= needed;
+    const StageRate rate_of(c, stage);
+    const double factor = air_speed_factor(c.law.air_exponent.value, job_.room.air_speed);
+    double done = 0;
+    // One minute more is allowed for rounding.
+    for (Instant m = from; m <= at && done < needed; m += one)
+      done += factor * (rate_of.relative(air_.at(m)) + rate_of.relative(air_.at(m + one))) / 2;
+    return done + 1e-6 >= needed;
+  }
+
+  /// Drying that takes `label` at the label's conditions, and no less where that is a floor.
+  struct Drying {
+    Duration label;
+    Depth depth;
+    bool floor;
+  };
+  bool has_dried(const DatedStep& coat, const Drying& drying, Instant at) {
+    const Coating& c = coating(coat);
+    const Instant from = wet_until(coat);
+    if (at < from) return false;
+    if (drying.floor && !job_.faster_than_label &&
+        to_duration(at - from) + minutes(1e-6) < drying.label)
+      return false;
+    const AirState at_label{c.label_temperature,
+                            vapour_pressure(c.label_temperature, c.label_humidity)};
+    const double label_rate = drying_rate(c.law, at_label, metres_per_second(0.10));
+    const double exponent = c.law.film_exponents[static_cast<std::size_t>(drying.depth)].value;
+    const double needed =
+        drying.label.in(hours)*label_rate * std::pow(operation(coat).film_ratio, exponent);
+    return progress(coat, at) + rate(coat, at) / 60 + 1e-6 >= needed;
+  }
+
+  /// Is the wait over at `ready`?
+  bool is_over(const Wait& wait, const DatedStep& before, Instant ready) {
+    const Zone& zone = job_.calendar.zone;
+    if (wait.next_day) return zone.local(before.end() - one).on < zone.local(ready).on;
+    if (wait.dry_for) return has_dried(before, {*wait.dry_for, Depth::recoat, true}, ready);
+    return wait.stage ? has_reached(before, *wait.stage, ready) : before.end() <= ready;
   }
 
   void waits(const DatedStep& step) {
@@ -185,8 +226,7 @@ class Auditor {
       }
       const DatedStep& before = *found->second;
       const Instant ready = step.begin() - whole_minutes_up(wait.delay);
-      if (wait.stage ? !has_reached(before, *wait.stage, ready) : before.end() > ready)
-        say(step, "does not wait for {}", operation(before).key);
+      if (!is_over(wait, before, ready)) say(step, "does not wait for {}", operation(before).key);
     }
   }
 
@@ -203,6 +243,37 @@ class Auditor {
     return coat.begin();
   }
 
+  /// What is put on to be wiped off is left as long as its tin says, and comes off within the time;
+  /// a slot of the grid is allowed at either end.
+  void wiped_off(const DatedStep& coat) {
+    const Coating& c = coating(coat);
+    if (!c.wipe_off_after || !c.wipe_off_within) return;
+    const DatedStep* wiping = wiping_of(coat);
+    if (wiping == nullptr) return say(coat, "is never wiped off");
+    const Instant least = coat.end() + whole_minutes_up(c.wipe_off_after->value);
+    if (wiping->begin() < least || wiping->begin() >= least + job_.grid)
+      say(coat, "is not wiped off when its time has come");
+    const Method& method = job_.data.methods[*operation(coat).method];
+    const Duration portion =
+        operation(coat).area / method.rate.value / std::max(1, operation(coat).portions);
+    if (portion > c.wipe_off_within->value - c.wipe_off_after->value + minutes(1e-6))
+      say(coat, "has portions too large to be wiped off in time");
+    if (wiping->end() > coat.end() + whole_minutes_up(c.wipe_off_within->value) + job_.grid * 2)
+      say(coat, "is wiped off too late");
+  }
+
+  /// Rule 4: of coats that melt together a side gets only so many on one local day.
+  void coats_in_a_day() {
+    std::map<std::tuple<std::size_t, Side, Date>, int> counts;
+    for (const DatedStep& step : schedule_.steps) {
+      const Operation& op = operation(step);
+      if (!op.coating || !coating(step).coats_a_day_max) continue;
+      const Date on = job_.calendar.zone.local(step.begin()).on;
+      if (++counts[{op.batch, op.side, on}] == coating(step).coats_a_day_max->value + 1)
+        say(step, "is one coat too many on {}", iso_date(on));
+    }
+  }
+
   void air_is_fit(const DatedStep& step) {
     const CoatingLimits& limits = coating(step).limits;
     for (Instant m = step.begin(); m <= step.end(); m += job_.grid) {
@@ -215,7 +286,7 @@ class Auditor {
       if (relative_humidity(air.temperature, air.vapour) > limits.humidity_max.value)
         return say(step, "is put on in air too humid");
     }
-    Instant touch = step.end();
+    Instant touch = wet_until(step);
     while (touch < schedule_.span.end && !has_reached(step, Stage::touch, touch)) touch += one;
     for (Instant m = step.begin(); m <= touch; m += job_.grid) {
       const AirState air = air_.at(m);
@@ -239,7 +310,7 @@ class Auditor {
       for (const Interval& piece : sanding.pieces) {
         if (piece.end + settles <= coat.begin()) continue;
         const bool dry =
-            piece.begin >= coat.end() && has_reached(coat, Stage::dust_free, piece.begin);
+            piece.begin >= wet_until(coat) && has_reached(coat, Stage::dust_free, piece.begin);
         if (!dry) say(sanding, "makes dust while {} is wet", operation(coat).key);
       }
     }
@@ -255,7 +326,7 @@ class Auditor {
         if (operation(step).coating != session.coating || operation(step).method != session.method)
           say(step, "stands in the session of another product");
         first = std::min(first, dusted_from(step));
-        last = std::max(last, step.end());
+        last = std::max(last, wet_until(step));
       }
       const Minutes clean = whole_minutes_up(job_.coatings[session.coating].clean_up.value);
       if (session.set_up.end != first || session.clean_up.begin != last ||
@@ -289,7 +360,8 @@ class Auditor {
   const AirSeries& air_;
   const Schedule& schedule_;
   std::map<std::size_t, const DatedStep*> step_of_;
-  std::map<std::pair<std::size_t, Stage>, Progress> progress_;
+  std::map<std::size_t, std::vector<double>> progress_;
+  std::map<std::size_t, double> progress_rate_;
   std::vector<std::string> broken_;
 };
 

@@ -2,9 +2,11 @@
 
 #include "tackfree/schedule/bridge.hpp"
 #include "tackfree/schedule/unplaced.hpp"
+#include "tackfree/solver/label_search.hpp"
 #include "tackfree/solver/serial.hpp"
 
 #include <algorithm>
+#include <cstdint>
 #include <utility>
 
 namespace tackfree {
@@ -13,6 +15,10 @@ namespace {
 
 using solver::Hold;
 using solver::SolvedActivity;
+
+/// Partial schedules that the search may make: a limit on work, not on time, so that the same job
+/// gives the same plan on every machine.
+constexpr std::int64_t most_labels = 200'000;
 
 /// The solver's answer in dates.
 class Dating {
@@ -56,14 +62,12 @@ class Dating {
         const solver::Lag& lag = bridge_.problem.lags[hold.lag];
         held.operation = bridge_.operation_of[lag.from];
         held.by = HeldBy::previous_step;
-        for (const Wait& wait : list_.operations[bridge_.operation_of[lag.to]].waits)
-          if (wait.operation == *held.operation && wait.stage) {
-            held.by = HeldBy::drying;
-            held.stage = wait.stage;
-          }
-        const bool settles =
-            lag.delay > 0 && list_.operations[*held.operation].kind != OperationKind::raise_grain;
-        if (settles) held.by = HeldBy::dust;
+        const Wait& wait = bridge_.wait_of[hold.lag];
+        held.stage = wait.stage;
+        held.dry_for = wait.dry_for;
+        if (wait.stage || wait.dry_for) held.by = HeldBy::drying;
+        if (wait.next_day) held.by = HeldBy::coats_a_day;
+        if (lag.delay > 0 && list_.operations[wait.operation].grit) held.by = HeldBy::dust;
         break;
       }
       case Hold::By::rule:
@@ -82,6 +86,9 @@ class Dating {
         break;
       case Hold::By::dust:
         held.by = HeldBy::dust;
+        break;
+      case Hold::By::order:
+        held.by = HeldBy::order;
         break;
     }
     return held;
@@ -107,18 +114,17 @@ class Dating {
     step.operation = index;
     for (const solver::Run piece : solved.pieces)
       step.pieces.push_back({at(piece.begin), at(piece.end)});
-    const solver::Slot dusting = bridge_.dusting[bridge_.activity_of[index]];
-    if (operation.kind == OperationKind::dust_off)
-      step.pieces = {{at(solved.begin()), at(solved.begin() + dusting)}};
-    else
-      step.pieces.front().begin = at(solved.begin() + dusting);
+    const solver::Run place = bridge_.place[index];
+    const bool whole = !operation.grit.has_value();
+    if (whole) step.pieces = {{at(solved.begin() + place.begin), at(solved.begin() + place.end)}};
     for (const Hold& hold : solved.holds) step.held.push_back(held(hold));
     const auto typical = air_.typical_from();
     Instant rests_until = step.end();
     if (operation.coating) {
+      step.dries_from = at(solved.end());
       for (std::size_t s = 0; s < stage_count; ++s)
-        step.reaches[s] = clocks_[*operation.coating].reached(static_cast<Stage>(s), step.end(),
-                                                              operation.film_ratio);
+        step.reaches[s] = clocks_[*operation.coating].reached(
+            static_cast<Stage>(s), *step.dries_from, operation.film_ratio);
       rests_until = step.reaches[index_of(Stage::touch)].value_or(rests_until);
     }
     for (const Held& hold : step.held)
@@ -202,8 +208,14 @@ std::vector<DryingClock> drying_clocks(const Job& job, const AirSeries& air) {
 Schedule make_schedule(const Job& job, const OperationList& list, const AirSeries& air,
                        const std::vector<DryingClock>& clocks, Interval span) {
   const Bridge problem = bridge(job, list, air, clocks, span);
-  const solver::Solution solution = solver::serial_schedule(problem.problem);
-  return Dating(job, list, air, clocks, problem, solution).dated();
+  solver::Solution solution = solver::serial_schedule(problem.problem);
+  const auto searched = solver::best_schedule(problem.problem, solution, most_labels);
+  if (searched) solution = searched->solution;
+  Schedule schedule = Dating(job, list, air, clocks, problem, solution).dated();
+  if (searched)
+    schedule.proof = {problem.grid.at(searched->ready_bound), searched->ready_proved,
+                      searched->sessions_proved};
+  return schedule;
 }
 
 }  // namespace tackfree

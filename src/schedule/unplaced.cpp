@@ -40,8 +40,10 @@ std::string why(const Job& job, const OperationList& list, const Operation& oper
           "too short; add hours, or plan over more days",
           hours_needed);
     case HeldBy::now:
+    case HeldBy::order:
     case HeldBy::person:
     case HeldBy::dust:
+    case HeldBy::coats_a_day:
       break;
   }
   return "other steps fill the working hours; add hours, or plan over more days";

@@ -2,29 +2,36 @@
 
 #include "tackfree/shopping/tool_use.hpp"
 
-#include <numeric>
+#include <algorithm>
 
 namespace tackfree {
 namespace {
 
-CoatingPurchase purchase(const Job& job, const CoatingNeed& need,
-                         const std::vector<ToolUse>& uses) {
+Date first_use(const Job& job, const OperationList& list, const Schedule& schedule,
+               std::size_t coating) {
+  const auto step = std::ranges::find_if(schedule.steps, [&](const DatedStep& dated) {
+    return list.operations.at(dated.operation).coating == coating;
+  });
+  const Instant at = step == schedule.steps.end() ? schedule.span.begin : step->begin();
+  return job.calendar.zone.local(at).on;
+}
+
+CoatingPurchase purchase(const Job& job, const CoatingNeed& need, const std::vector<ToolUse>& uses,
+                         Date first_use) {
   const Coating& coating = job.coatings.at(need.coating);
   CoatingPurchase result;
   result.coating = need.coating;
+  result.sessions = sessions_with(uses, need.coating);
   result.on_surfaces = need.expected;
-  for (const ToolUse& use : uses) {
-    if (use.coating != need.coating) continue;
-    result.sessions += use.sessions;
-    result.kept_by_tools += use.sessions * job.data.methods.at(use.method).kept_by_tool.value;
-  }
+  for (const ToolUse& use : uses)
+    if (use.coating == need.coating)
+      result.kept_by_tools += use.sessions * job.data.methods.at(use.method).kept_by_tool.value;
   result.expected = result.on_surfaces + result.kept_by_tools;
   result.nine_in_ten = result.on_surfaces * need.nine_in_ten + result.kept_by_tools;
-  result.on_shelf = std::accumulate(coating.on_shelf.begin(), coating.on_shelf.end(), Volume{});
-  result.usual_sizes = coating.tins.empty();
-  result.sizes = result.usual_sizes ? usual_tin_sizes(job.units) : coating.tins;
-  result.tins = choose_tins(result.nine_in_ten - result.on_shelf, result.sizes);
-  result.left_over = result.on_shelf + result.tins.bought - result.expected;
+  result.too_old = too_old_on(first_use, coating.tin_keeps.value, coating.on_shelf);
+  for (const ShelfTin& tin : coating.on_shelf) result.on_shelf += tin.volume;
+  for (const ShelfTin& tin : result.too_old) result.on_shelf -= tin.volume;
+  choose_purchase(result, coating.tins, usual_tin_sizes(job.units));
   return result;
 }
 
@@ -49,7 +56,9 @@ ShoppingList shopping_list(const Job& job, const JobVolumes& volumes, const Oper
   const std::vector<ToolUse> uses = tool_uses(list, schedule);
   ShoppingList shopping;
   for (const CoatingNeed& need : volumes.coatings)
-    shopping.coatings.push_back(purchase(job, need, uses));
+    shopping.coatings.push_back(
+        purchase(job, need, uses, first_use(job, list, schedule, need.coating)));
+  shopping.thinners = thinner_purchases(job, volumes, uses);
   shopping.sundries = sundries(job, volumes, list, uses, tape);
   return shopping;
 }

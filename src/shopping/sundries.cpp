@@ -22,9 +22,6 @@ std::string area_text(Area area, UnitSystem units) {
 /// Whole pieces; the trifle keeps 2.0000001 sheets from becoming three.
 double whole_up(double amount) { return std::ceil(amount - 1e-6); }
 
-/// A coating whose liquid does not burn is thinned and cleaned with water.
-bool needs_solvent(const Coating& coating) { return coating.flash_point.has_value(); }
-
 class SundryList {
  public:
   SundryList(const Job& job, const JobVolumes& volumes, const OperationList& list,
@@ -34,7 +31,6 @@ class SundryList {
   }
 
   std::vector<Sundry> result(Length tape) {
-    thinner_and_cleaner();
     applicators();
     abrasives();
     wiping_cloths();
@@ -53,52 +49,6 @@ class SundryList {
                          .unit = unit,
                          .why = std::move(why),
                          .origin = Origin::practice});
-  }
-
-  int sessions_with(std::size_t coating) const {
-    int sessions = 0;
-    for (const ToolUse& use : uses_)
-      if (use.coating == coating) sessions += use.sessions;
-    return sessions;
-  }
-
-  /// One liquid for both ends is one item.
-  void thinner_and_cleaner() {
-    struct Use {
-      std::string liquid;
-      Volume to_thin, to_clean;
-      int sessions = 0;
-    };
-    std::vector<Use> liquids;
-    const auto use_of = [&liquids](const std::string& liquid) -> Use& {
-      const auto known = std::ranges::find(liquids, liquid, &Use::liquid);
-      if (known != liquids.end()) return *known;
-      return liquids.emplace_back(
-          Use{.liquid = liquid, .to_thin = {}, .to_clean = {}, .sessions = 0});
-    };
-    for (const CoatingNeed& need : volumes_.coatings) {
-      const Coating& coating = job_.coatings.at(need.coating);
-      if (!needs_solvent(coating)) continue;
-      const int sessions = sessions_with(need.coating);
-      use_of(coating.words.thinner).to_thin += need.thinner * need.nine_in_ten;
-      Use& cleaner = use_of(coating.words.cleaner);
-      cleaner.to_clean += sessions * cleaner_per_session;
-      cleaner.sessions += sessions;
-    }
-    for (const Use& use : liquids) {
-      const Volume sum = use.to_thin + use.to_clean;
-      if (sum <= Volume{}) continue;
-      const bool thins = use.to_thin > Volume{};
-      const bool cleans = use.to_clean > Volume{};
-      std::string what = use.liquid + (thins ? ", to thin" : ", to clean");
-      if (thins && cleans) what += " and to clean";
-      std::string why =
-          thins ? fmt::format("{:.2f} L in the thinned coats", use.to_thin.in(litres)) : "";
-      if (cleans)
-        why += fmt::format("{}{:.1f} L to clean the tools of {}", thins ? ", " : "",
-                           use.to_clean.in(litres), counted(use.sessions, "session"));
-      add(std::move(what), sum.in(litres), Sundry::Unit::litre, std::move(why));
-    }
   }
 
   /// Brushes and guns are cleaned and used again; rollers and cloths serve one session.
@@ -141,7 +91,7 @@ class SundryList {
     constexpr int sessions_per_cloth = 3;
     for (const CoatingNeed& need : volumes_.coatings) {
       const Coating& coating = job_.coatings.at(need.coating);
-      const int sessions = sessions_with(need.coating);
+      const int sessions = sessions_with(uses_, need.coating);
       if (coating.words.wipe_with.empty() || sessions == 0) continue;
       add("cloths to take the dust off", whole_up(sessions / double{sessions_per_cloth}),
           Sundry::Unit::piece, fmt::format("{}, before {}", coating.words.wipe_with, coating.name));

@@ -22,4 +22,11 @@ std::vector<ToolUse> tool_uses(const OperationList& list, const Schedule& schedu
   return uses;
 }
 
+int sessions_with(const std::vector<ToolUse>& uses, std::size_t coating) {
+  int sessions = 0;
+  for (const ToolUse& use : uses)
+    if (use.coating == coating) sessions += use.sessions;
+  return sessions;
+}
+
 }  // namespace tackfree

@@ -41,6 +41,8 @@ class Account {
       done += pieces[p].end - pieces[p].begin;
       if (pieces[p].begin < 0 || pieces[p].end > problem_.horizon)
         say("activity {} leaves the horizon", i);
+      if (p > 0 && time.next_open(pieces[p - 1].end) != pieces[p].begin)
+        say("activity {} does not go on as soon as it can", i);
       if (p > 0 && pieces[p].begin < pieces[p - 1].end)
         say("activity {} has pieces out of order", i);
       if (activity.splittable)
@@ -112,7 +114,7 @@ class Account {
   void check_worker() {
     std::vector<Run> work = extra_;
     for (const SolvedActivity& solved : solution_.activities)
-      work.insert(work.end(), solved.pieces.begin(), solved.pieces.end());
+      if (solved.placed()) work.push_back({solved.begin(), solved.end()});
     std::map<Slot, int> busy;
     for (const Run run : work)
       for (Slot s = run.begin; s < run.end; ++s)

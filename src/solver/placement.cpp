@@ -32,12 +32,38 @@ bool Placement::is_eligible(std::size_t activity) const {
                      [&](std::size_t lag) { return done_[problem_.lags[lag].from]; });
 }
 
-SolvedActivity Placement::earliest(std::size_t activity) const {
+SolvedActivity Placement::earliest(std::size_t index, Slot not_before) const {
   SolvedActivity found;
   Slot at = 0;
-  if (!start_after_lags(activity, at, found)) return found;
-  return problem_.activities[activity].splittable ? earliest_split(activity, at, std::move(found))
-                                                  : earliest_whole(activity, at, std::move(found));
+  if (!start_after_lags(index, at, found)) return found;
+  at = std::max(at, not_before);
+  const Activity& activity = problem_.activities[index];
+  const OpenTime& time = problem_.open_times[activity.open_time];
+  while (true) {
+    const Slot next = time.next_open(at);
+    hold_by_rules(time, {at, std::min(next, time.horizon())}, found);
+    if (next == never) return found;
+    at = next;
+    const std::vector<Run> pieces = pieces_from(problem_, activity, at);
+    auto conflict =
+        pieces.empty() ? Conflict{Hold::By::window, at + 1} : conflict_of(activity, pieces);
+    if (!conflict) {
+      found.pieces = pieces;
+      return found;
+    }
+    at = conflict->next;
+    add_hold(found, {.by = conflict->by, .until = at});
+  }
+}
+
+std::optional<Placement::Conflict> Placement::conflict_of(const Activity& activity,
+                                                          const std::vector<Run>& pieces) const {
+  const Run whole{pieces.front().begin, pieces.back().end};
+  auto conflict =
+      activity.product ? session_conflict(activity, whole.begin) : worker_conflict(whole);
+  for (const Run piece : pieces)
+    if (!conflict) conflict = dust_conflict(activity, piece);
+  return conflict;
 }
 
 /// Moves `at` past every lag; false when one of them is never over.
@@ -63,77 +89,10 @@ bool Placement::start_after_lags(std::size_t activity, Slot& at, SolvedActivity&
   return true;
 }
 
-SolvedActivity Placement::earliest_whole(std::size_t index, Slot at, SolvedActivity found) const {
-  const Activity& activity = problem_.activities[index];
-  const OpenTime& time = problem_.open_times[activity.open_time];
-  while (true) {
-    const Slot next = time.next_open(at);
-    hold_by_rules(time, {at, std::min(next, time.horizon())}, found);
-    if (next == never) return found;
-    at = next;
-    auto conflict =
-        activity.product ? session_conflict(activity, at) : worker_conflict(activity, at);
-    if (!conflict) conflict = dust_conflict(activity, at);
-    if (!conflict) break;
-    at = conflict->next;
-    add_hold(found, {.by = conflict->by, .until = at});
-  }
-  found.pieces = {{at, at + activity.duration}};
-  return found;
-}
-
-SolvedActivity Placement::earliest_split(std::size_t index, Slot at, SolvedActivity found) const {
-  const Activity& activity = problem_.activities[index];
-  const OpenTime& time = problem_.open_times[activity.open_time];
-  Slot left = activity.duration;
-  while (left > 0) {
-    const Slot next = time.next_open(at);
-    if (found.pieces.empty()) hold_by_rules(time, {at, std::min(next, time.horizon())}, found);
-    if (next == never) {
-      found.pieces.clear();
-      hold_by_rules(time, {at, time.horizon()}, found);
-      return found;
-    }
-    Run run{next, std::min(time.open_until(next), next + left)};
-    auto conflict = cut_for_others(run);
-    if (!conflict && run.end - run.begin < std::min(left, problem_.shortest_piece))
-      conflict = Conflict{Hold::By::window, run.end};
-    if (conflict) {
-      at = conflict->next;
-      if (found.pieces.empty()) add_hold(found, {.by = conflict->by, .until = at});
-      continue;
-    }
-    left -= run.end - run.begin;
-    at = run.end;
-    if (!found.pieces.empty() && found.pieces.back().end == run.begin)
-      found.pieces.back().end = run.end;
-    else
-      found.pieces.push_back(run);
-  }
-  return found;
-}
-
-/// Shortens a run of splittable work so that it ends before other work or wet boards; a conflict
-/// when nothing of it is left.
-std::optional<Placement::Conflict> Placement::cut_for_others(Run& run) const {
-  for (const Busy& busy : busy_) {
-    if (!overlap(busy.run, run)) continue;
-    if (busy.run.begin <= run.begin) return Conflict{Hold::By::worker, busy.run.end};
-    run.end = busy.run.begin;
-  }
-  for (const Run wet : wet_) {
-    if (run.begin >= wet.end || wet.begin >= run.end + problem_.dust_settles) continue;
-    if (wet.begin - problem_.dust_settles <= run.begin) return Conflict{Hold::By::dust, wet.end};
-    run.end = wet.begin - problem_.dust_settles;
-  }
-  return std::nullopt;
-}
-
-std::optional<Placement::Conflict> Placement::worker_conflict(const Activity& activity,
-                                                              Slot at) const {
+/// The worker is taken for all of `whole`: split work goes on before anything else is begun.
+std::optional<Placement::Conflict> Placement::worker_conflict(Run whole) const {
   for (const Busy& busy : busy_)
-    if (overlap(busy.run, {at, at + activity.duration}))
-      return Conflict{Hold::By::worker, busy.run.end};
+    if (overlap(busy.run, whole)) return Conflict{Hold::By::worker, busy.run.end};
   return std::nullopt;
 }
 
@@ -167,8 +126,7 @@ std::optional<Placement::Conflict> Placement::session_conflict(const Activity& a
 }
 
 std::optional<Placement::Conflict> Placement::dust_conflict(const Activity& activity,
-                                                            Slot at) const {
-  const Run work{at, at + activity.duration};
+                                                            Run work) const {
   if (activity.dusty)
     for (const Run wet : wet_)
       if (work.begin < wet.end && wet.begin < work.end + problem_.dust_settles)
@@ -196,10 +154,8 @@ void Placement::place(std::size_t index, SolvedActivity found) {
   const SolvedActivity& placed = solution_.activities[index];
   if (!placed.placed()) return;
   const Activity& activity = problem_.activities[index];
-  for (const Run piece : placed.pieces) {
-    busy_.push_back({piece, std::nullopt});
-    if (activity.dusty) dusty_.push_back(piece);
-  }
+  busy_.push_back({{placed.begin(), placed.end()}, std::nullopt});
+  if (activity.dusty) dusty_.insert(dusty_.end(), placed.pieces.begin(), placed.pieces.end());
   if (activity.wet_until)
     wet_.push_back({placed.begin(),
                     problem_.tables[*activity.wet_until][static_cast<std::size_t>(placed.end())]});

@@ -41,6 +41,23 @@ Worth worth(const SchedulingProblem& problem, const Solution& solution) {
   return result;
 }
 
+std::vector<Run> pieces_from(const SchedulingProblem& problem, const Activity& activity,
+                             Slot start) {
+  if (!activity.splittable) return {{start, start + activity.duration}};
+  const OpenTime& time = problem.open_times[activity.open_time];
+  std::vector<Run> pieces;
+  Slot left = activity.duration;
+  for (Slot at = start; left > 0; at = time.next_open(pieces.back().end)) {
+    if (at == never) return {};
+    const Run piece{at, std::min(time.open_until(at), at + left)};
+    const Slot length = piece.end - piece.begin;
+    if (pieces.empty() && length < std::min(left, problem.shortest_piece)) return {};
+    pieces.push_back(piece);
+    left -= length;
+  }
+  return pieces;
+}
+
 std::optional<std::size_t> window_at(const SchedulingProblem& problem, Slot slot) {
   const auto after = std::upper_bound(problem.windows.begin(), problem.windows.end(), slot,
                                       [](Slot s, const Run& window) { return s < window.begin; });

@@ -1,5 +1,6 @@
 #include "tackfree/solver/serial.hpp"
 
+#include "tackfree/solver/chains.hpp"
 #include "tackfree/solver/placement.hpp"
 
 #include <algorithm>
@@ -12,27 +13,6 @@ namespace tackfree::solver {
 namespace {
 
 constexpr std::size_t most_permuted_groups = 4;
-
-/// For each activity, the number of its group: activities joined by lags, in order of appearance.
-std::vector<std::size_t> groups_of(const SchedulingProblem& problem) {
-  std::vector<std::size_t> group(problem.activities.size());
-  std::iota(group.begin(), group.end(), std::size_t{0});
-  bool changed = true;
-  while (changed) {
-    changed = false;
-    for (const Lag& lag : problem.lags) {
-      const std::size_t least = std::min(group[lag.from], group[lag.to]);
-      changed = changed || group[lag.from] != least || group[lag.to] != least;
-      group[lag.from] = group[lag.to] = least;
-    }
-  }
-  std::vector<std::size_t> names = group;
-  std::sort(names.begin(), names.end());
-  names.erase(std::unique(names.begin(), names.end()), names.end());
-  for (std::size_t& g : group)
-    g = static_cast<std::size_t>(std::lower_bound(names.begin(), names.end(), g) - names.begin());
-  return group;
-}
 
 void keep_better(const SchedulingProblem& problem, Solution candidate,
                  std::optional<Solution>& best) {

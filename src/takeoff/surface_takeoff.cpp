@@ -1,48 +1,40 @@
 #include "tackfree/takeoff/surface_takeoff.hpp"
 
+#include "tackfree/takeoff/features.hpp"
 #include "tackfree/takeoff/shapes.hpp"
 
+#include <algorithm>
 #include <array>
+#include <optional>
+#include <unordered_map>
 
 namespace tackfree {
 namespace {
 
-constexpr std::array all_faces{Face::top,  Face::bottom, Face::front, Face::back,
-                               Face::left, Face::right,  Face::side};
-constexpr std::array all_grains{Grain::face, Grain::long_edge, Grain::end, Grain::plywood_edge};
-
-/// The grain that a side of a part shows. A turned side drinks like a face.
-Grain own_grain(Material material, Face face) {
-  switch (face) {
-    case Face::top:
-    case Face::bottom:
-    case Face::side:
-      return Grain::face;
-    case Face::front:
-    case Face::back:
-      return material == Material::plywood ? Grain::plywood_edge : Grain::long_edge;
-    case Face::left:
-    case Face::right:
-      return material == Material::plywood ? Grain::plywood_edge : Grain::end;
+/// The grain that a surface of a part shows. A turned side drinks like a face. A rough face drinks
+/// as one whatever its pores.
+Grain grain_of(const Part& part, Cut cut) {
+  if (const auto* plain = std::get_if<PlainArea>(&part.shape)) return plain->grain;
+  if (cut == Cut::face) {
+    if (part.surface == WoodSurface::rough_sawn) return Grain::rough_face;
+    return part.wood == Wood::ring_porous ? Grain::open_pored_face : Grain::face;
   }
-  return Grain::face;
+  if (part.material == Material::plywood) return Grain::plywood_edge;
+  if (part.material == Material::fibreboard) return Grain::fibreboard_edge;
+  return cut == Cut::along ? Grain::long_edge : Grain::end;
 }
 
 /// The coated areas of one piece, by face and grain.
 class PieceAreas {
  public:
-  explicit PieceAreas(const Part& part) : part_(part) {
-    for (const Face face : all_faces) add(face, side_area(part.shape, face));
-  }
+  explicit PieceAreas(const Part& part) : part_(part) {}
 
-  /// On the face's own grain; less than nothing to take off. Faces that are not coated stay bare.
-  void add(Face face, Area area) { add(face, own_grain(part_.material, face), area); }
-
-  /// Walls that open to `face`.
-  void add(Face face, const Walls& walls) {
-    const bool plywood = part_.material == Material::plywood;
-    add(face, plywood ? Grain::plywood_edge : Grain::long_edge, walls.along_grain);
-    add(face, plywood ? Grain::plywood_edge : Grain::end, walls.across_grain);
+  /// Faces that are not coated stay bare.
+  void add(const Patch& patch, double allowance = 1.0) {
+    const bool turned_down = patch.opens_both_ways && !part_.coated.contains(Face::top);
+    const Face face = turned_down ? Face::bottom : patch.face;
+    if (part_.coated.contains(face))
+      areas_.at(at(face)).at(at(grain_of(part_, patch.cut))) += allowance * patch.area;
   }
 
   Area of(Face face, Grain grain) const { return areas_.at(at(face)).at(at(grain)); }
@@ -52,83 +44,89 @@ class PieceAreas {
   static std::size_t at(Enum value) {
     return static_cast<std::size_t>(value);
   }
-  void add(Face face, Grain grain, Area area) {
-    if (part_.coated.contains(face)) areas_.at(at(face)).at(at(grain)) += area;
-  }
 
   const Part& part_;
   std::array<std::array<Area, grain_count>, all_faces.size()> areas_{};
 };
 
-Walls operator*(int count, const Walls& walls) {
-  return {.along_grain = count * walls.along_grain, .across_grain = count * walls.across_grain};
+/// The factor on each face of work that is estimated from its outside; 1 for all else.
+double allowance_for(const Part& part, const EstimatingAllowances& allowances) {
+  const auto* frame = std::get_if<EstimatedFrame>(&part.shape);
+  if (frame == nullptr) return 1.0;
+  return frame->louvred ? allowances.louvred.value : allowances.framed.value;
 }
 
-void cut_out(PieceAreas& areas, const CutOut& hole, const Part& part, const Board& board) {
-  const Area lost = hole.count * opening(hole);
-  areas.add(Face::top, -lost);
-  areas.add(Face::bottom, -lost);
-  if (!hole.rim_coated) return;
-  const Face opens_to = part.coated.contains(Face::top) ? Face::top : Face::bottom;
-  areas.add(opens_to, hole.count * rim(hole, board.thickness));
+/// What a mask goes round; nothing on shapes that are not round.
+std::optional<Length> outside_diameter(const Shape& shape) {
+  if (const auto* round = std::get_if<Round>(&shape)) return round->diameter;
+  if (const auto* tube = std::get_if<Tube>(&shape)) return tube->outer;
+  if (const auto* turned = std::get_if<Turned>(&shape)) return turned->diameter;
+  return std::nullopt;
 }
 
-/// A masked groove takes off its mouth and nothing else: the few square centimetres of its outlets
-/// stay in, on the ample side.
-void groove_in(PieceAreas& areas, const Groove& groove, const Board& board) {
-  if (groove.masked) {
-    areas.add(groove.face, -(groove.count * mouth(groove)));
-    return;
-  }
-  areas.add(groove.face, groove.count * groove_walls(groove, board));
-  if (!runs_out(groove, board)) return;
-  const bool with_length = groove.run == Groove::Run::with_length;
-  const Area lost = groove.count * outlet(groove);
-  areas.add(with_length ? Face::left : Face::front, -lost);
-  areas.add(with_length ? Face::right : Face::back, -lost);
-}
-
-/// Tape for one piece. A face that is not coated needs none.
-Length tape_for(const Part& part, const Board& board) {
-  Length tape;
-  for (const Groove& groove : part.grooves)
-    if (groove.masked && part.coated.contains(groove.face))
-      tape += groove.count * tape_around(groove, board);
-  return tape;
-}
-
-PieceAreas piece_areas(const Part& part) {
+PieceAreas piece_areas(const Part& part, const EstimatingAllowances& allowances) {
   PieceAreas areas(part);
-  if (const auto* board = std::get_if<Board>(&part.shape)) {
-    for (const CutOut& hole : part.cut_outs) cut_out(areas, hole, part, *board);
-    for (const Groove& groove : part.grooves) groove_in(areas, groove, *board);
+  const double allowance = allowance_for(part, allowances);
+  for (const Patch& patch : patches(part.shape))
+    areas.add(patch, patch.cut == Cut::face ? allowance : 1.0);
+  const auto* board = std::get_if<Board>(&part.shape);
+  const auto diameter = outside_diameter(part.shape);
+  for (const Feature& feature : part.features) {
+    if (board != nullptr)
+      for (const Patch& patch : feature_patches(feature, *board)) areas.add(patch);
+    if (const auto* mask = std::get_if<Mask>(&feature); mask != nullptr && diameter)
+      for (const Patch& patch : mask_patches(*mask, *diameter)) areas.add(patch);
   }
   return areas;
 }
 
+Length tape_for(const Part& part) {
+  const auto* board = std::get_if<Board>(&part.shape);
+  const auto diameter = outside_diameter(part.shape);
+  Length tape;
+  for (const Feature& feature : part.features) {
+    if (board != nullptr) tape += tape_on_board(feature, *board, part.coated);
+    if (const auto* mask = std::get_if<Mask>(&feature); mask != nullptr && diameter)
+      tape += tape_on_round(*mask, *diameter, part.coated);
+  }
+  return tape;
+}
+
+/// Rounding of doubles, not a surface, when a feature takes off all that is there.
+constexpr Area least_surface = square_metres(1e-12);
+
 }  // namespace
 
 SurfaceTakeoff take_off(const Job& job) {
+  std::unordered_map<std::string_view, Face> back_faces;
+  for (const Batch& batch : job.batches)
+    back_faces.emplace(batch.name, batch.show_side_is_bottom ? Face::top : Face::bottom);
   SurfaceTakeoff takeoff;
   for (std::size_t index = 0; index < job.parts.size(); ++index) {
     const Part& part = job.parts[index];
-    const Batch* batch = find_named(job.batches, part.batch);
-    const Face back_face =
-        batch != nullptr && batch->show_side_is_bottom ? Face::top : Face::bottom;
-    const PieceAreas piece = piece_areas(part);
+    const auto found = back_faces.find(part.batch);
+    const Face back_face = found == back_faces.end() ? Face::bottom : found->second;
+    const PieceAreas piece = piece_areas(part, job.data.allowances);
     for (const Face face : all_faces)
-      for (const Grain grain : all_grains)
-        if (const Area area = piece.of(face, grain); area > Area{})
+      for (std::size_t g = 0; g < grain_count; ++g) {
+        const auto grain = static_cast<Grain>(g);
+        if (const Area area = piece.of(face, grain); area > least_surface)
           takeoff.surfaces.push_back({.part = index,
                                       .face = face,
                                       .side = face == back_face ? Side::back : Side::show,
                                       .grain = grain,
                                       .area = part.quantity * area});
-    if (const auto* board = std::get_if<Board>(&part.shape))
-      if (const Length tape = tape_for(part, *board); tape > Length{})
-        takeoff.masking.push_back({.part = index, .tape = part.quantity * tape});
+      }
+    if (const Length tape = tape_for(part); tape > Length{})
+      takeoff.masking.push_back({.part = index, .tape = part.quantity * tape});
   }
   return takeoff;
+}
+
+std::span<const Surface> surfaces_of(const SurfaceTakeoff& takeoff, std::size_t part) {
+  const auto begin = std::ranges::lower_bound(takeoff.surfaces, part, {}, &Surface::part);
+  const auto end = std::ranges::upper_bound(takeoff.surfaces, part, {}, &Surface::part);
+  return {begin, end};
 }
 
 }  // namespace tackfree

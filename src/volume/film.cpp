@@ -1,5 +1,7 @@
 #include "tackfree/volume/film.hpp"
 
+#include <algorithm>
+
 namespace tackfree {
 namespace {
 
@@ -30,28 +32,30 @@ Fraction thinner_per_coating(Fraction of_mix) {
   return fraction(share / (1.0 - share));
 }
 
-FilmBuild film_build(const Coating& coating, Fraction first_thinner, int coats,
+FilmBuild film_build(const Coating& coating, const Thinning& thinning, int coats,
                      const NeedSpread& figures) {
   FilmBuild build;
   build.coats = coats;
   build.wet = wet_film(coating.spread.value);
-  build.first_dry = dry_film(build.wet, coating.solids.value, first_thinner);
-  build.later_dry = dry_film(build.wet, coating.solids.value);
-  if (coats < 1) return build;
-  const int later = coats - 1;
-  const int sandings = coating.needs_sanding_between ? later : 0;
+  build.first_dry = dry_film(build.wet, coating.solids.value, thinning.first);
+  build.later_dry = dry_film(build.wet, coating.solids.value, thinning.later);
+  if (coats < 1 || !coating.builds_film) return build;
+  int sandings = 0;
+  for (int coat = 1; coating.needs_sanding_between && coat < coats; ++coat)
+    if (coating.grits.after_coat(coat, coats)) ++sandings;
   build.counted_dry = build.first_dry * figures.first_coat_film_share.value +
-                      build.later_dry * later - figures.lost_to_sanding.value * sandings;
+                      build.later_dry * (coats - 1) - figures.lost_to_sanding.value * sandings;
   return build;
 }
 
-int coats_for_aim(const Coating& coating, Fraction first_thinner, Wear wear,
-                  const NeedSpread& figures) {
+int coats_for_aim(const Coating& coating, const Thinning& thinning, Wear wear,
+                  const NeedSpread& figures, const SameClass& other) {
   const FilmThickness aim = coating.film_aim.at(static_cast<std::size_t>(wear)).value;
-  int coats = coating.coats_min.value;
-  while (coats < coating.coats_max.value &&
-         is_thin(film_build(coating, first_thinner, coats, figures).counted_dry, aim))
-    ++coats;
+  const auto film = [&](int coats) {
+    return film_build(coating, thinning, coats, figures).counted_dry + other.film;
+  };
+  int coats = std::max(1, coating.coats_min.value - other.coats);
+  while (coats + other.coats < coating.coats_max.value && is_thin(film(coats), aim)) ++coats;
   return coats;
 }
 

@@ -55,10 +55,11 @@ std::vector<Side> sides_in_order(const Batch& batch, const BatchAreas& areas) {
 struct StepFigures {
   std::size_t index = 0;
   int coats_before = 0;  ///< coats of earlier steps: 0 on bare wood
+  SameClass beneath;     ///< the steps right before of the same class
   std::size_t coating_index = 0;
   const Coating* coating = nullptr;
   const Method* method = nullptr;
-  Fraction first_thinner{};
+  Thinning thinning;
   int coats = 0;
   double thirst = 1.0;
 };
@@ -75,11 +76,21 @@ const Method& method_called(const Job& job, const std::string& key) {
   return *found;
 }
 
-/// What the step says, else what the class says for bare wood: over an earlier step's coats the
-/// class's thinning has no purpose.
-Fraction first_thinner(const SystemStep& step, const Coating& coating, int coats_before) {
-  if (step.first_coat_thinner) return step.first_coat_thinner->value;
-  return coats_before == 0 ? coating.first_coat_thinner.value : Fraction{};
+/// The first coat: what the step says, else what the class says for bare wood: over an earlier
+/// step's coats the class's thinning has no purpose. Sprayed coats are thinned for the gun.
+Thinning thinning_of(const SystemStep& step, const StepFigures& figures) {
+  const Coating& coating = *figures.coating;
+  const Fraction for_gun = figures.method->sprayed && coating.spray_thinner_of_mix
+                               ? thinner_per_coating(coating.spray_thinner_of_mix->value)
+                               : Fraction{};
+  if (step.first_coat_thinner) return {step.first_coat_thinner->value, for_gun};
+  const Fraction first = figures.coats_before == 0 ? coating.first_coat_thinner.value : Fraction{};
+  return {std::max(first, for_gun), for_gun};
+}
+
+SpreadRate spread_of(const Coating& coating, int coat_on_wood) {
+  return coat_on_wood > 1 && coating.spread_later ? coating.spread_later->value
+                                                  : coating.spread.value;
 }
 
 /// On sealed wood the whole first coat builds film.
@@ -90,10 +101,10 @@ NeedSpread film_figures(const NeedSpread& figures, int coats_before) {
 }
 
 StepFilm::Verdict verdict(const StepFilm& film) {
-  if (is_thin(film.build.counted_dry, film.aim)) return StepFilm::Verdict::thin;
+  const FilmThickness all = film.beneath + film.build.counted_dry;
+  if (is_thin(all, film.aim)) return StepFilm::Verdict::thin;
   const bool capped = film.cap > FilmThickness{};
-  return capped && film.build.counted_dry > film.cap ? StepFilm::Verdict::thick
-                                                     : StepFilm::Verdict::good;
+  return capped && all > film.cap ? StepFilm::Verdict::thick : StepFilm::Verdict::good;
 }
 
 class VolumeSum {
@@ -107,13 +118,18 @@ class VolumeSum {
     const FinishSystem* system = find_named(job_.systems, job_.batches[batch].system);
     if (sides.empty() || system == nullptr) return;
     int coats_before = 0;
+    SameClass beneath;
     for (std::size_t step = 0; step < system->steps.size(); ++step) {
+      const Coating& coating = coating_of(*system, step);
+      if (step > 0 && coating_of(*system, step - 1).class_key != coating.class_key) beneath = {};
       const StepFigures figures =
-          step_figures({.index = step, .coats_before = coats_before}, *system);
+          step_figures({.index = step, .coats_before = coats_before, .beneath = beneath}, *system);
       volumes_.films.push_back(film_of(batch, *system, figures));
       for (int coat = 1; coat <= figures.coats; ++coat)
         for (const Side side : sides) add_coat(batch, figures, coat, side, areas);
       coats_before += figures.coats;
+      beneath.coats += figures.coats;
+      beneath.film += volumes_.films.back().build.counted_dry - lost_over(coating);
     }
   }
 
@@ -145,22 +161,63 @@ class VolumeSum {
     figures.coating_index = coating_index(job_, step.coating);
     figures.coating = &job_.coatings[figures.coating_index];
     figures.method = &method_called(job_, step.method);
-    figures.first_thinner = first_thinner(step, *figures.coating, figures.coats_before);
-    figures.coats = step.coats
-                        ? *step.coats
-                        : coats_for_aim(*figures.coating, figures.first_thinner, system.wear,
-                                        film_figures(job_.data.need_spread, figures.coats_before));
+    figures.thinning = thinning_of(step, figures);
+    figures.coats = step.coats ? *step.coats : coats_by_film(figures, system);
     if (figures.coating_index < thirst_.size()) figures.thirst = thirst_[figures.coating_index];
     return figures;
+  }
+
+  const Coating& coating_of(const FinishSystem& system, std::size_t step) const {
+    return job_.coatings[coating_index(job_, system.steps[step].coating)];
+  }
+
+  /// What the sanding before the next step takes off.
+  FilmThickness lost_over(const Coating& coating) const {
+    return coating.builds_film && coating.needs_sanding_between
+               ? job_.data.need_spread.lost_to_sanding.value
+               : FilmThickness{};
+  }
+
+  /// A film of another class comes on top: this one need not reach the aim of a whole finish.
+  bool is_covered(const FinishSystem& system, std::size_t step) const {
+    const std::string& own = coating_of(system, step).class_key;
+    for (std::size_t above = step + 1; above < system.steps.size(); ++above)
+      if (coating_of(system, above).builds_film && coating_of(system, above).class_key != own)
+        return true;
+    return false;
+  }
+
+  /// The last step of its class before another class or the end.
+  bool is_last_of_class(const FinishSystem& system, std::size_t step) const {
+    return step + 1 == system.steps.size() ||
+           coating_of(system, step + 1).class_key != coating_of(system, step).class_key;
+  }
+
+  /// Coats with a fixed number in the steps right after count as well.
+  int coats_by_film(const StepFigures& step, const FinishSystem& system) const {
+    if (is_covered(system, step.index)) return step.coating->coats_min.value;
+    SameClass other = step.beneath;
+    for (std::size_t above = step.index; !is_last_of_class(system, above); ++above) {
+      const int coats = system.steps[above + 1].coats.value_or(0);
+      const Coating& coating = coating_of(system, above + 1);
+      const FilmThickness dry =
+          dry_film(wet_film(coating.spread.value), coating.solids.value, step.thinning.later);
+      other.coats += coats;
+      other.film += (dry - lost_over(coating)) * coats;
+    }
+    return coats_for_aim(*step.coating, step.thinning, system.wear,
+                         film_figures(job_.data.need_spread, step.coats_before), other);
   }
 
   StepFilm film_of(std::size_t batch, const FinishSystem& system, const StepFigures& step) const {
     StepFilm film;
     film.batch = batch;
     film.step = step.index;
-    film.build = film_build(*step.coating, step.first_thinner, step.coats,
+    film.build = film_build(*step.coating, step.thinning, step.coats,
                             film_figures(job_.data.need_spread, step.coats_before));
-    film.aim = step.coating->film_aim.at(static_cast<std::size_t>(system.wear)).value;
+    film.beneath = step.beneath.film;
+    if (!is_covered(system, step.index) && is_last_of_class(system, step.index))
+      film.aim = step.coating->film_aim.at(static_cast<std::size_t>(system.wear)).value;
     film.cap = step.coating->film_cap.value;
     film.coats_fixed = system.steps[step.index].coats.has_value();
     film.verdict = verdict(film);
@@ -174,10 +231,10 @@ class VolumeSum {
     for (std::size_t index = 0; index < grain_count; ++index) {
       const auto grain = static_cast<Grain>(index);
       const double factor = grain_factor(job_.data, *step.coating, grain, coat_on_wood);
-      mixed += mixed_need(areas.of(side, grain), step.coating->spread.value, factor * step.thirst,
-                          step.method->transfer.value);
+      mixed += mixed_need(areas.of(side, grain), spread_of(*step.coating, coat_on_wood),
+                          factor * step.thirst, step.method->transfer.value);
     }
-    const Mixture mix = mixture(mixed, coat == 1 ? step.first_thinner : Fraction{});
+    const Mixture mix = mixture(mixed, coat == 1 ? step.thinning.first : step.thinning.later);
     volumes_.coats.push_back({.batch = batch,
                               .step = step.index,
                               .coat = coat,

@@ -287,3 +287,34 @@ TEST_CASE(
     }
   }
 }
+
+TEST_CASE("A wait between classes runs on the clock: 72 h at 23 C are over five days at 15 C") {
+  const Coating c = coating(oxidative_law(), full_label(), 23.0);
+  const Instant applied = begin + Minutes(37);
+  const DryingClock warm(c, constant_air(23, 50, ten_days), sheltered);
+  CHECK(warm.dried_for(hours(72), applied).value() == applied + std::chrono::hours(72));
+  // 72 h / 0.53787, the rate of this law at 15 C, are 133.9 h.
+  const DryingClock cold(c, constant_air(15, 50, ten_days), sheltered);
+  const double cold_hours =
+      to_duration(cold.dried_for(hours(72), applied).value() - applied).in(hours);
+  CHECK(cold_hours == doctest::Approx(72 / 0.53787).epsilon(1e-4));
+  CHECK(cold_hours > 5 * 24);
+  // Never faster than the hours themselves, unless the person says so (rule 1).
+  const AirSeries hot_air = constant_air(30, 50, ten_days);
+  const DryingClock hot(c, hot_air, sheltered), faster(c, hot_air, sheltered, true);
+  CHECK(hot.dried_for(hours(72), applied).value() == applied + std::chrono::hours(72));
+  CHECK(faster.dried_for(hours(72), applied).value() < applied + std::chrono::hours(72));
+  CHECK_FALSE(warm.dried_for(hours(500), applied));
+}
+
+TEST_CASE("A wait between classes as long as the recoat time ends with it, whatever the film") {
+  const Coating c = coating(oxidative_law(), full_label(), 23.0);
+  const AirSeries air = random_air(7);
+  const DryingClock clock(c, air, sheltered, true);
+  for (const double film : {0.5, 1.0, 2.0})
+    for (int start = 0; start < 3000; start += 311) {
+      const Instant applied = begin + Minutes(start);
+      CHECK(clock.dried_for(hours(8), applied, film) ==
+            clock.reached(Stage::recoat, applied, film));
+    }
+}

@@ -17,6 +17,25 @@ TEST_CASE("the plan command takes its files and its now") {
   CHECK_FALSE(read.options->data_dir);
 }
 
+TEST_CASE("area takes a job and a file for JSON") {
+  const ReadOptions read = read_options({"area", "job.json", "--json", "area.json"});
+  REQUIRE(read.options);
+  CHECK(read.options->command == Command::area);
+  CHECK(read.options->job_file == "job.json");
+  CHECK(read.options->json_file == "area.json");
+}
+
+TEST_CASE("the buy command takes a job, a file and a now, and no calendar") {
+  const ReadOptions read =
+      read_options({"buy", "job.json", "--json", "buy.json", "--now", "2027-04-05T17:45"});
+  REQUIRE(read.options);
+  CHECK(read.options->command == Command::buy);
+  CHECK(read.options->job_file == "job.json");
+  CHECK(read.options->json_file == "buy.json");
+  CHECK(read.options->now == "2027-04-05T17:45");
+  CHECK(read_options({"buy", "job.json", "--calendar", "plan.ics"}).mistaken);
+}
+
 TEST_CASE("check takes a job and start a folder") {
   CHECK(read_options({"check", "job.json"}).options->command == Command::check);
   const ReadOptions start = read_options({"start", "shelf"});
@@ -36,7 +55,9 @@ TEST_CASE("help and version are no mistakes, anything unknown is") {
                                                 {"plan"},
                                                 {"paint", "x"},
                                                 {"plan", "x", "--sooner"},
-                                                {"check"}}) {
+                                                {"check"},
+                                                {"area"},
+                                                {"area", "x", "--now", "2027-04-05"}}) {
     const ReadOptions read = read_options(wrong);
     CHECK_FALSE(read.options);
     CHECK(read.mistaken);

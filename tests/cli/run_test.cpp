@@ -41,7 +41,8 @@ fs::path job_in(const fs::path& folder) {
   return {};
 }
 
-TEST_CASE("the starter job is written once, has no mistakes and plans as it stands") {
+TEST_CASE(
+    "the starter job is written once, has no mistakes, and its areas and plan come as it stands") {
   const Folder folder;
   const std::string home = (folder.path / "mine").string();
   CHECK(said({"start", home}).code == exit_done);
@@ -51,6 +52,11 @@ TEST_CASE("the starter job is written once, has no mistakes and plans as it stan
   CHECK(checked.code == exit_done);
   CHECK(checked.err.empty());
   CHECK(said({"plan", job.string()}).code == exit_done);
+  const fs::path json = folder.path / "area.json";
+  const Said area = said({"area", job.string(), "--json", json.string()});
+  CHECK(area.code == exit_done);
+  CHECK(area.out.find("AREAS TO COAT") != std::string::npos);
+  CHECK(text_of(json).find("\"tackfree_area\": 1") != std::string::npos);
   const std::string before = text_of(job);
   const Said again = said({"start", home});
   CHECK(again.code == exit_wrong_input);
@@ -74,6 +80,28 @@ TEST_CASE("the same job gives the same bytes in all three outputs") {
   CHECK(text_of(folder.path / "a.json") == text_of(folder.path / "b.json"));
   CHECK(text_of(folder.path / "a.ics") == text_of(folder.path / "b.ics"));
   CHECK(text_of(folder.path / "a.ics").starts_with("BEGIN:VCALENDAR\r\n"));
+}
+
+TEST_CASE("buy prints the plan's own shopping part, and exits as plan does") {
+  const Folder folder;
+  const std::string job = TACKFREE_ROOT "/data/demo/hall_bench/hall_bench.json";
+  const fs::path list = folder.path / "buy.json", whole = folder.path / "plan.json";
+  const Said bought = said({"buy", job, "--json", list.string()});
+  const Said planned = said({"plan", job, "--json", whole.string()});
+  CHECK(bought.code == exit_done);
+  CHECK(planned.code == exit_done);
+  const std::string text = text_of(list);
+  CHECK(text.starts_with("{\n  \"tackfree_buy\": 1,"));
+  const auto shopping = [](const std::string& json) {
+    const std::size_t from = json.find("\n  \"shopping\": {");
+    return json.substr(from, json.find("\n  }", from) - from);
+  };
+  CHECK(shopping(text).size() > 500);
+  CHECK(shopping(text) == shopping(text_of(whole)));
+  CHECK(said({"buy", "no_such_job.json"}).code == exit_wrong_input);
+  const std::string frozen = TACKFREE_ROOT "/tests/transcripts/jobs/frozen.json";
+  CHECK(said({"buy", frozen}).code == exit_not_plannable);
+  CHECK(said({"buy", frozen}).out.find("some steps found no time") != std::string::npos);
 }
 
 TEST_CASE("an output that cannot be written is a mistake, and the plan is printed all the same") {

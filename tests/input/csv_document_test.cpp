@@ -43,6 +43,46 @@ TEST_CASE("quoted fields hold commas, quotes and line ends, and lines are counte
   CHECK_FALSE(document->column("d"));
 }
 
+TEST_CASE("the separator is the one that the heads are parted by") {
+  struct Row {
+    const char* text;
+    char separator;
+  };
+  const Row rows[] = {{"a,b;c,d\n1,2,3\n", ','},
+                      {"a;b,c;d\n1;2;3\n", ';'},
+                      {"a\tb,c\td\n1\t\" 2\" \t3\n", '\t'},
+                      {"\"a,b,c,d\";e\n1;2\n", ';'},
+                      {"\n\r\na;b\n1,5;2\n", ';'},
+                      {"a\n1;2\n", ','}};
+  for (const Row& row : rows) {
+    INFO(std::string(row.text));
+    Problems problems;
+    const auto document = parse_csv(row.text, "x.csv", problems);
+    REQUIRE(document);
+    CHECK(problems.empty());
+    CHECK(document->separator == row.separator);
+    CHECK(document->rows.size() == 1);
+  }
+}
+
+TEST_CASE("empty fields between tabs keep their places") {
+  Problems problems;
+  const auto document = parse_csv("a\tb\tc\td\n1\t\t \t4\n", "x.csv", problems);
+  REQUIRE(document);
+  CHECK(document->rows.at(0).fields == std::vector<std::string>{"1", "", "", "4"});
+}
+
+TEST_CASE("empty columns after the last head are left out, filled ones are not") {
+  Problems problems;
+  const auto document = parse_csv("a;b;;\n1;2;;\n3;4\n5;6;7;\n", "x.csv", problems);
+  REQUIRE(document);
+  CHECK(document->head == std::vector<std::string>{"a", "b"});
+  CHECK(document->rows.size() == 2);
+  REQUIRE(problems.size() == 1);
+  CHECK(problems[0].line == 4);
+  CHECK(problems[0].hint == "put a field that holds a semicolon in quotes");
+}
+
 TEST_CASE("rows of the wrong length are all reported and left out") {
   Problems problems;
   const auto document = parse_csv("a,b\n1\n2,3\n4,5,6\n", "x.csv", problems);
@@ -57,8 +97,6 @@ TEST_CASE("rows of the wrong length are all reported and left out") {
 
 TEST_CASE("a text that is no CSV is one problem with its remedy") {
   CHECK(only_problem("").wanted == "is empty; wanted a row of column heads");
-  CHECK(only_problem("a;b;c\n1;2;3\n").wanted.find("not semicolons") != std::string::npos);
-  CHECK(only_problem("a\tb\n1\t2\n").wanted.find("not tabs") != std::string::npos);
   CHECK(only_problem("a,,c\n").wanted.find("a head for each") != std::string::npos);
   CHECK(only_problem("a,b,a\n").wanted == "wanted each column head once");
   const Problem open = only_problem("a,b\n1,\"x\n2,y\n");

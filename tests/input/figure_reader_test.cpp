@@ -49,9 +49,9 @@ TEST_CASE("a figure of a job is bare, takes the origin of its object, and may be
   CHECK(problems.empty());
   CHECK_FALSE(figures.read(b, "b_h", {0, 10, "h"}, hours));
   CHECK(b.value == hours(1));
-  Sourced<Grit> grit;
+  std::optional<Sourced<Grit>> grit;
   figures.read(grit, "p");
-  CHECK(grit.value == Grit{180});
+  CHECK(grit->value == Grit{180});
   Sourced<std::vector<Grit>> grits;
   figures.read(grits, "q");
   CHECK(grits.value.empty());

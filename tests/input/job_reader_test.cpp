@@ -25,7 +25,7 @@ TEST_CASE("a job is read as it is written") {
   CHECK(varnish.limits.put_on_min.value.in_celsius() == doctest::Approx(10));
   CHECK(varnish.tins.at(1).volume == us_quarts(1));
   CHECK(varnish.tins.at(1).price == 24.0);
-  CHECK(varnish.on_shelf.at(0) == us_pints(0.5));
+  CHECK(varnish.on_shelf.at(0).volume == us_pints(0.5));
   CHECK_FALSE(job.systems.at(0).steps.at(0).coats);
   const auto& air = std::get<AirRows>(job.air);
   CHECK(air.rows.size() == 48);
@@ -49,9 +49,26 @@ TEST_CASE("the demo job is read without a problem and says that it is invented")
   CHECK(air.rows.back().at > *job.now_at);
 }
 
+TEST_CASE(
+    "the demos of shelves and fronts are read without a problem and say that they are invented") {
+  for (const char* demo : {"data/demo/wall_shelves/wall_shelves.json",
+                           "data/demo/cabinet_fronts/cabinet_fronts.json"}) {
+    const Job job = read_file(demo);
+    CHECK(holds(job.note, "nvented"));
+    CHECK(job.now_at);
+  }
+}
+
 TEST_CASE("a job with every key there is, is read") {
   const Job job = read_file("tests/input/every_key/job.json");
   CHECK(job.id == "every-key");
+  CHECK(job.coatings.at(0).sheen == Sheen::satin);
+  CHECK(job.coatings.at(0).pot_life->value == hours(4));
+  CHECK(job.coatings.at(0).law.stops_below.value == celsius(2));
+  CHECK(job.coatings.at(1).contains_wax);
+  CHECK(job.systems.at(0).clear_build);
+  CHECK(job.systems.at(0).steps.at(0).fill_pores);
+  CHECK(job.data.labour.filler_dries.value == hours(36));
   CHECK(job.faster_than_label);
   CHECK(job.calendar.late_after == 22 * 60);
   CHECK(job.calendar.added.at(0).windows.at(0) == DayWindow{9 * 60, 12 * 60});
@@ -90,8 +107,8 @@ TEST_CASE("a wrong value in a job is named with file, line, key, value and remed
        "found \"-45\"; wanted a number of % by volume from 1 to 100"},
       {"\"solids_pct\": 45", "\"solds_pct\": 45", "coatings[0].label.solds_pct",
        "did you mean \"solids_pct\"?"},
-      {"\"recoat_after_h\": 8", "\"recoat_after_h\": 8, \"handle_after_h\": 9",
-       "coatings[0].label.recoat_after_h", "no sooner than handle_after_h, 9 h"},
+      {"\"recoat_after_h\": 8", "\"recoat_after_h\": 8, \"sand_after_h\": 7",
+       "coatings[0].label.sand_after_h", "no sooner than recoat_after_h, 8 h"},
       {"\"recoat_unsanded_within_h\": 12", "\"recoat_unsanded_within_h\": 4",
        "coatings[0].label.recoat_unsanded_within_h", "no less than recoat_after_h, 8 h"},
       {"\"put_on_min_f\": 50", "\"put_on_min_f\": 95", "coatings[0].label.put_on_min_f",
@@ -101,7 +118,7 @@ TEST_CASE("a wrong value in a job is named with file, line, key, value and remed
       {"\"1 qt\"", "\"1 quatr\"", "coatings[0].tins[1].size", "a volume with its unit"},
       {"\"1 qt\"", "\"0 qt\"", "coatings[0].tins[1].size", "a size over 0"},
       {"\"price\": 24", "\"price\": -24", "coatings[0].tins[1].price", "0 to 1000000"},
-      {"[\"1/2 pt\"]", "[\"half a pint\"]", "coatings[0].on_shelf", "a volume with its unit"},
+      {"[\"1/2 pt\"]", "[\"half a pint\"]", "coatings[0].on_shelf[0]", "a volume with its unit"},
       {"\"wear\": \"normal\"", "\"wear\": \"rough\"", "systems[0].wear", "\"light\""},
       {"\"coating\": \"oil varnish\"", "\"coating\": \"oil varnsih\"",
        "systems[0].steps[0].coating", "did you mean \"oil varnish\"?"},
@@ -166,7 +183,8 @@ TEST_CASE("a job needs working hours, a tin size, steps, parts and one kind of a
   const std::string parts = "\"parts_file\": \"p.csv\"}";
   const auto only = [&](const std::string& text) {
     const WrittenFiles files;
-    files.write("p.csv", "kind,part,length,width,thickness,batch\nboard,x,1 m,1 m,2 cm,b\n");
+    files.write("p.csv",
+                "kind,part,length,width,thickness,batch,coat\nboard,x,1 m,1 m,2 cm,b,all\n");
     Problems problems;
     CHECK_FALSE(read_job(files.write("job.json", text), std::nullopt, problems));
     INFO(all_text(problems));

@@ -1,6 +1,10 @@
 #include "tackfree/input/measure.hpp"
 
+#include <cmath>
+#include <random>
+
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 
 using namespace tackfree;
 
@@ -72,6 +76,84 @@ TEST_CASE("volumes of tins are US measures or metric ones") {
   CHECK(ml("2.5 L") == doctest::Approx(2500).epsilon(1e-12));
   CHECK(ml("1000 ft3") == doctest::Approx(28316846.592).epsilon(1e-12));
   CHECK(ml("90 m\u00B3") == doctest::Approx(90e6).epsilon(1e-12));
+}
+
+// Source: NIST SP 811, appendix B.6: 1 in = 25.4 mm, 1 ft = 0.3048 m, 1 yd = 0.9144 m, exactly.
+TEST_CASE("areas are read with their unit, written either way") {
+  struct Row {
+    const char* text;
+    double m2;
+  };
+  const Row rows[] = {{"2.4 m2", 2.4},
+                      {"2.4 m\u00B2", 2.4},
+                      {"1 sq ft", 0.09290304},
+                      {"26 ft2", 26 * 0.09290304},
+                      {"144 sq. in.", 0.09290304},
+                      {"1 sq yd", 0.83612736},
+                      {"1/2 sq m", 0.5},
+                      {"3500 cm2", 0.35},
+                      {"20000mm2", 0.02}};
+  for (const Row& row : rows) {
+    INFO(std::string(row.text));
+    const Reading<Area> reading = read_area(row.text);
+    REQUIRE(reading.value);
+    CHECK(reading.value->in(square_metres) == doctest::Approx(row.m2).epsilon(1e-12));
+  }
+  CHECK(read_area("3", square_metres).value == square_metres(3));
+  for (const char* bad : {"3", "3 m", "-1 m2", "0 m2", "1e9 m2"}) CHECK_FALSE(read_area(bad).value);
+}
+
+TEST_CASE("a length in feet and inches without a blank is no area") {
+  CHECK(mm("4ft2in") == doctest::Approx(1270));
+}
+
+TEST_CASE("what is written with each unit is read back as it was") {
+  std::mt19937 random(5);
+  for (int i = 0; i < 500; ++i) {
+    const double number =
+        std::round(std::uniform_real_distribution<double>(1, 900)(random) * 1000) / 1000;
+    const std::string text = fmt::format("{}", number);
+    CHECK(mm(text + " mm") == doctest::Approx(number).epsilon(1e-12));
+    CHECK(mm(text + " in") == doctest::Approx(number * 25.4).epsilon(1e-12));
+    CHECK(mm(text + " cm") / 10 == doctest::Approx(number).epsilon(1e-12));
+    CHECK(read_length(text + " in").value->in(inches) == doctest::Approx(number).epsilon(1e-12));
+    CHECK(ml(text + " gal") / 3785.411784 == doctest::Approx(number).epsilon(1e-12));
+    CHECK(read_volume(text + " qt").value->in(us_quarts) == doctest::Approx(number).epsilon(1e-12));
+    CHECK(read_area(text + " sq ft").value->in(square_feet) ==
+          doctest::Approx(number).epsilon(1e-12));
+  }
+}
+
+TEST_CASE("every sixteenth of an inch is the same as a fraction, a decimal and millimetres") {
+  for (int sixteenths = 1; sixteenths < 16 * 40; ++sixteenths) {
+    const double exact = sixteenths * 25.4 / 16;
+    const int whole = sixteenths / 16, rest = sixteenths % 16;
+    const std::string fraction = rest == 0    ? fmt::format("{} in", whole)
+                                 : whole == 0 ? fmt::format("{}/16 in", rest)
+                                              : fmt::format("{} {}/16 in", whole, rest);
+    CHECK(mm(fraction) == doctest::Approx(exact).epsilon(1e-13));
+    CHECK(mm(fmt::format("{} in", sixteenths / 16.0)) == doctest::Approx(exact).epsilon(1e-13));
+    CHECK(mm(fmt::format("{} mm", exact)) == doctest::Approx(exact).epsilon(1e-13));
+  }
+}
+
+TEST_CASE("decimal commas become points; a point between thousands is not guessed at") {
+  CHECK(with_decimal_points("1226,5 mm") == "1226.5 mm");
+  CHECK(with_decimal_points("48 1/4 in") == "48 1/4 in");
+  CHECK(with_decimal_points("0.125") == "0.125");
+  CHECK(with_decimal_points("48.25") == "48.25");
+  CHECK_FALSE(with_decimal_points("1.226 mm"));
+  CHECK_FALSE(with_decimal_points("10.500"));
+  CHECK_FALSE(with_decimal_points("1.226,5"));
+}
+
+TEST_CASE("heads are looked up without case, blanks and brackets") {
+  CHECK(plain_head("Length (mm)") == "length_mm");
+  CHECK(plain_head(" Area [m\u00B2] ") == "area_m2");
+  CHECK(plain_head("set back  top") == "set_back_top");
+  CHECK(plain_head("cut-out") == "cut-out");
+  CHECK(head_unit("area_ft2").area_unit->si_per_unit() == doctest::Approx(0.09290304));
+  CHECK(head_unit("area_ft2").name == "area");
 }
 
 TEST_CASE("what is no size is refused with what would be right") {

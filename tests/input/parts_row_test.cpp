@@ -7,20 +7,24 @@ using namespace tackfree;
 
 TEST_CASE("columns are found by name whatever unit their head names, in any order") {
   Problems problems;
-  const CsvDocument document{{"batch", "length_mm", "part", "kind", "note"}, {}};
+  const CsvDocument document{
+      ',', {"batch", "Length (mm)", "Part", "KIND", "note", "coat", "Area [m\u00B2]"}, {}};
   const auto columns = PartsColumns::in(document, "p.csv", problems);
   REQUIRE(columns);
   CHECK(columns->find("length")->place == 1);
   CHECK(columns->find("length")->unit->si_per_unit() == 0.001);
   CHECK(columns->find("kind")->place == 3);
   CHECK_FALSE(columns->find("kind")->unit);
+  CHECK(columns->find("area")->area_unit->si_per_unit() == 1.0);
+  CHECK_FALSE(columns->decimal_comma());
   CHECK(columns->find("width") == nullptr);
 }
 
 TEST_CASE("a field that was filled and not asked for is refused, a note is not") {
   Problems problems;
-  const CsvDocument document{{"kind", "part", "length", "batch", "depth", "note"},
-                             {{2, {"board", "x", "1 m", "b", "2 mm", "mine"}}}};
+  const CsvDocument document{',',
+                             {"kind", "part", "length", "batch", "depth", "note", "coat"},
+                             {{2, {"board", "x", "1 m", "b", "2 mm", "mine", ""}}}};
   const auto columns = PartsColumns::in(document, "p.csv", problems);
   REQUIRE(columns);
   PartsRow row(document.rows[0], *columns, "p.csv", problems);
@@ -36,4 +40,13 @@ TEST_CASE("a field that was filled and not asked for is refused, a note is not")
   CHECK(problems[0].line == 2);
   CHECK(problems[0].key == "depth");
   CHECK(problems[0].found == "2 mm");
+}
+
+TEST_CASE("a length in square metres and an area in millimetres are no columns") {
+  Problems problems;
+  const CsvDocument document{',', {"kind", "part", "coat", "batch", "length_m2", "area_mm"}, {}};
+  CHECK_FALSE(PartsColumns::in(document, "p.csv", problems));
+  REQUIRE(problems.size() == 2);
+  CHECK(problems[0].key == "length_m2");
+  CHECK(problems[1].key == "area_mm");
 }

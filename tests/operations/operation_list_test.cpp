@@ -147,6 +147,149 @@ TEST_CASE("every operation waits only for earlier ones and says how it is done")
   }
 }
 
+const Operation* first_of(const OperationList& list, OperationKind kind) {
+  for (const Operation& operation : list.operations)
+    if (operation.kind == kind) return &operation;
+  return nullptr;
+}
+
+TEST_CASE("oil comes off again in the same stretch, in portions that can be wiped in time") {
+  Job job = testing::sample_job("drying_oil");
+  job.batches[0].sides = Sides::on_points;
+  job.systems[0].steps[0].method = "wipe";
+  // 2.304 m2 at 12 m2/h are 11.5 min, within the 30 - 10 min there are.
+  OperationList list = list_of(job);
+  const Operation& coat = at(list, "top/finish/coat-1/both/coat");
+  const Operation& wipe = at(list, "top/finish/coat-1/both/wipe-off");
+  CHECK(&wipe == &coat + 1);
+  CHECK(coat.portions == 1);
+  CHECK(*wipe.right_after == minutes(10));
+  CHECK(wipe.work.in(minutes) == doctest::Approx(2.304 / 24 * 60));
+  CHECK(coat.work.in(minutes) == doctest::Approx(2.304 / 12 * 60));
+  CHECK(coat.how.size() == 3);
+  // Five tops, 57.6 min, are three portions: two of them left and wiped within the coat itself.
+  job.parts[0].quantity = 5;
+  list = list_of(job);
+  const Operation& large = at(list, "top/finish/coat-1/both/coat");
+  CHECK(large.portions == 3);
+  CHECK(large.work.in(minutes) == doctest::Approx(57.6 + 2 * (10 + 28.8 / 3)));
+  CHECK(at(list, "top/finish/coat-1/both/wipe-off").work.in(minutes) == doctest::Approx(28.8 / 3));
+  CHECK(large.how.back().find("3 portions of 3.8 m2") != std::string::npos);
+}
+
+TEST_CASE("a two-part coating is mixed in as many pots as its pot life asks for") {
+  Job job = testing::sample_job("two_component_polyurethane");
+  job.batches[0].sides = Sides::on_points;
+  const auto coat = [&] { return at(list_of(job), "top/finish/coat-1/both/coat"); };
+  // 2.304 m2 at 8 m2/h are 17.3 min; a pot is good for 3 h; mixing takes 5 min.
+  CHECK(coat().pots == 1);
+  CHECK(coat().work.in(minutes) == doctest::Approx(2.304 / 8 * 60 + 5));
+  job.parts[0].quantity = 15;
+  CHECK(coat().pots == 2);  // 259 min
+  CHECK(coat().work.in(minutes) == doctest::Approx(15 * 2.304 / 8 * 60 + 10));
+  CHECK(coat().how.back().find("2 pots") != std::string::npos);
+  CHECK(at(list_of(testing::sample_job()), "top/finish/coat-1/back/coat").pots == 0);
+}
+
+TEST_CASE("lacquer is sanded after its first coat and before its last only (rule 4)") {
+  Job job = testing::sample_job("nitrocellulose_lacquer");
+  job.systems[0].steps[0].coats = 5;
+  const auto all = keys(list_of(job));
+  const auto sanded = [&](int coat) {
+    return std::count_if(all.begin(), all.end(), [&](const std::string& key) {
+      return key.find("coat-" + std::to_string(coat) + "/both/sand") != std::string::npos;
+    });
+  };
+  CHECK(sanded(2) == 1);
+  CHECK(sanded(3) == 0);
+  CHECK(sanded(4) == 0);
+  CHECK(sanded(5) == 1);
+}
+
+TEST_CASE("the fourth coat of what melts together waits for another day than the first (rule 4)") {
+  Job job = testing::sample_job("shellac");
+  job.systems[0].steps[0].coats = 5;
+  const auto waits = [](const OperationList& list, const std::string& key) {
+    const Operation& op = at(list, key);
+    return std::count_if(op.waits.begin(), op.waits.end(), [&](const Wait& wait) {
+      const Operation& before = list.operations[wait.operation];
+      return wait.next_day && before.side == op.side && before.coat == op.coat - 3;
+    });
+  };
+  const OperationList list = list_of(job);
+  CHECK(waits(list, "top/finish/coat-3/show/coat") == 0);
+  CHECK(waits(list, "top/finish/coat-4/show/coat") == 1);
+  CHECK(waits(list, "top/finish/coat-4/back/coat") == 1);
+  CHECK(waits(list, "top/finish/coat-5/show/coat") == 1);
+  job.coatings[0].coats_a_day_max.reset();
+  CHECK(waits(list_of(job), "top/finish/coat-4/show/coat") == 0);
+}
+
+/// A job of one coat of each class, one over the other.
+Job layers(const std::vector<std::string>& classes) {
+  Job job = testing::sample_job();
+  job.batches[0].sides = Sides::on_points;
+  job.coatings.clear();
+  job.systems[0].steps.clear();
+  for (const std::string& key : classes) {
+    job.coatings.push_back(testing::named(testing::class_of(job.data, key), key));
+    job.systems[0].steps.push_back({key, key, "brush", 1, std::nullopt, 0});
+  }
+  return job;
+}
+
+std::optional<Duration> pair_wait(const OperationList& list, const std::string& key) {
+  for (const Wait& wait : at(list, key).waits)
+    if (wait.dry_for) return wait.dry_for;
+  return std::nullopt;
+}
+
+TEST_CASE(
+    "stain is never sanded, and waterborne waits 72 h over it but not over shellac (rule 5)") {
+  const OperationList list = list_of(layers({"oil_stain", "waterborne_polyurethane"}));
+  CHECK(first_of(list, OperationKind::sand_between) == nullptr);
+  CHECK(pair_wait(list, "top/waterborne-polyurethane/coat-1/both/coat") == hours(72));
+  CHECK(waits_for(list, at(list, "top/waterborne-polyurethane/coat-1/both/coat"),
+                  "top/oil-stain/coat-1/both/coat", Stage::recoat));
+  const OperationList barrier =
+      list_of(layers({"oil_stain", "shellac", "waterborne_polyurethane"}));
+  for (const Operation& op : barrier.operations)
+    for (const Wait& wait : op.waits) CHECK_FALSE(wait.dry_for);
+  const OperationList oil = list_of(layers({"oil_stain", "oil_polyurethane"}));
+  CHECK_FALSE(pair_wait(oil, "top/oil-polyurethane/coat-1/both/coat"));
+}
+
+TEST_CASE("pores are filled after the stain and before the clear coats, and sanded when hard") {
+  Job job = layers({"oil_stain", "oil_polyurethane"});
+  CHECK(first_of(list_of(job), OperationKind::fill_pores) == nullptr);
+  job.systems[0].steps[1].fill_pores = true;
+  const OperationList list = list_of(job);
+  const Operation& fill = at(list, "top/oil-polyurethane/coat-1/both/fill-pores");
+  CHECK(waits_for(list, fill, "top/oil-stain/coat-1/both/coat", Stage::recoat));
+  const Operation& sand = at(list, "top/oil-polyurethane/coat-1/both/sand-filler");
+  REQUIRE(sand.waits.size() == 1);
+  CHECK(sand.waits[0].delay == hours(24));
+  CHECK(sand.grit == Grit{320});
+  CHECK(waits_for(list, at(list, "top/oil-polyurethane/coat-1/both/dust-off"), sand.key,
+                  std::nullopt));
+}
+
+TEST_CASE("no steel wool and no tack cloth under a waterborne coat (rule 8)") {
+  for (const Advice& how : testing::sample_job().data.texts.how) {
+    if (how.key.find("/waterborne") == std::string::npos) continue;
+    for (const std::string& line : how.lines) {
+      CAPTURE(line);
+      for (const char* thing : {"steel wool", "tack cloth"}) {
+        const std::size_t said = line.find(thing);
+        if (said != std::string::npos) CHECK(line.substr(said - 3, 2).find_first_of("oO") == 1);
+      }
+    }
+  }
+  const Job job = testing::sample_job();
+  for (const Coating& coating : job.data.classes)
+    if (coating.raises_grain) CHECK(coating.words.wipe_with.find("water") != std::string::npos);
+}
+
 TEST_CASE("a batch with nothing to coat has no operations") {
   Job job = testing::sample_job();
   job.parts[0].coated = {};

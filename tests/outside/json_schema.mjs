@@ -2,9 +2,9 @@
 // Usage, from a folder with both in node_modules, or with NODE_PATH set:
 //   node json_schema.mjs SCHEMA DOCUMENT [SCHEMA DOCUMENT ...]
 // Prints one line for each document; exit 1 when one does not fit, 2 when it cannot run.
-import { readFileSync } from 'node:fs';
+import { readFileSync, readdirSync } from 'node:fs';
 import { createRequire } from 'node:module';
-import { basename } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 
 const mostErrors = 5;
 
@@ -39,6 +39,11 @@ let failed = false;
 for (let i = 0; i < paths.length; i += 2) {
   const ajv = new Ajv({ allErrors: true, strict: true, strictRequired: false, allowUnionTypes: true });
   addFormats(ajv);
+  // A schema may refer to the others of its folder by their $id.
+  for (const name of readdirSync(dirname(paths[i])).sort()) {
+    const other = join(dirname(paths[i]), name);
+    if (name.endsWith('.schema.json') && name !== basename(paths[i])) ajv.addSchema(readJson(other));
+  }
   const validate = ajv.compile(readJson(paths[i]));
   const fits = validate(readJson(paths[i + 1]));
   const names = `${basename(paths[i + 1])} against ${basename(paths[i])}`;

@@ -1,6 +1,9 @@
 #include "tackfree/plan/make_plan.hpp"
 
+#include "tackfree/input/job_reader.hpp"
+
 #include <algorithm>
+#include <filesystem>
 
 #include "sample_job.hpp"
 #include <doctest/doctest.h>
@@ -29,6 +32,27 @@ TEST_CASE("a plan starts on its grid and holds every stage's answer") {
   CHECK_FALSE(plan.cautions.empty());
   REQUIRE(plan.shopping.coatings.size() == 1);
   CHECK_FALSE(plan.job.data.texts.deference.empty());
+}
+
+// make_plan throws when the schedule breaks a rule, so a plan that comes back has passed its audit.
+TEST_CASE("every demo plans whole, with a date for each step and tins for nine jobs in ten") {
+  for (const char* demo : {"hall_bench/hall_bench.json", "wall_shelves/wall_shelves.json",
+                           "cabinet_fronts/cabinet_fronts.json"}) {
+    CAPTURE(demo);
+    Problems problems;
+    auto job =
+        read_job(std::filesystem::path(TACKFREE_ROOT) / "data/demo" / demo, std::nullopt, problems);
+    REQUIRE(job);
+    const Instant now = job->now_at.value();
+    const auto plan = make_plan(std::move(*job), now, problems);
+    REQUIRE(plan);
+    CHECK(problems.empty());
+    CHECK(plan->schedule.unplaced.empty());
+    CHECK(plan->schedule.ready_at);
+    CHECK(plan->schedule.steps.size() == plan->list.operations.size());
+    for (const CoatingPurchase& purchase : plan->shopping.coatings)
+      CHECK(purchase.on_shelf + purchase.tins.bought >= purchase.nine_in_ten);
+  }
 }
 
 TEST_CASE("the litres to buy are the coats and what the tools keep in the plan's own sessions") {
@@ -83,6 +107,18 @@ TEST_CASE("air that begins after the plan does is a problem, not a plan") {
   CHECK_FALSE(make_plan(job, instant("2027-04-05T17:00Z"), problems));
   REQUIRE(problems.size() == 1);
   CHECK(problems[0].file == "air.csv");
+}
+
+TEST_CASE("the areas alone are those of the whole plan") {
+  Problems problems;
+  const Job job = testing::sample_job();
+  const auto whole = make_plan(job, testing::instant("2027-04-05T17:00Z"), problems);
+  const Plan areas = make_area_plan(job);
+  REQUIRE(whole);
+  REQUIRE(areas.takeoff.surfaces.size() == whole->takeoff.surfaces.size());
+  for (std::size_t i = 0; i < areas.takeoff.surfaces.size(); ++i)
+    CHECK(areas.takeoff.surfaces[i].area == whole->takeoff.surfaces[i].area);
+  CHECK(areas.schedule.steps.empty());
 }
 
 }  // namespace

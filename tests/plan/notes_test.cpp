@@ -25,12 +25,10 @@ TEST_CASE("a plain job has nothing to be warned of") {
   for (const Note& note : plan->notes) FAIL_CHECK(note.text);
 }
 
-TEST_CASE("a wide solid board coated on one face is said to cup, a plywood one is not (rule 9)") {
+TEST_CASE("what the parts list calls for is among the plan's notes") {
   Job job = testing::sample_job();
   job.parts[0].coated = {Face::top, Face::front, Face::back};
   CHECK(notes_on(job, "one face only"));
-  job.parts[0].material = Material::plywood;
-  CHECK_FALSE(notes_on(job, "one face only"));
 }
 
 TEST_CASE("films too thin for the wear and over the class's cap are said") {
@@ -44,23 +42,55 @@ TEST_CASE("films too thin for the wear and over the class's cap are said") {
   CHECK_FALSE(notes_on(job, "film"));
 }
 
-TEST_CASE("two classes over each other ask for a test board (rule 5)") {
-  Job job = testing::sample_job();
-  job.coatings.push_back(testing::named(testing::class_of(job.data, "shellac"), "seal"));
+/// The sample job with a coat of `under` below its finish.
+Job over(const char* under, const char* finish) {
+  Job job = testing::sample_job(finish);
+  job.coatings.push_back(testing::named(testing::class_of(job.data, under), "seal"));
   job.systems[0].steps.insert(job.systems[0].steps.begin(),
                               {"seal", "seal", "brush", 1, std::nullopt, 0});
-  CHECK(notes_on(job, "test board"));
+  return job;
 }
 
-TEST_CASE("replayed and repeated air is said") {
+TEST_CASE("a pair that nobody vouches for, or that needs care, asks for a test board (rule 5)") {
+  CHECK(notes_on(over("shellac", "conversion_varnish"), "test board"));
+  CHECK(notes_on(over("drying_oil", "oil_polyurethane"), "test board"));
+  CHECK_FALSE(notes_on(over("shellac", "oil_polyurethane"), "test board"));
+  CHECK(notes_on(over("shellac", "oil_polyurethane"), "pair"));
+  CHECK_FALSE(notes_on(over("shellac", "shellac"), "pair"));
+}
+
+TEST_CASE("a barrier coat below another film is not called thin") {
+  CHECK_FALSE(notes_on(over("shellac", "oil_polyurethane"), "film"));
+}
+
+TEST_CASE("satin in every coat is said to cloud a finish that is to be clear (rule 14)") {
   Job job = testing::sample_job();
-  AirRows rows;
-  rows.recorded_in = 2013;
-  for (int h = 0; h < 24 * 4; ++h)
-    rows.rows.push_back({testing::instant("2027-04-05T00:00Z") + std::chrono::hours(h), celsius(18),
-                         std::nullopt, humidity_percent(50), h + 2});
-  job.air = rows;
-  CHECK(notes_on(job, "air"));
+  job.coatings[0].sheen = Sheen::satin;
+  CHECK_FALSE(notes_on(job, "sheen"));
+  job.systems[0].clear_build = true;
+  CHECK(notes_on(job, "sheen"));
+  job.systems[0].steps[0].coats = 2;
+  job.coatings.push_back(testing::named(job.coatings[0], "satin"));
+  job.coatings[0].sheen = Sheen::gloss;
+  job.systems[0].steps.push_back({"satin", "satin", "brush", 1, std::nullopt, 0});
+  CHECK_FALSE(notes_on(job, "sheen"));
+  CHECK_FALSE(notes_on(job, "film"));  // two of gloss and one of satin are one film
+}
+
+TEST_CASE("a coat past the window of an unsanded one is said (rule 2)") {
+  Job job = testing::sample_job();
+  job.coatings[0].needs_sanding_between = false;
+  CHECK(notes_on(job, "recoat window"));
+  job.coatings[0].recoat_unsanded_within = sourced(days(30), Origin::label);
+  CHECK_FALSE(notes_on(job, "recoat window"));
+  CHECK_FALSE(notes_on(testing::sample_job(), "recoat window"));
+}
+
+TEST_CASE("filled pores bring the filler's advice") {
+  Job job = testing::sample_job();
+  CHECK_FALSE(notes_on(job, "paste filler"));
+  job.systems[0].steps[0].fill_pores = true;
+  CHECK(notes_on(job, "paste filler"));
 }
 
 TEST_CASE("coats put on above the class's humidity caution are said, below it not") {

@@ -91,3 +91,10 @@ TEST_CASE("counts are rounded up and money has no currency") {
   CHECK(humidity_text(humidity_percent(80)) == "80 % RH");
   CHECK(factor_text(1.25) == "1.25");
 }
+
+TEST_CASE("work is told in hours however long it is") {
+  CHECK(hours_text(Minutes(0)) == "0 min");
+  CHECK(hours_text(Minutes(59)) == "59 min");
+  CHECK(hours_text(Minutes(120)) == "2 h");
+  CHECK(hours_text(Minutes(52 * 60 + 10)) == "52 h 10 min");
+}

@@ -188,18 +188,30 @@ inline Plan small_plan(const SmallNames& names = {}, UnitSystem units = UnitSyst
   plan.emissions = {{0, grams(20.3)}};
   plan.cautions = {{"oily_rags", "WARNING", "Rags heat themselves.", "Fire.",
                     "Spread them flat outside.", Origin::published, "NFPA tip sheet on oily rags"}};
-  plan.shopping.coatings = {{.coating = 0,
-                             .on_surfaces = litres(0.18),
-                             .kept_by_tools = litres(0.02),
-                             .sessions = 1,
-                             .expected = litres(0.2),
-                             .nine_in_ten = litres(0.24),
-                             .sizes = plan.job.coatings[0].tins,
-                             .tins = {{1}, us_quarts(1), 24.0, true},
-                             .left_over = us_quarts(1) - litres(0.2)}};
-  plan.shopping.sundries = {
-      {"mineral spirits, to thin and to clean", 0.2, Sundry::Unit::litre, "1 session"},
-      {"P120 sheets or discs", 1, Sundry::Unit::sheet, "for the bare wood"}};
+  CoatingPurchase varnish;
+  varnish.expected = litres(0.2);
+  varnish.nine_in_ten = litres(0.24);
+  varnish.sizes = plan.job.coatings[0].tins;
+  varnish.tins = {{1}, us_quarts(1), 24.0, true};
+  varnish.left_over = us_quarts(1) - litres(0.2);
+  varnish.on_surfaces = litres(0.18);
+  varnish.kept_by_tools = litres(0.02);
+  varnish.sessions = 1;
+  plan.shopping.coatings = {varnish};
+  ThinnerPurchase spirits;
+  spirits.liquid = "mineral spirits";
+  spirits.to_thin = litres(0.01);
+  spirits.to_clean = litres(0.1);
+  spirits.sessions = 1;
+  spirits.expected = litres(0.11);
+  spirits.nine_in_ten = litres(0.112);
+  spirits.sizes = {{"1 pt", us_pints(1), {}}};
+  spirits.usual_sizes = true;
+  spirits.tins = {{1}, us_pints(1), 0, false};
+  spirits.left_over = us_pints(1) - litres(0.11);
+  plan.shopping.thinners = {spirits};
+  plan.shopping.sundries = {{"P120 sheets or discs", 1, Sundry::Unit::sheet, "for the bare wood"}};
+  plan.work = attended_work(plan.list, plan.schedule, plan.job.calendar.zone);
   plan.notes = {{"film", "The film is thin: fix a third coat."}};
   return plan;
 }

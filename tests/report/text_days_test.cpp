@@ -59,7 +59,7 @@ TEST_CASE("a plan whose steps all have times says when it is ready and cured") {
   const std::string text = opening_of(plan);
   CHECK(holds(text, "Ready Sun Apr 11, 11:00 pm, for light use; fully cured Thu Apr 29\n"));
   CHECK_FALSE(holds(text, "NO TIME FOUND"));
-  CHECK(holds(text, "Buy   1 x 1 qt varnish\n"));
+  CHECK(holds(text, "Buy   1 x 1 qt varnish; 1 x 1 pt mineral spirits\n"));
 }
 
 TEST_CASE("steps that wait for one without a time are listed after it, not explained each") {

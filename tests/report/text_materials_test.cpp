@@ -22,14 +22,6 @@ bool holds(const std::string& text, const std::string& piece) {
 
 }  // namespace
 
-TEST_CASE("only grains that occur have a column and masked lengths are listed") {
-  const Plan plan = small_plan({}, UnitSystem::metric);
-  const std::string text = written([&](Page& p) { write_areas(p, plan, Figures(plan.job)); });
-  CHECK(holds(text, "  part (m\u00b2)       face  end grain   all\n"));
-  CHECK(holds(text, "  4 x leg         0.60          -  0.60\n"));
-  CHECK(holds(text, "  Masked: 1.5 m of tape on seat board\n"));
-}
-
 TEST_CASE("films are shown against their aim and cap with the verdict") {
   Plan plan = small_plan({}, UnitSystem::metric);
   const auto films = [&] {
@@ -60,6 +52,39 @@ TEST_CASE("what to buy names the tins, what is on the shelf and what is left ove
   CHECK(holds(shopping(), "buy                 nothing"));
 }
 
+TEST_CASE("a tin that is too old is told and not counted") {
+  Plan plan = small_plan({}, UnitSystem::metric);
+  const auto shopping = [&] {
+    return written([&](Page& p) { write_shopping(p, plan, Figures(plan.job)); });
+  };
+  CHECK_FALSE(holds(shopping(), "not counted"));
+  plan.shopping.coatings[0].too_old = {{millilitres(400), parse_date("2025-11-02")}};
+  CHECK(
+      holds(shopping(), "  not counted         400 ml opened on 2025-11-02: open for too long\n"));
+  CHECK_FALSE(holds(shopping(), "on the shelf"));
+}
+
+TEST_CASE("thinner and cleaner stand apart from the coatings, with their uses and tins") {
+  Plan plan = small_plan({}, UnitSystem::metric);
+  const auto shopping = [&] {
+    return written([&](Page& p) { write_shopping(p, plan, Figures(plan.job)); });
+  };
+  CHECK(holds(shopping(),
+              "THINNER AND CLEANER\n\n"
+              "mineral spirits: 10 ml to thin, 100 ml to clean the tools of 1 session\n"
+              "  expected            110 ml\n"
+              "  nine jobs in ten    112 ml or less: buy for this\n"
+              "  buy                 1 x 1 pt (usual sizes; the job names none)\n"
+              "  left over, expected 363 ml\n"));
+  CHECK(all_tins_text(plan) == "1 x 1 qt varnish; 1 x 1 pt mineral spirits");
+  plan.shopping.thinners.clear();
+  CHECK_FALSE(holds(shopping(), "THINNER"));
+  plan.shopping.coatings[0].tins = {{0}, Volume(), 0, true};
+  CHECK(all_tins_text(plan) == "nothing");
+  // What is not bought has no cost.
+  CHECK_FALSE(holds(shopping(), "cost"));
+}
+
 TEST_CASE("the litres add up to what is expected, row by row") {
   const Plan plan = small_plan({}, UnitSystem::metric);
   const std::string text = written([&](Page& p) { write_shopping(p, plan, Figures(plan.job)); });
@@ -77,7 +102,6 @@ TEST_CASE("other things carry their amounts in the person's units") {
   plan.shopping.sundries.push_back({"masking tape", 7.2, Sundry::Unit::metre, ""});
   plan.shopping.sundries.push_back({"brush", 1, Sundry::Unit::piece, ""});
   const std::string text = written([&](Page& p) { write_shopping(p, plan, Figures(plan.job)); });
-  CHECK(holds(text, "[ ]     200 ml  mineral spirits, to thin and to clean: 1 session\n"));
   CHECK(holds(text, "[ ]          1  P120 sheets or discs: for the bare wood\n"));
   CHECK(holds(text, "[ ]      7.2 m  masking tape\n"));
   CHECK(holds(text, "[ ]          1  brush\n"));

@@ -39,6 +39,38 @@ TEST_CASE("the text is the same on a second run") {
   CHECK(text_report(small_plan()) == text_report(small_plan()));
 }
 
+TEST_CASE("the shopping list has the plan's own lines on what to buy, and no more of it") {
+  for (const UnitSystem units : {UnitSystem::us, UnitSystem::metric}) {
+    const Plan plan = small_plan({}, units);
+    const std::string whole = text_report(plan), list = text_shopping_list(plan);
+    const std::size_t from = whole.find("FINISH: HOW MUCH, WHICH TINS");
+    const std::size_t to = whole.find("GRITS");
+    REQUIRE(from < to);
+    CHECK(holds(list, whole.substr(from, to - from)));
+    CHECK(list.starts_with("HALL BENCH\nInvented for this test.\n"));
+    CHECK(holds(list, "\nBuy   1 x 1 qt varnish; 1 x 1 pt mineral spirits\n"));
+    CHECK(list.ends_with("The product's label and safety data sheet govern.\n"));
+    for (const char* other : {"DAY BY DAY", "AREAS TO COAT", "Work ", "HOW TO"})
+      CHECK_FALSE(holds(list, other));
+    check_lines(list, 80);
+  }
+}
+
+TEST_CASE("the shopping list says when a coat has no time") {
+  Plan plan = small_plan();
+  CHECK(holds(text_shopping_list(plan), "some steps found no time"));
+  plan.schedule.unplaced.clear();
+  CHECK_FALSE(holds(text_shopping_list(plan), "found no time"));
+}
+
+TEST_CASE("the text says how long the work is, by kind, and what found no time") {
+  // Sanding 2 x 15 min, two coats of 30, turning over 10; set-up 10, clean-up 20.
+  CHECK(holds(text_report(small_plan(), 120),
+              "Work  2 h 10 min in all, on 3 days: sand bare 30 min, coat 1 h, turn over 10 min, "
+              "set up 10 min, clean up 20 min;"));
+  CHECK(holds(text_report(small_plan(), 200), "clean up 20 min; 30 min more that found no time\n"));
+}
+
 TEST_CASE("the text begins with the job, its note and the next step") {
   const std::string text = text_report(small_plan());
   CHECK(text.starts_with("HALL BENCH\nInvented for this test.\n"));

@@ -71,7 +71,8 @@ TEST_CASE("dusting off is the first stretch of its coat's activity") {
     const std::size_t coat = b.operation_of[b.activity_of[i]];
     CHECK(s.list.operations[coat].kind == OperationKind::coat);
     CHECK(s.list.operations[coat].coat == s.list.operations[i].coat);
-    CHECK(b.dusting[b.activity_of[i]] == b.grid.slots_up(s.list.operations[i].work));
+    CHECK(b.place[i] == solver::Run{0, b.grid.slots_up(s.list.operations[i].work)});
+    CHECK(b.place[coat].begin == b.place[i].end);
     ++found;
   }
   CHECK(found == 3);

@@ -117,5 +117,71 @@ TEST_CASE("each planted fault in a schedule is found") {
   }
 }
 
+bool says(const Scheduled& s, const std::string& what) {
+  const auto broken = broken_rules(s.job, s.list, s.air, s.schedule);
+  return std::any_of(broken.begin(), broken.end(),
+                     [&](const std::string& rule) { return rule.find(what) != std::string::npos; });
+}
+
+TEST_CASE("oil left on, wiped too soon or in portions too large is found") {
+  Job job = testing::sample_job("drying_oil");
+  job.systems[0].steps[0].coats = 2;
+  job.batches[0].sides = Sides::on_points;
+  const Scheduled good = testing::scheduled(job);
+  REQUIRE(broken_rules(good.job, good.list, good.air, good.schedule).empty());
+  const std::string wipe = "top/finish/coat-1/both/wipe-off";
+  Scheduled late = good;
+  move(step(late, wipe), Minutes(30));
+  CHECK(says(late, "is not wiped off when its time has come"));
+  CHECK(says(late, "is wiped off too late"));
+  Scheduled soon = good;
+  move(step(soon, wipe), -Minutes(10));
+  CHECK(says(soon, "is not wiped off when its time has come"));
+  Scheduled large = good;
+  large.job.data.methods[0].rate.value = square_metres_per_hour(4);
+  CHECK(says(large, "portions too large"));
+  Scheduled never = good;
+  std::erase_if(never.schedule.steps,
+                [&](const DatedStep& s) { return never.list.operations[s.operation].key == wipe; });
+  CHECK(says(never, "is never wiped off"));
+}
+
+/// Open all day: only the rules of the finish hold the coats back.
+Job lacquer_all_day() {
+  Job job = testing::sample_job("nitrocellulose_lacquer");
+  job.systems[0].steps[0].coats = 5;
+  job.batches[0].sides = Sides::on_points;
+  for (auto& day : job.calendar.weekly) day = {{6 * 60, 24 * 60}};
+  return job;
+}
+
+TEST_CASE("four coats of lacquer in a day are found (rule 4)") {
+  Job job = lacquer_all_day();
+  const Scheduled good = testing::scheduled(job, "2027-04-05T00:00Z");
+  REQUIRE(broken_rules(good.job, good.list, good.air, good.schedule).empty());
+  job.coatings[0].coats_a_day_max = sourced(20, Origin::measured);
+  Scheduled many = testing::scheduled(job, "2027-04-05T00:00Z");
+  many.job.coatings[0].coats_a_day_max = sourced(3, Origin::practice);
+  CHECK(says(many, "is one coat too many"));
+  // The wait itself is audited as well.
+  Scheduled hurried = testing::scheduled(job, "2027-04-05T00:00Z");
+  hurried.list = good.list;
+  hurried.job.coatings[0].coats_a_day_max.reset();
+  CHECK(says(hurried, "does not wait for top/finish/coat-1/both/coat"));
+}
+
+TEST_CASE("waterborne over stain before its time on the clock is found (rule 5)") {
+  Job job = testing::sample_job("waterborne_polyurethane");
+  job.coatings.push_back(testing::named(testing::class_of(job.data, "oil_stain"), "stain"));
+  job.systems[0].steps.insert(job.systems[0].steps.begin(),
+                              {"stain", "stain", "wipe", 1, std::nullopt, 0});
+  const Scheduled good = testing::scheduled(job);
+  REQUIRE(broken_rules(good.job, good.list, good.air, good.schedule).empty());
+  job.data.follows.clear();
+  Scheduled hurried = testing::scheduled(job);
+  hurried.list = good.list;
+  CHECK(says(hurried, "does not wait for top/stain/coat-1/show/coat"));
+}
+
 }  // namespace
 }  // namespace tackfree

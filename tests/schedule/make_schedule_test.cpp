@@ -148,6 +148,34 @@ TEST_CASE("steps that rest on repeated air say so") {
   CHECK(s.schedule.steps.back().on_typical_air);
 }
 
+TEST_CASE("small jobs are proved: none ready sooner, none as soon in fewer sessions") {
+  Job job = sample_job();
+  testing::add_legs(job);
+  const Scheduled s = scheduled(job);
+  REQUIRE(s.schedule.proof);
+  CHECK(s.schedule.proof->earliest_ready);
+  CHECK(s.schedule.proof->fewest_sessions);
+  // The bound is on the planning grid, the ready minute on the clock.
+  CHECK(s.schedule.proof->ready_no_sooner_than >= *s.schedule.ready_at);
+  CHECK(s.schedule.proof->ready_no_sooner_than - *s.schedule.ready_at < job.grid);
+}
+
+TEST_CASE("adding work never makes a proved schedule ready sooner, adding hours never later") {
+  const Instant alone = *scheduled(sample_job()).schedule.ready_at;
+  Job more = sample_job();
+  testing::add_legs(more);
+  const Instant both = *scheduled(more).schedule.ready_at;
+  CHECK(both >= alone);
+  more.calendar.weekly[6] = {{9 * 60, 17 * 60}};
+  CHECK(*scheduled(more).schedule.ready_at <= both);
+}
+
+TEST_CASE("a schedule that leaves something out is not called proved") {
+  Job job = sample_job();
+  job.air = ConstantAir{celsius(6), humidity_percent(50)};
+  CHECK_FALSE(scheduled(job).schedule.proof);
+}
+
 TEST_CASE("the same job gives the same dates") {
   const Scheduled a = scheduled(sample_job()), b = scheduled(sample_job());
   REQUIRE(a.schedule.steps.size() == b.schedule.steps.size());
@@ -176,6 +204,60 @@ TEST_CASE("random jobs in random weather break no rule") {
     if (s.schedule.unplaced.empty()) ++whole;
   }
   CHECK(whole >= 10);
+}
+
+TEST_CASE("lacquer gets three coats a day at most, and the plan says what held the fourth") {
+  Job job = sample_job("nitrocellulose_lacquer");
+  job.systems[0].steps[0].coats = 5;
+  job.batches[0].sides = Sides::on_points;
+  for (auto& day : job.calendar.weekly) day = {{6 * 60, 24 * 60}};
+  const Scheduled s = scheduled(job, "2027-04-05T00:00Z");
+  check_clean(s);
+  const DatedStep* third = s.step("top/finish/coat-3/both/coat");
+  const DatedStep* fourth = s.step("top/finish/coat-4/both/coat");
+  const Zone utc = Zone::utc();
+  CHECK(utc.local(third->begin()).on ==
+        utc.local(s.step("top/finish/coat-1/both/coat")->begin()).on);
+  CHECK(utc.local(fourth->begin()).on > utc.local(third->begin()).on);
+  CHECK(std::any_of(fourth->held.begin(), fourth->held.end(),
+                    [](const Held& held) { return held.by == HeldBy::coats_a_day; }));
+}
+
+TEST_CASE("oil is wiped off ten minutes after it is on, and dries from then") {
+  Job job = sample_job("drying_oil");
+  job.systems[0].steps[0].coats = 2;
+  job.air = ConstantAir{celsius(23), humidity_percent(50)};
+  job.batches[0].sides = Sides::on_points;
+  const Scheduled s = scheduled(job);
+  check_clean(s);
+  const DatedStep* coat = s.step("top/finish/coat-1/both/coat");
+  const DatedStep* wipe = s.step("top/finish/coat-1/both/wipe-off");
+  REQUIRE(coat);
+  REQUIRE(wipe);
+  CHECK(wipe->begin() == coat->end() + Minutes(10));
+  CHECK(coat->dries_from == wipe->end());
+  CHECK(*coat->reaches[index_of(Stage::recoat)] == wipe->end() + std::chrono::hours(24));
+  for (const Session& session : s.schedule.sessions) CHECK(session.clean_up.begin != coat->end());
+}
+
+TEST_CASE("waterborne over oil stain waits longer by the clock in a cold room (rule 5)") {
+  Job job = sample_job("waterborne_polyurethane");
+  job.coatings.push_back(testing::named(testing::class_of(job.data, "oil_stain"), "stain"));
+  job.systems[0].steps.insert(job.systems[0].steps.begin(),
+                              {"stain", "stain", "wipe", 1, std::nullopt, 0});
+  job.batches[0].sides = Sides::on_points;
+  for (auto& day : job.calendar.weekly) day = {{0, 24 * 60}};
+  const auto wait = [&](double degrees) {
+    job.air = ConstantAir{celsius(degrees), humidity_percent(50)};
+    const Scheduled s = scheduled(job);
+    check_clean(s);
+    return s.step("top/finish/coat-1/both/coat")->begin() -
+           *s.step("top/stain/coat-1/both/coat")->dries_from;
+  };
+  CHECK(wait(23) >= std::chrono::hours(72));
+  CHECK(wait(23) < std::chrono::hours(73));
+  CHECK(wait(15) > std::chrono::hours(5 * 24));  // 72 h / 0.53787
+  CHECK(wait(15) < std::chrono::hours(6 * 24));
 }
 
 }  // namespace

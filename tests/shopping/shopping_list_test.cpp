@@ -85,7 +85,8 @@ TEST_CASE("a coat that found no time still counts as a session") {
 TEST_CASE("shelf and tins together hold the nine-in-ten amount, and the rest is left over") {
   for (const double shelf : {0.0, 0.3, 0.7, 5.0}) {
     Case stocked;
-    if (shelf > 0) stocked.job.coatings[0].on_shelf = {litres(shelf / 2), litres(shelf / 2)};
+    if (shelf > 0)
+      stocked.job.coatings[0].on_shelf = {{litres(shelf / 2), {}}, {litres(shelf / 2), {}}};
     const CoatingPurchase varnish = stocked.shop().coatings.at(0);
     CHECK(varnish.on_shelf.in(litres) == Approx(shelf));
     CHECK(varnish.on_shelf + varnish.tins.bought >= varnish.nine_in_ten);
@@ -107,6 +108,7 @@ TEST_CASE("tins of a coating that names none are the usual ones, without prices"
   metric.job.units = UnitSystem::us;
   const CoatingPurchase in_quarts = metric.shop().coatings.at(0);
   CHECK(in_quarts.sizes.at(2).label == "1 qt");
+  CHECK(metric.shop().thinners.at(0).sizes.at(1).label == "1 qt");
   CHECK(in_quarts.tins.bought.in(us_pints) == Approx(2));
   metric.job.coatings[0].tins = {{.label = "3 L", .volume = litres(3), .price = 40.0}};
   const CoatingPurchase own = metric.shop().coatings.at(0);
@@ -115,37 +117,69 @@ TEST_CASE("tins of a coating that names none are the usual ones, without prices"
   CHECK(own.tins.cost == Approx(40));
 }
 
-TEST_CASE("one liquid that thins and cleans is one item with both uses summed") {
-  const Case one;
-  const ShoppingList list = one.shop();
-  const Sundry* spirits = found(list, "mineral spirits");
-  REQUIRE(spirits != nullptr);
-  CHECK(spirits->what == "mineral spirits, to thin and to clean");
-  CHECK(spirits->unit == Sundry::Unit::litre);
-  const CoatingNeed need = one.volumes().coatings[0];
-  CHECK(spirits->amount == Approx(need.thinner.in(litres)*need.nine_in_ten + 3 * 0.1));
-  CHECK(std::ranges::count_if(list.sundries, [](const Sundry& s) {
-          return s.what.starts_with("mineral spirits");
-        }) == 1);
-}
-
-TEST_CASE("two liquids are two items") {
+TEST_CASE("a coating that serves in two systems and several steps is bought once") {
+  Case one;
   Case two;
-  two.job.coatings[0].words.cleaner = "turpentine";
-  CHECK(found(two.shop(), "mineral spirits, to thin")->what == "mineral spirits, to thin");
-  CHECK(found(two.shop(), "turpentine")->what == "turpentine, to clean");
+  FinishSystem other = two.job.systems[0];
+  other.name = "other";
+  other.steps[0].coats = 2;
+  two.job.systems.push_back(other);
+  two.job.batches.push_back(two.job.batches[0]);
+  two.job.batches[1].name = "second";
+  two.job.batches[1].system = "other";
+  two.job.parts.push_back(two.job.parts[0]);
+  two.job.parts[1].name = "second top";
+  two.job.parts[1].batch = "second";
+  const ShoppingList both = two.shop();
+  REQUIRE(both.coatings.size() == 1);
+  CHECK(both.coatings[0].on_surfaces > one.shop().coatings[0].on_surfaces * 1.5);
+  CHECK(both.coatings[0].on_shelf + both.coatings[0].tins.bought >= both.coatings[0].nine_in_ten);
+  REQUIRE(both.thinners.size() == 1);
 }
 
-TEST_CASE("a waterborne coating needs no solvent and no can for oily rags") {
-  Case water;
-  water.job.coatings[0] = waterborne();
-  water.job.systems[0].steps[0].coating = "waterborne";
-  const ShoppingList list = water.shop();
-  for (const Sundry& sundry : list.sundries) {
-    CHECK(sundry.unit != Sundry::Unit::litre);
-    CHECK(sundry.what.find("oily") == std::string::npos);
+namespace {
+
+/// A litre opened on `opened`, of a coating that keeps for 30 days and is first used on 5 April.
+CoatingPurchase with_open_tin(const char* opened, bool placed) {
+  Case one;
+  Coating& varnish = one.job.coatings[0];
+  varnish.tin_keeps.value = days(30);
+  varnish.on_shelf = {{litres(1), parse_date(opened)}, {litres(0.25), {}}};
+  one.schedule.span.begin = *parse_instant("2027-04-01T08:00Z");
+  if (placed) {
+    Operation coat;
+    coat.coating = 0;
+    one.list.operations = {Operation{}, coat};
+    const auto step = [](std::size_t operation, const char* at) {
+      DatedStep dated;
+      dated.operation = operation;
+      dated.pieces = {{*parse_instant(at), *parse_instant(at) + Minutes(30)}};
+      return dated;
+    };
+    one.schedule.steps = {step(0, "2027-04-02T08:00Z"), step(1, "2027-04-05T08:00Z")};
   }
-  CHECK(amount(Case().shop(), "metal can") == 1);
+  return one.shop().coatings.at(0);
+}
+
+}  // namespace
+
+TEST_CASE("a tin that is too old on the day of its first coat is set aside and told") {
+  const CoatingPurchase fresh = with_open_tin("2027-03-06", true);
+  CHECK(fresh.too_old.empty());
+  CHECK(fresh.on_shelf.in(litres) == Approx(1.25));
+  CHECK(fresh.tins.bought == Volume{});
+  const CoatingPurchase old = with_open_tin("2027-03-05", true);
+  REQUIRE(old.too_old.size() == 1);
+  CHECK(old.too_old[0].volume == litres(1));
+  CHECK(old.on_shelf.in(litres) == Approx(0.25));
+  CHECK(old.tins.bought > Volume{});
+  CHECK((old.left_over + old.expected).in(litres) ==
+        Approx((old.on_shelf + old.tins.bought).in(litres)));
+}
+
+TEST_CASE("without a date for its first coat a tin is judged on the first day of the plan") {
+  CHECK(with_open_tin("2027-03-02", false).too_old.empty());
+  CHECK(with_open_tin("2027-03-01", false).too_old.size() == 1);
 }
 
 TEST_CASE("sheets are rounded up once a grit, not once a sanding") {
@@ -160,6 +194,15 @@ TEST_CASE("sheets are rounded up once a grit, not once a sanding") {
   CHECK(amount(list, "abrasive sheets or discs, P240") == 1);
   CHECK(found(list, "abrasive sheets or discs, P240")->why == "for 4.6 m2");
   CHECK(amount(list, "dust masks") == 1);
+}
+
+TEST_CASE("a waterborne coating needs no can for oily rags") {
+  Case water;
+  water.job.coatings[0] = waterborne();
+  water.job.systems[0].steps[0].coating = "waterborne";
+  CHECK(found(water.shop(), "metal can") == nullptr);
+  CHECK(water.shop().thinners.empty());
+  CHECK(amount(Case().shop(), "metal can") == 1);
 }
 
 TEST_CASE("small things follow the sessions, and nothing is listed that the job does not need") {

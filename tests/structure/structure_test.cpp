@@ -25,6 +25,7 @@ Tree read_tree(const std::string& root) {
   for (const char* folder : {"src", "include", "tests", "docs"})
     for (const auto& entry : fs::recursive_directory_iterator(fs::path(root) / folder))
       if (entry.is_regular_file()) add(entry.path());
+  add(fs::path(root) / "data/coatings.json");
   for (const auto& entry : fs::directory_iterator(root))
     if (entry.is_regular_file())
       add(entry.path());
@@ -189,6 +190,22 @@ void check_top_level(const Tree& tree, std::vector<std::string>& faults) {
   }
 }
 
+/// What a class is, its data says: no code asks for one by name.
+void check_class_names(const Tree& tree, std::vector<std::string>& faults) {
+  static const std::regex key(R"re(\n  "(\w+)": \{)re");
+  const std::string classes = tree.at("data/coatings.json");
+  std::set<std::string> keys;
+  for (std::sregex_iterator match(classes.begin(), classes.end(), key), end; match != end; ++match)
+    keys.insert((*match)[1]);
+  if (keys.empty()) faults.emplace_back("the classes of data/coatings.json could not be read");
+  for (const auto& [path, text] : tree) {
+    if (folder_of(path).empty()) continue;
+    for (const std::string& name : keys)
+      if (text.find('"' + name + '"') != std::string::npos)
+        faults.push_back(path + " knows the class " + name + " by name");
+  }
+}
+
 }  // namespace
 
 std::vector<std::string> structure_faults(const Tree& tree) {
@@ -202,6 +219,7 @@ std::vector<std::string> structure_faults(const Tree& tree) {
   check_headers(tree, faults);
   check_files(tree, faults);
   check_top_level(tree, faults);
+  check_class_names(tree, faults);
   return faults;
 }
 
@@ -247,6 +265,8 @@ TEST_CASE("each planted breach of the structure is found") {
              "// TO"
              "DO";
        }},
+      {"knows the class shellac by name",
+       [](Tree& t) { t["src/air/drying.cpp"] += "if (key == \"shellac\")"; }},
       {"the top level holds scripts/", [](Tree& t) { t["scripts/"] = ""; }},
       {"could not be read", [](Tree& t) { t["CMakeLists.txt"].clear(); }},
   };

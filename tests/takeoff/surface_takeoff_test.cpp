@@ -34,7 +34,7 @@ SurfaceTakeoff of(const Part& part, bool show_side_is_bottom = false) {
 
 Part with_cut_out(bool rim_coated = true) {
   Part part = small_top();
-  part.cut_outs = {CutOut{
+  part.features = {CutOut{
       .length = millimetres(500), .width = millimetres(200), .count = 2, .rim_coated = rim_coated}};
   return part;
 }
@@ -48,7 +48,7 @@ Part with_groove(double length_mm, bool masked, Groove::Run run = Groove::Run::w
   groove.width = millimetres(6);
   groove.depth = millimetres(8);
   groove.masked = masked;
-  part.grooves = {groove};
+  part.features = {groove};
   return part;
 }
 
@@ -90,7 +90,7 @@ TEST_CASE("only the sides to be coated count") {
 
 TEST_CASE("quantity multiplies every surface and the tape") {
   Part one = with_groove(400, true);
-  one.cut_outs = with_cut_out().cut_outs;
+  one.features.push_back(with_cut_out().features[0]);
   Part seven = one;
   seven.quantity = 7;
   const SurfaceTakeoff a = of(one);
@@ -117,7 +117,7 @@ TEST_CASE("a cut-out takes its opening off both faces and adds its girth times t
 TEST_CASE("a cut-out with its rim coated leaves the area alone when length x width = rim") {
   // 60 x 60 in a board of 30: 2 x 3600 off, 4 x 60 x 30 = 7200 on.
   Part part = small_top();
-  part.cut_outs = {CutOut{.length = millimetres(60), .width = millimetres(60)}};
+  part.features = {CutOut{.length = millimetres(60), .width = millimetres(60)}};
   CHECK(mm2(total(of(part))) == Approx(mm2(total(of(small_top())))));
 }
 
@@ -199,4 +199,104 @@ TEST_CASE("surfaces follow the parts list and name their row") {
   CHECK(takeoff.surfaces.front().part == 0);
   CHECK(takeoff.surfaces.back().part == 1);
   CHECK(std::ranges::is_sorted(takeoff.surfaces, {}, &Surface::part));
+}
+
+TEST_CASE("all edges and ends of fibreboard are fibreboard edges, rims too") {
+  Part part = with_cut_out();
+  part.material = Material::fibreboard;
+  const SurfaceTakeoff takeoff = of(part);
+  CHECK(mm2(on(takeoff, Grain::fibreboard_edge)) ==
+        Approx(2 * 1800 * 30 + 2 * 600 * 30 + 2 * 2 * (500 + 200) * 30));
+  CHECK(on(takeoff, Grain::long_edge) + on(takeoff, Grain::end) == Area{});
+}
+
+TEST_CASE("faces of ring-porous wood are open-pored and rough-sawn ones rough, edges are not") {
+  Part part = small_top();
+  part.wood = Wood::ring_porous;
+  CHECK(on(of(part), Grain::open_pored_face).in(square_metres) == Approx(2.160));
+  CHECK(on(of(part), Grain::face) == Area{});
+  CHECK(on(of(part), Grain::long_edge).in(square_metres) == Approx(0.108));
+  part.surface = WoodSurface::rough_sawn;
+  CHECK(on(of(part), Grain::rough_face).in(square_metres) == Approx(2.160));
+  CHECK(on(of(part), Grain::open_pored_face) == Area{});
+}
+
+TEST_CASE("a tube's inside counts where it is asked for only") {
+  Part lamp = small_top();
+  lamp.shape = Tube{millimetres(300), millimetres(80), millimetres(60)};
+  lamp.coated = {Face::side};
+  CHECK(mm2(total(of(lamp))) == Approx(std::numbers::pi * 80 * 300));
+  lamp.coated = {Face::side, Face::inside, Face::left};
+  CHECK(mm2(total(of(lamp))) == Approx(std::numbers::pi * (140 * 300 + 40 * 40 - 30 * 30)));
+  CHECK(mm2(on(of(lamp), Grain::end)) == Approx(std::numbers::pi * (40 * 40 - 30 * 30)));
+}
+
+TEST_CASE("the inside of a louvre's frame goes with its top, or with its bottom alone") {
+  Part shutter = small_top();
+  shutter.shape = Louvre{.frame = {millimetres(700), millimetres(450), millimetres(22),
+                                   millimetres(50), millimetres(60)},
+                         .slats = 12,
+                         .slat_width = millimetres(40),
+                         .slat_thickness = millimetres(8)};
+  const double one_face = 700 * 450 - 580 * 350 + 12 * 350 * 48;
+  const double walls = 2 * (580 + 350) * 22 - 24 * 40 * 8;
+  shutter.coated = {Face::top, Face::bottom};
+  CHECK(mm2(on(of(shutter), Face::top)) == Approx(one_face + walls));
+  CHECK(mm2(on(of(shutter), Face::bottom)) == Approx(one_face));
+  shutter.coated = {Face::bottom};
+  CHECK(mm2(total(of(shutter))) == Approx(one_face + walls));
+}
+
+TEST_CASE("estimated work has its allowance on its faces, not on its edges") {
+  Job job = small_job();
+  job.data.allowances.framed.value = 1.3;
+  job.data.allowances.louvred.value = 1.8;
+  job.parts[0].shape = EstimatedFrame{metres(2), metres(0.8), millimetres(40), false};
+  job.parts[0].coated = {Face::top, Face::bottom, Face::front};
+  // A panelled door of 3 ft x 7 ft counts 21 x 1.30 x 2 = 54.6 sq ft.
+  // Source: Indian Standard IS 1200 Part 15, as reproduced; the example follows from its rule.
+  CHECK(on(take_off(job), Face::top).in(square_metres) == Approx(1.3 * 1.6));
+  CHECK(on(take_off(job), Face::front).in(square_metres) == Approx(0.08));
+  job.parts[0].shape = EstimatedFrame{feet(7), feet(3), inches(1.5), false};
+  job.parts[0].coated = {Face::top, Face::bottom};
+  CHECK(total(take_off(job)).in(square_feet) == Approx(54.6));
+  job.parts[0].shape = EstimatedFrame{feet(7), feet(3), inches(1.5), true};
+  CHECK(total(take_off(job)).in(square_feet) == Approx(21 * 1.8 * 2));
+}
+
+TEST_CASE("a plain area counts on each coated face by its own grain") {
+  Part carving = small_top();
+  carving.shape = PlainArea{square_metres(0.35), Grain::end};
+  carving.coated = {Face::bottom};
+  carving.quantity = 3;
+  CHECK(on(of(carving), Grain::end).in(square_metres) == Approx(1.05));
+  CHECK(on(of(carving), Side::back).in(square_metres) == Approx(1.05));
+}
+
+TEST_CASE("a mask round a leg takes its band off the side and needs tape") {
+  Part leg = small_top();
+  leg.shape = Turned{millimetres(450), millimetres(60), 0.9};
+  leg.coated = {Face::side};
+  leg.features = {Mask{.face = Face::side, .length = millimetres(40)}};
+  CHECK(mm2(total(of(leg))) == Approx(std::numbers::pi * 60 * (0.9 * 450 - 40)));
+  CHECK(of(leg).masking.at(0).tape.in(millimetres) == Approx(std::numbers::pi * 60));
+}
+
+TEST_CASE("a side that is masked whole leaves no surface behind") {
+  Part part = small_top();
+  part.features = {Mask{.face = Face::front, .length = metres(1.8), .width = millimetres(30)}};
+  CHECK(std::ranges::none_of(of(part).surfaces,
+                             [](const Surface& s) { return s.face == Face::front; }));
+}
+
+TEST_CASE("the surfaces of each row are found by its place") {
+  Job job = small_job();
+  job.parts.push_back(small_top());
+  job.parts.back().coated = {Face::top};
+  job.parts.push_back(small_top());
+  job.parts.back().coated = {};
+  const SurfaceTakeoff takeoff = take_off(job);
+  CHECK(surfaces_of(takeoff, 0).size() == 6);
+  CHECK(surfaces_of(takeoff, 1).size() == 1);
+  CHECK(surfaces_of(takeoff, 2).empty());
 }

@@ -82,6 +82,9 @@ TEST_CASE("every mistake in a job is named in one run") { compare("mistakes.tran
 TEST_CASE("a job that cannot be planned whole says which step and rule, and prints the rest") {
   compare("not_plannable.transcript");
 }
+TEST_CASE("the areas of every kind of part and feature print as kept") {
+  compare("areas.transcript");
+}
 TEST_CASE("the command line explains itself and refuses what it does not know") {
   compare("command_line.transcript");
 }

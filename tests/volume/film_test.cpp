@@ -140,7 +140,7 @@ TEST_CASE("thinner as a share of the mix is more as a share of the coating") {
 
 // The project's own arithmetic: half of 33.3 + 36.6 + 36.6 - 2 x 4 = 81.8 um.
 TEST_CASE("three coats of oil varnish, the first thinned, count 81.8 um") {
-  const FilmBuild build = film_build(oil_varnish(), percent(10), 3, small_data().need_spread);
+  const FilmBuild build = film_build(oil_varnish(), {percent(10)}, 3, small_data().need_spread);
   CHECK(prints_as(build.wet.in(micrometres), 81.3, 0.05));
   CHECK(prints_as(build.first_dry.in(micrometres), 33.3, 0.05));
   CHECK(prints_as(build.later_dry.in(micrometres), 36.6, 0.05));
@@ -157,12 +157,12 @@ TEST_CASE("a class that is not sanded between coats loses no film to sanding") {
 
 TEST_CASE("harder wear asks for more coats, within what the class allows") {
   const NeedSpread figures = small_data().need_spread;
-  CHECK(coats_for_aim(oil_varnish(), percent(10), Wear::light, figures) == 2);
-  CHECK(coats_for_aim(oil_varnish(), percent(10), Wear::normal, figures) == 3);
-  CHECK(coats_for_aim(oil_varnish(), percent(10), Wear::hard, figures) == 4);
+  CHECK(coats_for_aim(oil_varnish(), {percent(10)}, Wear::light, figures) == 2);
+  CHECK(coats_for_aim(oil_varnish(), {percent(10)}, Wear::normal, figures) == 3);
+  CHECK(coats_for_aim(oil_varnish(), {percent(10)}, Wear::hard, figures) == 4);
   Coating thick = oil_varnish();
   thick.coats_max.value = 2;
-  CHECK(coats_for_aim(thick, percent(10), Wear::hard, figures) == 2);
+  CHECK(coats_for_aim(thick, {percent(10)}, Wear::hard, figures) == 2);
 }
 
 TEST_CASE("one coat fewer than advised would miss the aim by more than a tenth") {
@@ -172,10 +172,10 @@ TEST_CASE("one coat fewer than advised would miss the aim by more than a tenth")
     coating.coats_min.value = 1;
     coating.coats_max.value = 20;
     coating.solids.value = percent(solids);
-    const int coats = coats_for_aim(coating, percent(10), Wear::normal, figures);
+    const int coats = coats_for_aim(coating, {percent(10)}, Wear::normal, figures);
     const FilmThickness aim = coating.film_aim[1].value;
-    CHECK(film_build(coating, percent(10), coats, figures).counted_dry >= 0.9 * aim);
-    CHECK(film_build(coating, percent(10), coats - 1, figures).counted_dry < 0.9 * aim);
+    CHECK(film_build(coating, {percent(10)}, coats, figures).counted_dry >= 0.9 * aim);
+    CHECK(film_build(coating, {percent(10)}, coats - 1, figures).counted_dry < 0.9 * aim);
   }
 }
 

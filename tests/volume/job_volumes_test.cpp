@@ -235,3 +235,75 @@ TEST_CASE("a batch without surfaces takes nothing, and an unknown name is refuse
   unknown.systems[0].steps[0].method = "broom";
   CHECK_THROWS_AS(volumes_of(unknown), std::out_of_range);
 }
+
+TEST_CASE("sprayed coats are thinned for the gun, all of them; brushed ones are not") {
+  Job job = small_job();
+  job.coatings[0].first_coat_thinner.value = percent(0);
+  job.coatings[0].spray_thinner_of_mix = sourced(percent(10), Origin::practice);
+  CHECK(volumes_of(job).coatings[0].thinner == Volume{});
+  job.data.methods[0].sprayed = true;
+  job.systems[0].steps[0].coats = 3;
+  const JobVolumes volumes = volumes_of(job);
+  for (int coat = 1; coat <= 3; ++coat) {
+    const CoatNeed whole = whole_coat(volumes, 0, coat);
+    CHECK(whole.thinner / whole.mixed == Approx(0.10));
+  }
+  const FilmBuild& build = volumes.films[0].build;
+  CHECK(build.later_dry.in(micrometres) == Approx(1000 / 12.3 * 0.45 * 0.9));
+  CHECK(build.first_dry == build.later_dry);
+}
+
+TEST_CASE("a coating with another spread for later coats goes further from the second coat on") {
+  Job job = small_job();
+  job.systems[0].steps[0].coats = 3;
+  const JobVolumes plain = volumes_of(job);
+  job.coatings[0].spread_later = sourced(square_metres_per_litre(24.6), Origin::practice);
+  const JobVolumes later = volumes_of(job);
+  CHECK(whole_coat(later, 0, 1).mixed == whole_coat(plain, 0, 1).mixed);
+  CHECK(whole_coat(later, 0, 3).mixed / whole_coat(plain, 0, 3).mixed == Approx(0.5));
+}
+
+TEST_CASE("what goes into the wood has no film and no verdict") {
+  Job job = small_job();
+  job.coatings[0].builds_film = false;
+  job.coatings[0].film_aim = {};
+  job.coatings[0].film_cap = {};
+  const StepFilm film = volumes_of(job).films[0];
+  CHECK(film.build.counted_dry == FilmThickness{});
+  CHECK(film.verdict == StepFilm::Verdict::good);
+  CHECK(film.build.coats == job.coatings[0].coats_min.value);
+}
+
+TEST_CASE("of several classes only the last must reach its aim, each must keep under its cap") {
+  Job job = two_step_job();
+  job.coatings[0].class_key = "one";
+  job.coatings[1].class_key = "other";
+  job.systems[0].steps[0].coats = 1;
+  job.systems[0].steps[1].coats = 3;
+  const auto verdict = [&](std::size_t step) { return volumes_of(job).films[step].verdict; };
+  CHECK(verdict(0) == StepFilm::Verdict::good);
+  CHECK(verdict(1) == StepFilm::Verdict::good);
+  job.systems[0].steps[1].coats = 1;
+  CHECK(verdict(1) == StepFilm::Verdict::thin);
+  job.systems[0].steps[0].coats = 9;
+  CHECK(verdict(0) == StepFilm::Verdict::thick);
+}
+
+TEST_CASE("two tins of one class make one film, and the coats by film make room for the second") {
+  Job job = small_job();
+  job.coatings[0].class_key = "one";
+  job.coatings.push_back(job.coatings[0]);
+  job.coatings[1].name = "satin";
+  job.systems[0].steps = {step("varnish", 2), step("satin", 1)};
+  JobVolumes volumes = volumes_of(job);
+  // As in three coats of one tin: 81.8 um.
+  const FilmThickness sum = volumes.films[1].beneath + volumes.films[1].build.counted_dry;
+  CHECK(std::abs(sum.in(micrometres)-81.8) < 0.05);
+  CHECK(volumes.films[0].verdict == StepFilm::Verdict::good);
+  CHECK(volumes.films[1].verdict == StepFilm::Verdict::good);
+  job.systems[0].steps[0].coats.reset();
+  volumes = volumes_of(job);
+  CHECK(volumes.films[0].build.coats == 2);
+  job.systems[0].wear = Wear::hard;
+  CHECK(volumes_of(job).films[0].build.coats == 3);
+}

@@ -19,6 +19,9 @@ inline Coating oil_varnish() {
   coating.film_aim[2].value = micrometres(110);
   coating.film_cap.value = micrometres(160);
   coating.first_coat_thinner.value = percent(10);
+  coating.grits.after_first = sourced(Grit{240}, Origin::practice);
+  coating.grits.between = sourced(Grit{320}, Origin::practice);
+  coating.grits.before_last = sourced(Grit{320}, Origin::practice);
   coating.volatiles.value = grams_per_litre(450);
   coating.thinner_volatiles.value = grams_per_litre(780);
   coating.flash_point = sourced(celsius(40), Origin::label);

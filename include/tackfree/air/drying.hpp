@@ -43,6 +43,11 @@ class DryingClock {
   /// begins starts to dry with it.
   std::optional<Instant> reached(Stage stage, Instant applied, double film_ratio = 1.0) const;
 
+  /// The first whole minute by which a coat finished at `applied` has dried as far as `label` hours
+  /// at the label's conditions take it, and no sooner than those hours unless faster_than_label;
+  /// the film counts as for recoating. For waits between two classes.
+  std::optional<Instant> dried_for(Duration label, Instant applied, double film_ratio = 1.0) const;
+
   /// Without the label's floor and not rounded, counted from `applied`: for checks and reports.
   std::optional<Duration> exact_duration(Stage stage, Instant applied,
                                          double film_ratio = 1.0) const;
@@ -82,7 +87,10 @@ class DryingClock {
   Interval covers_;
   std::vector<DryingProgress> tracks_;  ///< the law's own first
   std::array<std::optional<PlainNeed>, stage_count> plain_;
-  std::vector<Need> needs_;  ///< in order of the label's hours, then of Stage
+  std::vector<Need> needs_;     ///< in order of the label's hours, then of Stage
+  double label_step_ = 0;       ///< progress in one minute at the label's conditions
+  double recoat_exponent_ = 0;  ///< of the film ratio
+  bool label_is_least_ = true;  ///< rule 1
 };
 
 /// A clock for each coating; those of one law share their progress.

@@ -1,5 +1,4 @@
-// Indoor air: a room that follows outdoors, is heated at times, and the boards that follow the
-// room.
+// Indoor air: a room that follows outdoors, is heated at times, and boards that follow it.
 #pragma once
 
 #include "tackfree/air/air_series.hpp"

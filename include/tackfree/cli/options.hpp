@@ -8,18 +8,18 @@
 
 namespace tackfree {
 
-enum class Command { plan, check, start, drying };
+enum class Command { plan, area, buy, check, start, drying };
 
 struct Options {
   Command command = Command::plan;
-  std::filesystem::path job_file;                      ///< plan, check, drying
+  std::filesystem::path job_file;                      ///< all but start
   std::filesystem::path folder;                        ///< start
   std::optional<std::filesystem::path> data_dir;       ///< in place of the built-in data
-  std::optional<std::filesystem::path> json_file;      ///< plan, drying
+  std::optional<std::filesystem::path> json_file;      ///< plan, area, buy, drying
   std::optional<std::filesystem::path> calendar_file;  ///< plan
   std::string coating;                                 ///< drying: its name in the job
   std::optional<std::string> at;                       ///< drying: like now, which it is without
-  std::optional<std::string> now;  ///< plan, drying: local time in the job's zone, or UTC
+  std::optional<std::string> now;  ///< plan, buy, drying: local time in the job's zone, or UTC
 };
 
 /// What reading the command line came to: options, or a text to print (help, version, a mistake).

@@ -1,4 +1,4 @@
-// CSV document: rows of text after one row of column heads (RFC 4180), with line numbers.
+// CSV document: rows of text after one row of column heads, as spreadsheets write it, with lines.
 #pragma once
 
 #include "tackfree/base/problem.hpp"
@@ -18,6 +18,7 @@ struct CsvRow {
 };
 
 struct CsvDocument {
+  char separator = ',';  ///< comma, semicolon or tab
   std::vector<std::string> head;
   std::vector<CsvRow> rows;
 
@@ -28,10 +29,11 @@ struct CsvDocument {
 /// Most mistakes of one kind that are listed for one file; the rest are counted.
 inline constexpr std::size_t most_listed_mistakes = 50;
 
-/// The rows of `text`, RFC 4180: fields between commas, quoted fields with "" for a quote and with
-/// line ends inside, LF or CRLF, UTF-8 with or without a byte-order mark. Empty rows are left out.
-/// A text that is no CSV at all is one Problem and nothing; rows with too many or too few fields
-/// are Problems and left out.
+/// The rows of `text`, RFC 4180: fields between separators, quoted fields with "" for a quote and
+/// with line ends inside, LF or CRLF, UTF-8 with or without a byte-order mark. The separator is the
+/// one that stands in the row of heads most often: comma, semicolon or tab. Empty rows, and empty
+/// fields beyond the last head, are left out. A text that is no CSV at all is one Problem and
+/// nothing; rows with too many or too few fields are Problems and left out.
 std::optional<CsvDocument> parse_csv(std::string_view text, const std::string& file,
                                      Problems& problems);
 

@@ -62,11 +62,12 @@ class FigureReader {
   }
   void read(Sourced<double>& target, std::string_view key, NumberRange range);
   void read(Sourced<int>& target, std::string_view key, NumberRange range);
+  void read(std::optional<Sourced<int>>& target, std::string_view key, NumberRange range);
   /// `key_c` in degrees Celsius or `key_f` in Fahrenheit, the range in Celsius.
   void read(Sourced<Temperature>& target, std::string_view key, NumberRange celsius_range);
   void read(std::optional<Sourced<Temperature>>& target, std::string_view key,
             NumberRange celsius_range);
-  void read(Sourced<Grit>& target, std::string_view key);
+  void read(std::optional<Sourced<Grit>>& target, std::string_view key);
   void read(Sourced<std::vector<Grit>>& target, std::string_view key);
 
  private:

@@ -1,4 +1,4 @@
-// Measure: lengths and volumes as people write them, such as `48 1/4 in`, `4'2.5"` or `1 qt`.
+// Measure: lengths, areas and volumes as people write them, such as `48 1/4 in`, `2 m2` or `1 qt`.
 #pragma once
 
 #include "tackfree/base/units.hpp"
@@ -26,11 +26,25 @@ Reading<Length> read_length(std::string_view text,
 /// pint, quart and gallon are the US ones; imperial ones are not read here.
 Reading<Volume> read_volume(std::string_view text);
 
-/// The unit that the end of a column's head or key names (`length_in`, `width_mm`), if any, and the
+/// An area over 0, from 1 mm2 to 100 000 m2: mm2, cm2, m2, in2, ft2, yd2, sq in, sq ft, sq yd, sq
+/// m.
+Reading<Area> read_area(std::string_view text,
+                        const std::optional<Unit<AreaKind>>& bare = std::nullopt);
+
+/// A measure from a file with decimal commas, with points instead. Nothing where a point could
+/// part thousands as well as decimals: `1.226 mm`.
+std::optional<std::string> with_decimal_points(std::string_view text);
+
+/// A column's head as it is looked up: small letters, and one underscore for whatever stands
+/// between words: `Length (mm)` becomes `length_mm`.
+std::string plain_head(std::string_view head);
+
+/// The unit that the end of a column's head or key names (`length_in`, `area_m2`), if any, and the
 /// head without it.
 struct HeadUnit {
   std::string name;
   std::optional<Unit<LengthKind>> unit;
+  std::optional<Unit<AreaKind>> area_unit;
 };
 HeadUnit head_unit(std::string_view head);
 

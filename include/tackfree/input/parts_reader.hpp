@@ -1,4 +1,4 @@
-// Parts reader: the parts list, a CSV file of boards, rounds, cut-outs and grooves.
+// Parts reader: the parts list, a CSV file of parts and of what is cut into them.
 #pragma once
 
 #include "tackfree/base/problem.hpp"
@@ -11,7 +11,7 @@
 
 namespace tackfree {
 
-/// The parts of the file at `path`, each with its cut-outs and grooves. What is wrong with a row,
+/// The parts of the file at `path`, each with its features. What is wrong with a row,
 /// or does not fit its part, is a Problem, and the row is left out.
 std::vector<Part> read_parts(const std::filesystem::path& path, Problems& problems);
 

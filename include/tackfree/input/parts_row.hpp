@@ -21,17 +21,22 @@ class PartsColumns {
     std::size_t place = 0;
     std::string head;
     std::optional<Unit<LengthKind>> unit;
+    std::optional<Unit<AreaKind>> area_unit;
   };
 
-  /// Nothing, with Problems, when a column is unknown or a needed one is missing.
+  /// Nothing, with Problems, when a column is unknown or a needed one is missing. Case, blanks and
+  /// brackets in heads do not matter: `Length (mm)` is `length_mm`.
   static std::optional<PartsColumns> in(const CsvDocument& document, const std::string& file,
                                         Problems& problems);
 
   const Column* find(std::string_view name) const;
   const std::map<std::string, Column, std::less<>>& all() const { return columns_; }
+  /// Whether measures have decimal commas: a list whose separator is a semicolon.
+  bool decimal_comma() const { return decimal_comma_; }
 
  private:
   std::map<std::string, Column, std::less<>> columns_;
+  bool decimal_comma_ = false;
 };
 
 /// One row. A reading that fails adds a Problem and marks the row as bad.
@@ -48,10 +53,14 @@ class PartsRow {
   std::string needed_text(std::string_view column, std::string_view wanted);
   Length needed_length(std::string_view column);
   std::optional<Length> length(std::string_view column);
+  Area needed_area(std::string_view column);
+  /// A plain number within the range, ends included; a Problem when there is none.
+  double needed_number(std::string_view column, double least, double most);
   /// A whole number from 1 to 100 000; 1 when empty.
-  int quantity();
+  int quantity() { return whole("quantity"); }
+  int whole(std::string_view column);
   bool yes_no(std::string_view column, bool when_empty);
-  /// One of `words`, as its index.
+  /// One of `words`, as its index; case does not matter.
   std::size_t word(std::string_view column, std::span<const std::string_view> words,
                    std::size_t when_empty);
   /// Reports fields that are filled and were not asked for: this kind of row has no use for them.
@@ -60,6 +69,9 @@ class PartsRow {
   void report(std::string_view column, std::string wanted, std::string hint = {});
 
  private:
+  /// The field with a decimal point; nothing, with a Problem, when it can be read two ways.
+  std::optional<std::string> measure(std::string_view column);
+
   const CsvRow& row_;
   const PartsColumns& columns_;
   std::string file_;
@@ -67,5 +79,8 @@ class PartsRow {
   std::set<std::string, std::less<>> asked_;
   bool good_ = true;
 };
+
+/// In small letters, as words of a list are compared.
+std::string small_letters(std::string text);
 
 }  // namespace tackfree

@@ -4,6 +4,7 @@
 #include "tackfree/base/sourced.hpp"
 #include "tackfree/base/temperature.hpp"
 #include "tackfree/base/units.hpp"
+#include "tackfree/model/tin.hpp"
 
 #include <array>
 #include <optional>
@@ -72,7 +73,17 @@ inline constexpr std::array p_grades{12,  16,  20,  24,   30,   36,   40,   50, 
 struct GritAdvice {
   Sourced<std::vector<Grit>> bare;         ///< coarse to fine
   Sourced<std::vector<Grit>> bare_veneer;  ///< plywood and veneer faces
-  Sourced<Grit> after_first, between, before_last;
+  /// Nothing: not sanded there, the next coat goes on as it is.
+  std::optional<Sourced<Grit>> after_first, between, before_last;
+
+  /// The figure for the sanding between coat `coat` (1 for the first) of `coats` and the next one;
+  /// nothing when the class needs none there or it is the last coat.
+  const std::optional<Sourced<Grit>>& after_coat(int coat, int coats) const {
+    static const std::optional<Sourced<Grit>> none;
+    if (coat >= coats) return none;
+    if (coat == 1) return after_first;
+    return coat == coats - 1 ? before_last : between;
+  }
 };
 
 /// What the shop and the tin are called in words, for advice and cautions.
@@ -81,6 +92,7 @@ struct CoatingWords {
   std::string cleaner;                ///< what the tools are cleaned with
   std::string wipe_with;              ///< what takes the sanding dust off before a coat
   std::string solvents;               ///< main solvents
+  std::string how_as;                 ///< class whose how-to lines serve where it has none
   std::vector<std::string> cautions;  ///< keys into the caution texts
   std::vector<std::string> advice;    ///< keys into the advice texts, printed once in the plan
 };
@@ -88,12 +100,8 @@ struct CoatingWords {
 /// The dry film a system should have, by wear.
 enum class Wear { light, normal, hard };
 
-/// A tin size that can be bought.
-struct TinSize {
-  std::string label;  ///< as the person writes it: `1 qt`
-  Volume volume;
-  std::optional<double> price;
-};
+/// How much it shines, as the tin says.
+enum class Sheen { gloss, semi_gloss, satin, matt };
 
 /// A product as the plan uses it: the figures of its class, overridden by the person's own tin.
 struct Coating {
@@ -102,14 +110,17 @@ struct Coating {
   std::string class_title;  ///< `oil-based polyurethane varnish`
 
   DryingLaw law;
-  Sourced<Fraction> solids;     ///< by volume
-  Sourced<SpreadRate> spread;   ///< one coat, sealed smooth face, before losses
+  Sourced<Fraction> solids;                         ///< by volume
+  Sourced<SpreadRate> spread;                       ///< one coat, sealed smooth face, before losses
+  std::optional<Sourced<SpreadRate>> spread_later;  ///< of coats after the first, where it differs
   Sourced<double> bare_factor;  ///< more is needed on the first coat on bare wood
   Sourced<int> coats_min, coats_max;
   std::array<Sourced<FilmThickness>, 3> film_aim;  ///< by Wear
   Sourced<FilmThickness> film_cap;
   Sourced<Fraction> first_coat_thinner;  ///< thinner per volume of coating, first coat
-  Sourced<MassPerVolume> volatiles;      ///< really released
+  /// Thinner in the finished mix of every coat that is sprayed.
+  std::optional<Sourced<Fraction>> spray_thinner_of_mix;
+  Sourced<MassPerVolume> volatiles;  ///< really released
   /// What a litre of the thinner releases: its density, or 0 for water.
   Sourced<MassPerVolume> thinner_volatiles;
   std::optional<Sourced<Temperature>> flash_point;
@@ -121,8 +132,17 @@ struct Coating {
   std::array<std::vector<LabelPoint>, stage_count> label_points;
   Temperature label_temperature = celsius(23);
   Humidity label_humidity = humidity_percent(50);
-  std::optional<Sourced<Duration>> recoat_unsanded_within;  ///< nothing: coats melt together
+  std::optional<Sourced<Duration>> recoat_unsanded_within;  ///< nothing: no upper limit
   bool needs_sanding_between = true;
+  bool builds_film = true;      ///< else it goes into the wood: coats are counted, not micrometres
+  bool needs_top_coat = false;  ///< no finish alone: something must follow it
+  bool contains_wax = false;    ///< wax or stearate in it: not everything holds on top
+  /// Coats that melt into each other dry as one: no more of them than this in a day.
+  std::optional<Sourced<int>> coats_a_day_max;
+  std::optional<Sourced<Duration>> pot_life;  ///< two-part: how long a mixed pot can be used
+  /// Left to soak this long, then wiped off; within that long of being put on. Both or neither.
+  std::optional<Sourced<Duration>> wipe_off_after, wipe_off_within;
+  std::optional<Sheen> sheen;  ///< as the tin says
   CoatingLimits limits;
   GritAdvice grits;
   Sourced<Duration> clean_up;       ///< per session
@@ -131,8 +151,8 @@ struct Coating {
   bool raises_grain = false;        ///< water in it swells the wood at the first coat
   CoatingWords words;
 
-  std::vector<TinSize> tins;     ///< sizes that can be bought
-  std::vector<Volume> on_shelf;  ///< full or part tins at hand
+  std::vector<TinSize> tins;       ///< sizes that can be bought
+  std::vector<ShelfTin> on_shelf;  ///< full or part tins at hand
   int line = 0;
 };
 

@@ -12,12 +12,13 @@ namespace tackfree {
 
 /// A way of putting coats on.
 struct Method {
-  std::string key;                    ///< `brush`
-  std::string title;                  ///< `brush`
-  Sourced<Fraction> transfer;         ///< share of what leaves the tin that stays on the work
-  Sourced<Volume> kept_by_tool;       ///< per session
-  Sourced<WorkRate> rate;             ///< flat work, one coat
-  Sourced<double> need_sigma;         ///< spread of the need from job to job, log-normal
+  std::string key;               ///< `brush`
+  std::string title;             ///< `brush`
+  Sourced<Fraction> transfer;    ///< share of what leaves the tin that stays on the work
+  Sourced<Volume> kept_by_tool;  ///< per session
+  Sourced<WorkRate> rate;        ///< flat work, one coat
+  Sourced<double> need_sigma;    ///< spread of the need from job to job, log-normal
+  bool sprayed = false;
   std::vector<std::string> cautions;  ///< keys into the caution texts
 };
 
@@ -29,6 +30,7 @@ struct SystemStep {
   std::optional<int> coats;  ///< fixed number; nothing: from the film aim
   std::optional<Sourced<Fraction>> first_coat_thinner;  ///< overrides the coating's
   int line = 0;
+  bool fill_pores = false;  ///< the pores are filled with paste before its first coat
 };
 
 struct FinishSystem {
@@ -36,6 +38,7 @@ struct FinishSystem {
   Wear wear = Wear::normal;
   std::vector<SystemStep> steps;
   int line = 0;
+  bool clear_build = false;  ///< satin or matt in the last coat only
 };
 
 }  // namespace tackfree

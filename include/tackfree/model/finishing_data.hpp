@@ -6,8 +6,11 @@
 #include "tackfree/model/coating.hpp"
 #include "tackfree/model/finish_system.hpp"
 
+#include <algorithm>
 #include <array>
+#include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace tackfree {
@@ -24,15 +27,52 @@ struct Labour {
   Sourced<Duration> dust_settles;                 ///< no coat for this long after sanding
   Sourced<Area> abrasive_bare, abrasive_between;  ///< what one sheet or disc serves
   Sourced<Duration> raised_grain_dries;           ///< after damping the bare wood
+  Sourced<Duration> mix_pot;                      ///< per pot of a two-part coating
+  Sourced<WorkRate> wipe_off, fill_pores;
+  Sourced<Duration> filler_dries;  ///< paste filler, until it is sanded
   SandingTool bare_tool = SandingTool::machine;
 };
 
-/// How the first coats drink on each grain, beyond a smooth face.
-enum class Grain { face, long_edge, end, plywood_edge };
+/// Kinds of surface that drink differently. An open-pored face is one of ring-porous wood.
+enum class Grain {
+  face,
+  long_edge,
+  end,
+  plywood_edge,
+  fibreboard_edge,
+  open_pored_face,
+  rough_face
+};
+inline constexpr std::size_t grain_count = 7;
+/// The word of each grain in files, by Grain.
+inline constexpr std::array<std::string_view, grain_count> grain_keys{
+    "face", "long_edge", "end", "plywood_edge", "fibreboard_edge", "open_pored_face", "rough_face"};
+/// The same for people.
+inline constexpr std::array<std::string_view, grain_count> grain_titles{
+    "face", "long edge", "end grain", "ply edge", "MDF edge", "open-pored", "rough"};
+
+/// How the first coats drink on one grain, beyond a smooth face.
 struct GrainFactor {
   Sourced<double> first, second;
 };
-inline constexpr std::size_t grain_count = 4;
+
+/// What estimators put on the flat area of each face where true sizes are not known. They hold
+/// labour as well as area.
+struct EstimatingAllowances {
+  Sourced<double> framed, louvred;
+};
+
+/// What may go over what (rule 5): the first rule that fits a pair of neighbours counts.
+struct FollowRule {
+  enum class Verdict { allow, warn, refuse };
+  std::string key;
+  std::vector<std::string> under, over;  ///< class keys; empty for any
+  bool under_has_wax = false;            ///< fits only where the coating under it contains wax
+  Verdict verdict = Verdict::warn;
+  std::optional<Sourced<Duration>> dry_for;  ///< hours at label conditions, on the clock of `under`
+  std::string say;                           ///< the reason; may be empty where it is allowed
+  std::string remedy;                        ///< what to do instead
+};
 
 /// Spread of the first coat's absorption from job to job, and other figures of the litre formula.
 struct NeedSpread {
@@ -68,8 +108,24 @@ struct FinishingData {
   std::vector<Method> methods;
   Labour labour;
   std::array<GrainFactor, grain_count> grain_factors;  ///< by Grain
+  EstimatingAllowances allowances;
   NeedSpread need_spread;
+  std::vector<FollowRule> follows;
   TradeTexts texts;
 };
+
+/// The rule for `over` on top of `under`; nothing for a pair that nobody vouches for. Coatings of
+/// one class follow each other.
+inline const FollowRule* follow_rule(const FinishingData& data, const Coating& under,
+                                     const Coating& over) {
+  const auto names = [](const std::vector<std::string>& keys, const std::string& key) {
+    return keys.empty() || std::find(keys.begin(), keys.end(), key) != keys.end();
+  };
+  for (const FollowRule& rule : data.follows)
+    if (names(rule.under, under.class_key) && names(rule.over, over.class_key) &&
+        (!rule.under_has_wax || under.contains_wax))
+      return &rule;
+  return nullptr;
+}
 
 }  // namespace tackfree

@@ -46,6 +46,7 @@ struct Job {
 
   std::vector<Part> parts;
   std::vector<Coating> coatings;
+  std::vector<Thinner> thinners;  ///< those that the person says something of
   std::vector<FinishSystem> systems;
   std::vector<Batch> batches;
   Room room;

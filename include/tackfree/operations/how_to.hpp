@@ -9,10 +9,11 @@
 
 namespace tackfree {
 
-/// The lines for `operation` with a coating of class `class_key`. The first key found among the
-/// how-to texts counts: `coat_first/CLASS` (or `coat_last/CLASS`), `coat/CLASS`, `coat_first` (or
-/// `coat_last`), `coat`; other kinds likewise, without first and last. Empty when none is there.
+/// The lines for `operation` with `coating`. The first key found among the how-to texts counts:
+/// `coat_first/CLASS` (or `coat_last/CLASS`), `coat/CLASS`, the same two with the class whose lines
+/// it borrows, `coat_first` (or `coat_last`), `coat`; other kinds likewise, without first and last.
+/// Empty when none is there. Only the coat on bare wood is a first one.
 std::vector<std::string> how_to(const TradeTexts& texts, const Operation& operation,
-                                const std::string& class_key);
+                                const Coating& coating);
 
 }  // namespace tackfree

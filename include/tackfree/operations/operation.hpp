@@ -13,15 +13,18 @@ namespace tackfree {
 enum class OperationKind {
   sand_bare,
   raise_grain,
+  fill_pores,
+  sand_filler,
   dust_off,
   coat,
+  wipe_off,
   turn_over,
   sand_between,
   fit_hardware
 };
 
-/// A short name: `sand bare`, `raise grain`, `dust off`, `coat`, `turn over`, `sand between`, `fit
-/// hardware`.
+/// A short name: `sand bare`, `raise grain`, `fill pores`, `sand filler`, `dust off`, `coat`,
+/// `wipe off`, `turn over`, `sand between`, `fit hardware`.
 std::string_view word_for(OperationKind kind);
 
 /// What an operation waits for. With a stage, it is the stage of the coat `operation`; without, the
@@ -30,6 +33,9 @@ struct Wait {
   std::size_t operation = 0;
   std::optional<Stage> stage;
   Duration delay;
+  /// In place of a stage: until the coat has dried as far as this long at the label's conditions.
+  std::optional<Duration> dry_for;
+  bool next_day = false;  ///< until the local day after it
 };
 
 struct Operation {
@@ -50,6 +56,11 @@ struct Operation {
   std::optional<std::size_t> method;   ///< index into Job::data.methods, coats only
   Volume mixed, liquid, thinner;       ///< coats only: all together, coating, thinner
   double film_ratio = 1.0;             ///< wet film over the class's own
+  int pots = 0;      ///< two-part coats only: mixed one after the other, each within its life
+  int portions = 0;  ///< coats that are wiped off only: each put on and wiped before the next
+  /// It starts exactly this long after the end of the operation before it in the list, as part of
+  /// one stretch of work with it.
+  std::optional<Duration> right_after;
   std::vector<Wait> waits;
   std::vector<std::string> how;  ///< two or three lines, as a good foreman would say it
 };

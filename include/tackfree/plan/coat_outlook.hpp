@@ -1,5 +1,4 @@
-// Coat outlook: what comes of a coat put on at one hour, which rules forbid it, and the best hour
-// soon.
+// Coat outlook: what comes of a coat at one hour, which rules forbid it, and the best hour soon.
 #pragma once
 
 #include "tackfree/air/coating_limits.hpp"

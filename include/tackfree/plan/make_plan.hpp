@@ -13,4 +13,7 @@ namespace tackfree {
 /// checker: that is a bug.
 std::optional<Plan> make_plan(Job job, Instant now, Problems& problems);
 
+/// The first stage alone: a plan with the areas of `job` and the notes on its parts.
+Plan make_area_plan(Job job);
+
 }  // namespace tackfree

@@ -7,6 +7,7 @@
 #include "tackfree/fumes/emission.hpp"
 #include "tackfree/model/job.hpp"
 #include "tackfree/operations/operation.hpp"
+#include "tackfree/schedule/attended_work.hpp"
 #include "tackfree/schedule/schedule.hpp"
 #include "tackfree/shopping/shopping_list.hpp"
 #include "tackfree/takeoff/surface_takeoff.hpp"
@@ -35,6 +36,7 @@ struct Plan {
   Schedule schedule;
   /// Why each coat's stages take as long as they do: by step of the schedule, empty for other work.
   std::vector<std::vector<DryingExplanation>> drying;
+  AttendedWork work;
   std::vector<CoatEmission> emissions;
   std::vector<Caution> cautions;
   ShoppingList shopping;

@@ -64,6 +64,8 @@ class Figures {
 /// `40 min`, `2 h 10 min`, `12 h`; from two days on `3 days`, `2.5 days`, from 90 on `12 months`. A
 /// part of a minute counts as one.
 std::string duration_text(Duration d);
+/// Work in hours however many: `40 min`, `52 h 10 min`.
+std::string hours_text(Minutes work);
 /// A wait, as exact as it can be known: `40 min`, `17 h`, `3 days`.
 std::string wait_text(Duration d);
 /// `50 %`, without decimals.

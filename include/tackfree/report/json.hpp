@@ -11,4 +11,8 @@ namespace tackfree {
 /// with a final newline. Same plan, same bytes. Bytes of names that are no UTF-8 become U+FFFD.
 std::string json_report(const Plan& plan);
 
+/// What to buy alone, as docs/buy.schema.json describes it: version key `tackfree_buy`, the plan's
+/// own `shopping` and the figures it rests on.
+std::string json_shopping_list(const Plan& plan);
+
 }  // namespace tackfree

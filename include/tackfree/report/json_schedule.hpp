@@ -23,4 +23,7 @@ std::string_view word_for(Side side);
 /// Adds `steps`, `sessions`, `milestones` and `unplaced` to the plan.
 void put_schedule(nlohmann::ordered_json& document, const Plan& plan);
 
+/// Adds `work` to the plan: the person's hours, in all, by kind and by local day.
+void put_work(nlohmann::ordered_json& document, const Plan& plan);
+
 }  // namespace tackfree

@@ -10,4 +10,7 @@ namespace tackfree {
 /// The whole plan; no line is wider than `columns` (40 to 200), no control character is left.
 std::string text_report(const Plan& plan, int columns = 80);
 
+/// What to buy alone: the plan's own lines on litres, tins and all else to have at hand.
+std::string text_shopping_list(const Plan& plan, int columns = 80);
+
 }  // namespace tackfree

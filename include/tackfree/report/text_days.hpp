@@ -6,7 +6,11 @@
 
 namespace tackfree {
 
-/// Title, note, the next step, when it is ready, and what found no time.
+/// Name and note of the job, and the time it is planned from.
+void write_title(Page& page, const Plan& plan, const Figures& figures);
+
+/// Title, note, the next step, when it is ready, what to buy, the hours it takes, and what found no
+/// time.
 void write_opening(Page& page, const Plan& plan, const StepWords& words);
 
 /// One block a day: a line for each stretch of work, set-up and clean-up with it, and below it

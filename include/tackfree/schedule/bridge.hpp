@@ -35,14 +35,16 @@ inline constexpr solver::Rule quiet = 3;
 inline constexpr solver::Rule first_gate = 10;  ///< + index of the Gate
 }  // namespace rules
 
-/// The problem, and what its parts stand for. Dusting off is no activity of its own: it is the
-/// first stretch of its coat's, so that parts are wiped right before they are coated.
+/// The problem, and what its parts stand for. Operations that follow each other at a fixed distance
+/// are one activity: parts are dusted off right before they are coated, and oil is wiped off in
+/// time.
 struct Bridge {
   Grid grid;
   solver::SchedulingProblem problem;
-  std::vector<std::size_t> activity_of;   ///< by operation; dusting off has its coat's
-  std::vector<std::size_t> operation_of;  ///< by activity
-  std::vector<solver::Slot> dusting;      ///< by activity: slots of dusting off at its start
+  std::vector<std::size_t> activity_of;   ///< by operation
+  std::vector<std::size_t> operation_of;  ///< by activity: its coat, or its only operation
+  std::vector<solver::Run> place;         ///< by operation: slots within its activity
+  std::vector<Wait> wait_of;              ///< by lag of the problem
   std::vector<std::pair<std::size_t, std::size_t>> products;  ///< coating, method
 };
 

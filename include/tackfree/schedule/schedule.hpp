@@ -22,6 +22,8 @@ enum class HeldBy {
   quiet_hours,    ///< no power sanding at this time
   person,         ///< the person was busy with another step
   dust,           ///< sanding dust and wet boards kept apart
+  coats_a_day,    ///< coats that melt together: no more today
+  order,  ///< nothing: it was put off so that the whole is ready sooner or in fewer sessions
 };
 
 /// One reason, until when it held. The last of a step's reasons is the one that binds.
@@ -30,6 +32,7 @@ struct Held {
   Instant until;
   std::optional<std::size_t> operation;  ///< the step waited for (previous_step, drying)
   std::optional<Stage> stage;            ///< drying
+  std::optional<Duration> dry_for;       ///< drying without a stage: hours at label conditions
   std::optional<Gate> gate;              ///< air
 };
 
@@ -39,7 +42,8 @@ struct DatedStep {
   std::vector<Held> held;
   std::array<std::optional<Instant>, stage_count> reaches;  ///< coats only
   std::optional<std::size_t> session;                       ///< coats only
-  bool on_typical_air = false;  ///< rests on air repeated after the last known hour
+  std::optional<Instant> dries_from;  ///< coats only: when it is on, or wiped off
+  bool on_typical_air = false;        ///< rests on air repeated after the last known hour
 
   Instant begin() const { return pieces.front().begin; }
   Instant end() const { return pieces.back().end; }
@@ -69,6 +73,13 @@ struct DatedOutcome {
   std::optional<Instant> at;
 };
 
+/// What is proved of a schedule, within the rules and figures of this plan.
+struct Proof {
+  Instant ready_no_sooner_than;  ///< no schedule is ready for light use before this
+  bool earliest_ready = false;   ///< none is ready sooner than this one
+  bool fewest_sessions = false;  ///< and none ready then has fewer sessions
+};
+
 struct Schedule {
   Interval span;                 ///< from now to the horizon
   std::vector<DatedStep> steps;  ///< in order of time
@@ -77,6 +88,7 @@ struct Schedule {
   std::vector<Unplaced> unplaced;
   /// When the last batch may be used lightly; nothing when something could not be placed.
   std::optional<Instant> ready_at;
+  std::optional<Proof> proof;
 };
 
 }  // namespace tackfree

@@ -18,4 +18,7 @@ struct ToolUse {
 /// In the order of first use. A coat that found no time counts as a session of its own.
 std::vector<ToolUse> tool_uses(const OperationList& list, const Schedule& schedule);
 
+/// Sessions of one coating, with whatever tool.
+int sessions_with(const std::vector<ToolUse>& uses, std::size_t coating);
+
 }  // namespace tackfree

@@ -15,9 +15,9 @@ class Placement {
 
   /// True when every activity that `activity` lags behind has been placed or given up.
   bool is_eligible(std::size_t activity) const;
-  /// The earliest pieces for the activity given what is placed; no pieces, and the binding rule as
-  /// last hold, when there is none within the horizon.
-  SolvedActivity earliest(std::size_t activity) const;
+  /// The earliest pieces from `not_before` on, given what is placed; no pieces, and the binding
+  /// rule as last hold, when there is none within the horizon.
+  SolvedActivity earliest(std::size_t index, Slot not_before = 0) const;
   void place(std::size_t activity, SolvedActivity found);
   const Solution& solution() const { return solution_; }
 
@@ -33,12 +33,11 @@ class Placement {
   };
 
   bool start_after_lags(std::size_t activity, Slot& at, SolvedActivity& found) const;
-  SolvedActivity earliest_whole(std::size_t activity, Slot at, SolvedActivity found) const;
-  SolvedActivity earliest_split(std::size_t activity, Slot at, SolvedActivity found) const;
-  std::optional<Conflict> worker_conflict(const Activity& activity, Slot at) const;
+  std::optional<Conflict> conflict_of(const Activity& activity,
+                                      const std::vector<Run>& pieces) const;
+  std::optional<Conflict> worker_conflict(Run whole) const;
   std::optional<Conflict> session_conflict(const Activity& activity, Slot at) const;
-  std::optional<Conflict> dust_conflict(const Activity& activity, Slot at) const;
-  std::optional<Conflict> cut_for_others(Run& run) const;
+  std::optional<Conflict> dust_conflict(const Activity& activity, Run work) const;
   std::optional<std::size_t> session_in(std::size_t product, std::size_t window) const;
   void join_session(std::size_t activity);
   Run wet_run(std::size_t activity, Run work) const;

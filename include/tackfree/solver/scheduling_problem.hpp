@@ -26,7 +26,8 @@ using LagTable = std::vector<Slot>;
 struct Activity {
   Slot duration = 1;
   /// Index into `open_times`. For a whole activity: the slots at which it may start; those leave
-  /// room for its duration inside one window. For a splittable one: the slots at which it may run.
+  /// room for its duration inside one window. For a splittable one: the slots at which it may run;
+  /// it is cut only where those end, and the worker does nothing else until it is done.
   std::size_t open_time = 0;
   bool splittable = false;
   /// Makes dust: kept apart from everything wet.
@@ -73,7 +74,7 @@ struct SchedulingProblem {
 
 /// What kept an activity from starting sooner.
 struct Hold {
-  enum class By { lag, rule, window, worker, dust } by = By::rule;
+  enum class By { lag, rule, window, worker, dust, order } by = By::rule;
   Slot until = 0;
   std::size_t lag = 0;  ///< By::lag: index into `lags`
   Rule rule = no_rule;  ///< By::rule
@@ -111,6 +112,11 @@ struct Worth {
 };
 
 Worth worth(const SchedulingProblem& problem, const Solution& solution);
+
+/// The pieces of an activity that starts at `start`, an open slot; none when it does not get done
+/// within the horizon, or its first piece would be shorter than is worth starting.
+std::vector<Run> pieces_from(const SchedulingProblem& problem, const Activity& activity,
+                             Slot start);
 
 /// The window that holds the slot, or nothing.
 std::optional<std::size_t> window_at(const SchedulingProblem& problem, Slot slot);

@@ -4,6 +4,7 @@
 #include "tackfree/base/units.hpp"
 #include "tackfree/model/job.hpp"
 
+#include <span>
 #include <vector>
 
 namespace tackfree {
@@ -28,10 +29,14 @@ struct SurfaceTakeoff {
   std::vector<Masking> masking;
 };
 
-/// Takes the areas off `job.parts`. Rims of cut-outs and coated grooves count on the face they open
-/// to (rims on the top), by their own grain. The shapes must be possible: the parts reader sees to
-/// it that features lie inside their boards.
+/// Takes the areas off `job.parts`. Walls count on the face they open to, by their own grain; walls
+/// right through (rims, bores, the inside of a louvre's frame) on the top, or on the bottom where
+/// the top is not coated. An estimated frame has its allowance on both faces. The shapes must be
+/// possible: the parts reader sees to it that features lie inside their boards.
 SurfaceTakeoff take_off(const Job& job);
+
+/// The surfaces of one row of the parts list.
+std::span<const Surface> surfaces_of(const SurfaceTakeoff& takeoff, std::size_t part);
 
 /// The sum over the surfaces that `wanted` picks.
 template <class Predicate>

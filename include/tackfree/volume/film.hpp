@@ -24,6 +24,18 @@ SpreadRate theoretical_spread(Fraction solids, FilmThickness dry);
 /// Range: 0 <= p < 1.
 Fraction thinner_per_coating(Fraction of_mix);
 
+/// Thinner per volume of coating: in the first coat of a step, and in its later ones.
+struct Thinning {
+  Fraction first;
+  Fraction later;
+};
+
+/// Coats of the same class in the steps right before or after: they make one film.
+struct SameClass {
+  FilmThickness film;
+  int coats = 0;
+};
+
 /// The film of a run of coats.
 struct FilmBuild {
   int coats = 0;
@@ -34,9 +46,9 @@ struct FilmBuild {
 };
 
 /// The dry film that counts after `coats` coats on bare wood, with sanding between each two where
-/// the class needs it. On sealed wood the first coat counts whole: `figures` then says share 1.
-/// Source: assumption of this project (half of the first coat, 4 um off for each sanding).
-FilmBuild film_build(const Coating& coating, Fraction first_thinner, int coats,
+/// the class asks for a grit there. On sealed wood the first coat counts whole: `figures` then says
+/// share 1. Source: assumption of this project (half of the first coat, 4 um off for each sanding).
+FilmBuild film_build(const Coating& coating, const Thinning& thinning, int coats,
                      const NeedSpread& figures);
 
 /// Whether a counted film falls short of its aim by more than 10 %. An aim of 0 is always met: the
@@ -44,9 +56,9 @@ FilmBuild film_build(const Coating& coating, Fraction first_thinner, int coats,
 bool is_thin(FilmThickness counted, FilmThickness aim);
 
 /// The fewest coats within the class's range whose film comes within 10 % of the aim;
-/// the most the class allows when none does.
+/// the most the class allows when none does. `other` counts towards film and coats.
 /// Source: assumption of this project (a system within 10 % of its aim is good).
-int coats_for_aim(const Coating& coating, Fraction first_thinner, Wear wear,
-                  const NeedSpread& figures);
+int coats_for_aim(const Coating& coating, const Thinning& thinning, Wear wear,
+                  const NeedSpread& figures, const SameClass& other = {});
 
 }  // namespace tackfree

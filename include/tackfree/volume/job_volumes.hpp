@@ -28,8 +28,9 @@ struct StepFilm {
   std::size_t batch = 0;
   std::size_t step = 0;
   FilmBuild build;
-  FilmThickness aim;
-  FilmThickness cap;
+  FilmThickness beneath;     ///< of the same class in the steps right before: one film with it
+  FilmThickness aim;         ///< 0 where another film comes on top, or the class builds none
+  FilmThickness cap;         ///< 0 where the class builds no film
   bool coats_fixed = false;  ///< the person gave the number
   enum class Verdict { good, thin, thick } verdict = Verdict::good;
 };
@@ -50,6 +51,7 @@ struct JobVolumes {
 
 /// Litres by the formula of coat_volume. Grain factors count coats over the whole system. The first
 /// coat is thinned as the step says; where it says nothing, as the class does, on bare wood only.
+/// Where it is sprayed, every other coat has the class's thinner for the gun.
 /// `thirst` by coating index multiplies the need: 1, or what the log has taught.
 /// Throws std::out_of_range for a name that the job does not hold: the readers see to it.
 JobVolumes job_volumes(const Job& job, const SurfaceTakeoff& takeoff,

@@ -1,0 +1,16 @@
+// Text areas: square metres to coat, part by part, by grain and by side, and what is masked.
+#pragma once
+
+#include "tackfree/plan/plan.hpp"
+#include "tackfree/report/figures.hpp"
+#include "tackfree/report/page.hpp"
+
+namespace tackfree {
+
+/// One row for each part and one column for each grain that occurs, with the sum; then the tape.
+void write_areas(Page& page, const Plan& plan, const Figures& figures);
+
+/// The same by side: one column for each side that occurs.
+void write_areas_by_side(Page& page, const Plan& plan, const Figures& figures);
+
+}  // namespace tackfree

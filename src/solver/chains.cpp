@@ -1,0 +1,128 @@
+#include "tackfree/solver/chains.hpp"
+
+#include <algorithm>
+#include <numeric>
+#include <utility>
+
+namespace tackfree::solver {
+
+namespace {
+
+std::size_t index(Slot slot) { return static_cast<std::size_t>(slot); }
+
+/// Starts from which the activity gets done, with room for the session's set-up and clean-up.
+void find_starts(const SchedulingProblem& problem, Link& link) {
+  const Activity& activity = problem.activities[link.activity];
+  const OpenTime& time = problem.open_times[activity.open_time];
+  link.next_start.assign(index(problem.horizon) + 1, never);
+  link.end.assign(index(problem.horizon) + 1, never);
+  for (Slot s = problem.horizon - 1; s >= 0; --s) {
+    link.next_start[index(s)] = link.next_start[index(s) + 1];
+    if (!time.is_open(s)) continue;
+    if (activity.product) {
+      const auto window = window_at(problem, s);
+      const Product& product = problem.products[*activity.product];
+      if (!window || s - product.set_up < problem.windows[*window].begin ||
+          s + activity.duration + product.clean_up > problem.windows[*window].end)
+        continue;
+    }
+    const std::vector<Run> pieces = pieces_from(problem, activity, s);
+    if (pieces.empty()) continue;
+    link.next_start[index(s)] = s;
+    link.end[index(s)] = pieces.back().end;
+  }
+}
+
+void find_tails(const SchedulingProblem& problem, Chain& chain) {
+  for (std::size_t k = chain.size(); k-- > 0;) {
+    Link& link = chain[k];
+    link.tail.assign(index(problem.horizon) + 1, never);
+    for (Slot s = 0; s <= problem.horizon; ++s) {
+      const Slot start = link.next_start[index(s)];
+      if (start != s) continue;
+      const Slot end = link.end[index(start)];
+      Slot met = 0;
+      for (const std::size_t goal : link.goals)
+        met = std::max(met, problem.tables[goal][index(end)]);
+      if (k + 1 < chain.size()) {
+        Slot ready = 0;
+        for (const Link::Wait& wait : chain[k + 1].waits)
+          if (wait.back == 1) ready = std::max(ready, ready_after(problem, wait, end));
+        met = std::max(met, ready > problem.horizon ? never : chain[k + 1].tail[index(ready)]);
+      }
+      link.tail[index(s)] = met;
+    }
+    for (Slot s = problem.horizon - 1; s >= 0; --s)
+      link.tail[index(s)] = std::min(link.tail[index(s)], link.tail[index(s) + 1]);
+  }
+}
+
+void find_remembered(Chain& chain) {
+  for (std::size_t k = 0; k < chain.size(); ++k)
+    for (std::size_t later = k + 1; later < chain.size(); ++later)
+      for (const Link::Wait& wait : chain[later].waits) {
+        if (wait.back <= later - k) continue;  // waits for something not yet done at k
+        const std::size_t back = wait.back - (later - k);
+        auto& list = chain[k].remembered;
+        if (std::find(list.begin(), list.end(), back) == list.end()) list.push_back(back);
+      }
+}
+
+}  // namespace
+
+std::vector<std::size_t> groups_of(const SchedulingProblem& problem) {
+  std::vector<std::size_t> group(problem.activities.size());
+  std::iota(group.begin(), group.end(), std::size_t{0});
+  bool changed = true;
+  while (changed) {
+    changed = false;
+    for (const Lag& lag : problem.lags) {
+      const std::size_t least = std::min(group[lag.from], group[lag.to]);
+      changed = changed || group[lag.from] != least || group[lag.to] != least;
+      group[lag.from] = group[lag.to] = least;
+    }
+  }
+  std::vector<std::size_t> names = group;
+  std::sort(names.begin(), names.end());
+  names.erase(std::unique(names.begin(), names.end()), names.end());
+  for (std::size_t& g : group)
+    g = static_cast<std::size_t>(std::lower_bound(names.begin(), names.end(), g) - names.begin());
+  return group;
+}
+
+Slot ready_after(const SchedulingProblem& problem, const Link::Wait& wait, Slot end) {
+  const Slot ready = wait.table ? problem.tables[*wait.table][index(end)] : end;
+  return ready == never ? never : ready + wait.delay;
+}
+
+std::optional<std::vector<Chain>> chains_of(const SchedulingProblem& problem) {
+  const std::vector<std::size_t> group = groups_of(problem);
+  std::vector<Chain> chains;
+  std::vector<std::size_t> place(problem.activities.size());
+  for (std::size_t i = 0; i < problem.activities.size(); ++i) {
+    if (group[i] >= most_chains) return std::nullopt;
+    if (group[i] >= chains.size()) chains.resize(group[i] + 1);
+    place[i] = chains[group[i]].size();
+    chains[group[i]].push_back({.activity = i});
+  }
+  for (const Lag& lag : problem.lags) {
+    if (place[lag.to] <= place[lag.from] || place[lag.to] - place[lag.from] > longest_reach)
+      return std::nullopt;
+    chains[group[lag.to]][place[lag.to]].waits.push_back(
+        {place[lag.to] - place[lag.from], lag.table, lag.delay});
+  }
+  for (const Goal& goal : problem.goals)
+    chains[group[goal.activity]][place[goal.activity]].goals.push_back(goal.table);
+  for (Chain& chain : chains) {
+    for (std::size_t k = 1; k < chain.size(); ++k)
+      if (std::none_of(chain[k].waits.begin(), chain[k].waits.end(),
+                       [](const Link::Wait& wait) { return wait.back == 1; }))
+        return std::nullopt;
+    for (Link& link : chain) find_starts(problem, link);
+    find_tails(problem, chain);
+    find_remembered(chain);
+  }
+  return chains;
+}
+
+}  // namespace tackfree::solver

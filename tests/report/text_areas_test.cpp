@@ -1,0 +1,36 @@
+#include "tackfree/report/text_areas.hpp"
+
+#include <string>
+
+#include "report/small_plan.hpp"
+#include <doctest/doctest.h>
+
+using namespace tackfree;
+
+namespace {
+
+bool holds(const std::string& text, const std::string& piece) {
+  return text.find(piece) != std::string::npos;
+}
+
+}  // namespace
+
+TEST_CASE("only grains that occur have a column and masked lengths are listed") {
+  const Plan plan = small_plan({}, UnitSystem::metric);
+  Page page(80);
+  write_areas(page, plan, Figures(plan.job));
+  const std::string& text = page.text();
+  CHECK(holds(text, "  part (m\u00b2)       face  end grain   all\n"));
+  CHECK(holds(text, "  4 x leg         0.60          -  0.60\n"));
+  CHECK(holds(text, "  Masked: 1.5 m of tape on seat board\n"));
+}
+
+TEST_CASE("only sides that occur have a column and the rows add up") {
+  const Plan plan = small_plan({}, UnitSystem::metric);
+  Page page(80);
+  write_areas_by_side(page, plan, Figures(plan.job));
+  const std::string& text = page.text();
+  CHECK(holds(text, "  part (m\u00b2)        top  bottom  left  side   all\n"));
+  CHECK(holds(text, "  1 x seat board  0.50    0.40  0.05     -  0.95\n"));
+  CHECK(holds(text, "  all parts       0.50    0.40  0.05  0.60  1.55\n"));
+}
