@@ -3,6 +3,7 @@
 #include "tackfree/air/psychrometrics.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace tackfree {
 
@@ -10,13 +11,6 @@ namespace {
 
 /// Air that stands exactly at a limit keeps it; this much is rounding.
 constexpr double rounding = 1e-9;
-
-/// Less than the margin above the dew point. Saturation pressure grows with temperature, so this is
-/// the same as: the vapour would condense on something colder than the surface by the margin.
-bool near_dew_point(const CoatingLimits& limits, const AirState& air) {
-  const Pressure bearable = saturation_pressure(air.temperature - limits.dew_point_margin.value);
-  return air.vapour > bearable * (1.0 + rounding);
-}
 
 /// For each instant, the first at or after it that is marked; one past the end when there is none.
 std::vector<int> next_marked(const std::vector<bool>& marked) {
@@ -53,13 +47,89 @@ std::string_view word_for(Gate gate) {
   return "unfit air";
 }
 
-std::optional<Gate> put_on_gate(const CoatingLimits& limits, const AirState& air) {
-  if (air.temperature < limits.put_on_min.value) return Gate::too_cold;
-  if (air.temperature > limits.put_on_max.value) return Gate::too_warm;
+GateOrigin origin_of(const CoatingLimits& limits, Gate gate) {
+  const auto of = [](const auto& figure) { return GateOrigin{figure.origin, figure.source}; };
+  switch (gate) {
+    case Gate::too_cold:
+      return of(limits.put_on_min);
+    case Gate::too_warm:
+      return of(limits.put_on_max);
+    case Gate::too_humid:
+      return of(limits.humidity_max);
+    case Gate::dew:
+      return of(limits.dew_point_margin);
+    case Gate::cold_before_dry:
+      return of(limits.hold_min);
+    case Gate::cold_within_hold:
+      if (limits.hold_put_on_min) return of(*limits.hold_put_on_min);
+      break;
+  }
+  return {};
+}
+
+/// Saturation pressure grows with temperature, so this is the same as: the vapour would condense on
+/// something colder than the surface by the margin.
+bool near_dew_point(const CoatingLimits& limits, const AirState& air, Temperature surface) {
+  const Pressure bearable = saturation_pressure(surface - limits.dew_point_margin.value);
+  return air.vapour > bearable * (1.0 + rounding);
+}
+
+std::optional<Gate> put_on_gate(const CoatingLimits& limits, const AirState& air,
+                                Temperature surface) {
+  if (std::min(air.temperature, surface) < limits.put_on_min.value) return Gate::too_cold;
+  if (std::max(air.temperature, surface) > limits.put_on_max.value) return Gate::too_warm;
   const Humidity humidity = relative_humidity(air.temperature, air.vapour);
   if (humidity > limits.humidity_max.value * (1.0 + rounding)) return Gate::too_humid;
-  if (near_dew_point(limits, air)) return Gate::dew;
+  if (near_dew_point(limits, air, surface)) return Gate::dew;
   return std::nullopt;
+}
+
+std::optional<Gate> put_on_gate(const CoatingLimits& limits, const AirState& air) {
+  return put_on_gate(limits, air, air.temperature);
+}
+
+BlushRisk blush_risk(const AirState& air) {
+  constexpr TemperatureDifference enough = fahrenheit_degrees(20);
+  constexpr Humidity much = humidity_percent(65);
+  if (air.temperature - dew_point(air.vapour) >= enough) return BlushRisk::none;
+  return relative_humidity(air.temperature, air.vapour) > much ? BlushRisk::high : BlushRisk::some;
+}
+
+std::vector<Gate> failing_gates(const CoatingLimits& limits, const AirSeries& air,
+                                const DryingClock& clock, Instant start, Minutes putting_on,
+                                Minutes grid) {
+  const Instant finish = start + putting_on;
+  const Instant end = air.covers().end;
+  std::array<bool, gate_count> broken{};
+  const auto mark = [&](Gate gate, bool is_broken) {
+    if (is_broken) broken.at(static_cast<std::size_t>(gate)) = true;
+  };
+  const auto touch = clock.reached(Stage::touch, finish);
+  mark(Gate::cold_before_dry, !touch);
+  const Instant dry = std::max(finish, touch.value_or(end));
+  const Instant held =
+      limits.hold_put_on_min ? finish + whole_minutes_up(limits.hold_put_on_min->value) : finish;
+  for (Instant at = start; at < std::max(dry, held) + grid && at <= end; at += grid) {
+    const AirState state = air.at(at);
+    const Temperature surface = air.surface_at(at);
+    const bool cold = std::min(state.temperature, surface) < limits.put_on_min.value;
+    if (at <= finish) {
+      mark(Gate::too_cold, cold);
+      mark(Gate::too_warm, std::max(state.temperature, surface) > limits.put_on_max.value);
+      mark(Gate::too_humid, relative_humidity(state.temperature, state.vapour) >
+                                limits.humidity_max.value * (1.0 + rounding));
+    }
+    if (at < dry + grid) {
+      mark(Gate::dew, near_dew_point(limits, state, surface));
+      mark(Gate::cold_before_dry, state.temperature < limits.hold_min.value);
+    }
+    if (at > finish && at < held + grid)
+      mark(Gate::cold_within_hold, state.temperature < limits.put_on_min.value);
+  }
+  std::vector<Gate> failing;
+  for (std::size_t gate = 0; gate < gate_count; ++gate)
+    if (broken.at(gate)) failing.push_back(static_cast<Gate>(gate));
+  return failing;
 }
 
 GateTable::GateTable(const CoatingLimits& limits, const AirSeries& air, const DryingClock& clock,
@@ -75,9 +145,10 @@ GateTable::GateTable(const CoatingLimits& limits, const AirSeries& air, const Dr
   for (std::size_t i = 0; i < instants; ++i) {
     const Instant at = span.begin + static_cast<int>(i) * grid;
     const AirState state = air.at(at);
-    put_on_[i] = put_on_gate(limits, state);
+    const Temperature surface = air.surface_at(at);
+    put_on_[i] = put_on_gate(limits, state, surface);
     unfit[i] = put_on_[i].has_value();
-    dew[i] = near_dew_point(limits, state);
+    dew[i] = near_dew_point(limits, state, surface);
     under_hold[i] = state.temperature < limits.hold_min.value;
     under_put_on[i] = state.temperature < limits.put_on_min.value;
     const auto dry_at = clock.reached(Stage::touch, at);

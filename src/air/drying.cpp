@@ -4,19 +4,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 
 namespace tackfree {
 
 namespace {
-
-/// Molar gas constant, kJ/(mol K). Source: CODATA 2018, exact in the SI of 2019 (from memory).
-constexpr double gas_constant = 8.314462618e-3;
-
-/// Where rates are 1: 23 C and 50 % RH. Source: ASTM D3924, standard conditions for testing paint;
-/// the air speed 0.10 m/s, "free from drafts", is assumed.
-constexpr Temperature reference_temperature = celsius(23);
-constexpr Humidity reference_humidity = humidity_percent(50);
-constexpr Speed reference_air_speed = metres_per_second(0.10);
 
 /// One reference minute in the clock's fixed point; 64 bits hold four thousand years of them.
 constexpr double units_per_minute = 4294967296.0;
@@ -24,37 +16,86 @@ constexpr double units_per_minute = 4294967296.0;
 constexpr std::int64_t rounding_slack = 4295;  // a millionth of a minute
 /// No coat needs as much as this.
 constexpr double most_units = 4e18;
+/// Rates are computed at whole multiples of this, counted from 1970: where a series begins changes
+/// nothing.
+constexpr Minutes knot_step{5};
+constexpr std::size_t mark_step = 64;
+constexpr Speed label_air_speed = metres_per_second(0.10);
 
-/// Source: the Arrhenius law; activation energies are the class's own.
-double arrhenius_factor(MolarEnergy activation_energy, Temperature t) {
-  return std::exp(-activation_energy.in(kilojoules_per_mole) / gas_constant *
-                  (1.0 / t.in_kelvin() - 1.0 / reference_temperature.in_kelvin()));
+using RateOf = std::function<double(const AirState&)>;
+
+/// Sums one rate over a series, minute by minute, by the trapezoid rule in fixed point.
+class Integrator {
+ public:
+  Integrator(RateOf rate, const AirSeries& air, double factor)
+      : rate_(std::move(rate)), nodes_(air.nodes()), half_step_(0.5 * units_per_minute * factor) {
+    sums_.reserve(static_cast<std::size_t>(air.covers().length().count()) + 1);
+    sums_.push_back(0);
+    at_ = air.covers().begin;
+    before_ = rate_(nodes_.front().state);
+    while (at_ < air.covers().end) {
+      const Instant knot = at_ + knot_step;
+      const bool on_knot = at_.time_since_epoch() % knot_step == Minutes(0);
+      if (!on_knot || knot > air.covers().end || !straight_to(knot)) minute();
+    }
+  }
+
+  std::vector<std::int64_t> sums() && { return std::move(sums_); }
+
+ private:
+  double rate_at(Instant at) {
+    while (nodes_[next_].at < at) ++next_;
+    return rate_(state_between(nodes_[next_ - 1], nodes_[next_], at));
+  }
+
+  void add(double rate) {
+    sums_.push_back(sums_.back() + std::llround(half_step_ * (before_ + rate)));
+    before_ = rate;
+    at_ += Minutes(1);
+  }
+
+  void minute() { add(rate_at(at_ + Minutes(1))); }
+
+  /// Goes on to `knot` on a straight line of rates, unless something bends it.
+  bool straight_to(Instant knot) {
+    while (nodes_[next_].at <= at_) ++next_;
+    if (nodes_[next_].at < knot) return false;
+    const double last = rate_(state_between(nodes_[next_ - 1], nodes_[next_], knot));
+    if ((before_ > 0.0) != (last > 0.0)) return false;
+    const double first = before_;
+    const double slope = (last - first) / static_cast<double>(knot_step.count());
+    for (int k = 1; k < knot_step.count(); ++k) add(first + slope * k);
+    add(last);
+    return true;
+  }
+
+  RateOf rate_;
+  const std::vector<AirSeries::Node>& nodes_;
+  double half_step_;
+  std::vector<std::int64_t> sums_;
+  Instant at_;
+  double before_ = 0;
+  std::size_t next_ = 1;
+};
+
+DryingProgress progress_of(RateOf rate, const AirSeries& air, double factor) {
+  ProgressTable table{Integrator(std::move(rate), air, factor).sums(), {}};
+  for (std::size_t i = 0; i < table.at_minute.size(); i += mark_step)
+    table.at_mark.push_back(table.at_minute[i]);
+  return std::make_shared<const ProgressTable>(std::move(table));
 }
 
-/// Oxygen cure: full speed to 60 % RH, half speed from 90 % on, straight between. Source: assumed.
-double oxidative_humidity_factor(Humidity humidity) {
-  const double excess = (humidity - humidity_fraction(0.60)) / humidity_fraction(0.30);
-  return 1.0 - 0.5 * std::clamp(excess, 0.0, 1.0);
+DryingProgress progress_by_law(const DryingLaw& law, const AirSeries& air, Speed air_speed) {
+  return progress_of(
+      [&law](const AirState& state) { return drying_rate(law, state, label_air_speed); }, air,
+      air_speed_factor(law.air_exponent.value, air_speed));
 }
 
-/// Water leaves a dispersion film as from a wet surface, in proportion to the vapour deficit.
-/// Source: constant-rate drying, van Mechelen 2014, who cites Croll and Keddie.
-double vapour_deficit_factor(const AirState& air) {
-  static const Pressure reference_deficit =
-      saturation_pressure(reference_temperature) -
-      vapour_pressure(reference_temperature, reference_humidity);
-  return std::max(0.0, (saturation_pressure(air.temperature) - air.vapour) / reference_deficit);
-}
-
-/// The drying rate at the reference air speed.
-double sheltered_rate(const DryingLaw& law, const AirState& air) {
-  if (air.temperature < law.stops_below.value) return 0.0;
-  double rate = law.driver == DryingLaw::Driver::vapour_deficit
-                    ? vapour_deficit_factor(air)
-                    : arrhenius_factor(law.activation_energy.value, air.temperature);
-  if (law.slowed_by_humidity)
-    rate *= oxidative_humidity_factor(relative_humidity(air.temperature, air.vapour));
-  return rate;
+bool dries_alike(const DryingLaw& a, const DryingLaw& b) {
+  return a.driver == b.driver && a.activation_energy.value == b.activation_energy.value &&
+         a.q10.has_value() == b.q10.has_value() && (!a.q10 || a.q10->value == b.q10->value) &&
+         a.slowed_by_humidity == b.slowed_by_humidity &&
+         a.air_exponent.value == b.air_exponent.value && a.stops_below.value == b.stops_below.value;
 }
 
 /// The rate under the conditions for which the label's hours hold.
@@ -62,148 +103,197 @@ double label_rate(const Coating& coating) {
   return drying_rate(coating.law,
                      {coating.label_temperature,
                       vapour_pressure(coating.label_temperature, coating.label_humidity)},
-                     reference_air_speed);
+                     label_air_speed);
 }
 
-double film_exponent(const DryingLaw& law, Stage stage) {
-  return law.film_exponents.at(static_cast<std::size_t>(depth_of(stage))).value;
-}
-
-/// Reference minutes by the trapezoid rule in fixed point: one sum for each minute of the series.
-std::vector<std::int64_t> summed_progress(const DryingLaw& law, const AirSeries& air,
-                                          Speed air_speed) {
-  const Interval covers = air.covers();
-  const double half_step =
-      0.5 * units_per_minute * air_speed_factor(law.air_exponent.value, air_speed);
-  const auto& nodes = air.nodes();
-  std::vector<std::int64_t> sums{0};
-  sums.reserve(static_cast<std::size_t>(covers.length().count()) + 1);
-  double before = sheltered_rate(law, nodes.front().state);
-  std::size_t next = 1;
-  for (Instant at = covers.begin + Minutes(1); at <= covers.end; at += Minutes(1)) {
-    while (nodes[next].at < at) ++next;
-    const double rate = sheltered_rate(law, state_between(nodes[next - 1], nodes[next], at));
-    sums.push_back(sums.back() + std::llround(half_step * (before + rate)));
-    before = rate;
-  }
-  return sums;
-}
-
-/// Rule 1 of the trade: the clock may lengthen these waits, never shorten them. Source: practice.
-constexpr bool label_is_floor(Stage stage) {
-  return stage == Stage::handle || stage == Stage::recoat || stage == Stage::sand;
+/// The shortest time that the label names for a stage.
+Duration shortest_on_label(const Coating& coating, Stage stage) {
+  Duration shortest = coating.label_after.at(index_of(stage))->value;
+  for (const LabelPoint& point : coating.label_points.at(index_of(stage)))
+    shortest = std::min(shortest, point.after);
+  return shortest;
 }
 
 }  // namespace
 
-double air_speed_factor(double exponent, Speed air_speed) {
-  constexpr Speed natural_convection = metres_per_second(0.05);  // Source: assumed
-  constexpr double limit = 2.0;  // late drying is limited from within; the figure is assumed
-  const double ratio =
-      (air_speed + natural_convection) / (reference_air_speed + natural_convection);
-  return std::min(limit, std::pow(ratio, exponent));
-}
-
-double drying_rate(const DryingLaw& law, const AirState& air, Speed air_speed) {
-  return sheltered_rate(law, air) * air_speed_factor(law.air_exponent.value, air_speed);
-}
-
-std::optional<Duration> drying_duration(const Coating& coating, Stage stage, const AirState& air,
-                                        Speed air_speed, double film_ratio) {
-  const auto& label = coating.label_after.at(index_of(stage));
-  const double at_label = label_rate(coating);
-  const double rate = drying_rate(coating.law, air, air_speed);
-  if (!label || at_label <= 0.0 || rate <= 0.0) return std::nullopt;
-  return label->value * (at_label / rate * std::pow(film_ratio, film_exponent(coating.law, stage)));
+bool label_is_floor(Stage stage) {
+  return stage == Stage::handle || stage == Stage::recoat || stage == Stage::sand;
 }
 
 DryingClock::DryingClock(const Coating& coating, const AirSeries& air, Speed air_speed,
                          bool faster_than_label)
-    : covers_(air.covers()), progress_(summed_progress(coating.law, air, air_speed)) {
-  const double at_label = label_rate(coating);
-  if (at_label <= 0.0) return;  // the label's hours say nothing about such a film
+    : DryingClock(coating, air, air_speed, faster_than_label,
+                  progress_by_law(coating.law, air, air_speed)) {}
+
+DryingClock::DryingClock(const Coating& coating, const AirSeries& air, Speed air_speed,
+                         bool faster_than_label, DryingProgress by_law)
+    : covers_(air.covers()), tracks_{std::move(by_law)} {
+  if (label_rate(coating) <= 0.0) return;  // the label's hours say nothing about such a film
   // Rounded like the steps of the series, so that label conditions give the label's hours.
-  const auto label_step = static_cast<double>(std::llround(units_per_minute * at_label));
-  label_step_ = label_step;
-  recoat_exponent_ = film_exponent(coating.law, Stage::recoat);
+  label_step_ = static_cast<double>(std::llround(units_per_minute * label_rate(coating)));
+  recoat_exponent_ = film_exponent(coating.law, Stage::recoat).value;
   label_is_least_ = !faster_than_label;
-  for (std::size_t i = 0; i < stage_count; ++i) {
-    const auto& label = coating.label_after.at(i);
-    if (!label) continue;
-    const auto stage = static_cast<Stage>(i);
-    const bool floor = label_is_floor(stage) && !faster_than_label;
-    needs_.push_back({.stage = stage,
-                      .label = label->value,
-                      .amount = label_step * label->value.in(minutes),
-                      .film_exponent = film_exponent(coating.law, stage),
-                      .at_least = floor ? whole_minutes_up(label->value) : Minutes(0)});
-  }
+  for (std::size_t i = 0; i < stage_count; ++i)
+    if (coating.label_after.at(i))
+      add_need(coating, static_cast<Stage>(i), air, air_speed, faster_than_label);
   std::stable_sort(needs_.begin(), needs_.end(),
                    [](const Need& a, const Need& b) { return a.label < b.label; });
+  note_plain_needs();
 }
 
-std::optional<DryingClock::Wait> DryingClock::wait_for(Stage stage, double film_ratio) const {
-  double amount = 0.0;
-  Minutes at_least{0};
+void DryingClock::note_plain_needs() {
+  PlainNeed so_far;
   for (const Need& need : needs_) {
-    amount = std::max(amount, need.amount * std::pow(film_ratio, need.film_exponent));
-    at_least = std::max(at_least, need.at_least);
-    if (need.stage == stage) {
-      if (amount > most_units) return std::nullopt;
-      return Wait{std::llround(amount), at_least};
-    }
+    const auto amount = amount_of(need, 1.0);
+    if (need.track != 0 || !amount) return;
+    so_far.amount = std::max(so_far.amount, *amount);
+    so_far.at_least = std::max(so_far.at_least, need.at_least);
+    plain_.at(index_of(need.stage)) = so_far;
   }
-  return std::nullopt;
+}
+
+void DryingClock::add_need(const Coating& coating, Stage stage, const AirSeries& air,
+                           Speed air_speed, bool faster_than_label) {
+  const bool has_rows = !coating.label_points.at(index_of(stage)).empty();
+  if (has_rows) {
+    const StageRate rate(coating, stage);
+    tracks_.push_back(progress_of([&rate](const AirState& state) { return rate.relative(state); },
+                                  air,
+                                  air_speed_factor(coating.law.air_exponent.value, air_speed)));
+  }
+  const double label_step = has_rows ? units_per_minute : label_step_;
+  const Duration label = coating.label_after.at(index_of(stage))->value;
+  const bool floor = label_is_floor(stage) && !faster_than_label;
+  needs_.push_back(
+      {.stage = stage,
+       .label = label,
+       .track = has_rows ? tracks_.size() - 1 : 0,
+       .amount = label_step * label.in(minutes),
+       .film_exponent = film_exponent(coating.law, stage).value,
+       .at_least = floor ? whole_minutes_up(shortest_on_label(coating, stage)) : Minutes(0)});
+}
+
+std::optional<std::int64_t> DryingClock::amount_of(const Need& need, double film_ratio) {
+  const double amount =
+      film_ratio == 1.0 ? need.amount : need.amount * std::pow(film_ratio, need.film_exponent);
+  if (amount > most_units) return std::nullopt;
+  return std::llround(amount);
 }
 
 std::size_t DryingClock::minute_of(Instant at) const {
   return static_cast<std::size_t>(std::max(Minutes(0), at - covers_.begin).count());
 }
 
-std::optional<std::size_t> DryingClock::minute_done(Instant applied, std::int64_t amount) const {
+std::optional<std::size_t> DryingClock::minute_done(std::size_t track, Instant applied,
+                                                    std::int64_t amount) const {
   if (applied > covers_.end) return std::nullopt;
-  const auto start = progress_.begin() + static_cast<std::ptrdiff_t>(minute_of(applied));
-  const auto done = std::lower_bound(start, progress_.end(), *start + amount);
-  if (done == progress_.end()) return std::nullopt;
-  return static_cast<std::size_t>(done - progress_.begin());
+  const ProgressTable& table = *tracks_[track];
+  const std::size_t start = minute_of(applied);
+  const std::int64_t target = table.at_minute[start] + amount;
+  const auto first_mark = table.at_mark.begin() + static_cast<std::ptrdiff_t>(start / mark_step);
+  const auto mark = std::lower_bound(first_mark, table.at_mark.end(), target);
+  // What is looked for lies after the mark before, and no later than this one.
+  const auto marks = static_cast<std::size_t>(mark - table.at_mark.begin());
+  const std::size_t from = std::max(start, (marks == 0 ? 0 : marks - 1) * mark_step);
+  const std::size_t to = std::min(table.at_minute.size(), marks * mark_step + 1);
+  const auto minutes_begin = table.at_minute.begin();
+  const auto done =
+      std::lower_bound(minutes_begin + static_cast<std::ptrdiff_t>(from),
+                       minutes_begin + static_cast<std::ptrdiff_t>(std::max(from, to)), target);
+  const auto minute = static_cast<std::size_t>(done - minutes_begin);
+  if (minute >= table.at_minute.size() || table.at_minute[minute] < target) return std::nullopt;
+  return minute;
+}
+
+bool DryingClock::has(Stage stage) const {
+  return std::any_of(needs_.begin(), needs_.end(),
+                     [&](const Need& need) { return need.stage == stage; });
 }
 
 std::optional<Instant> DryingClock::reached(Stage stage, Instant applied, double film_ratio) const {
-  const auto wait = wait_for(stage, film_ratio);
-  return wait ? done(applied, *wait) : std::nullopt;
+  const auto& plain = plain_.at(index_of(stage));
+  if (plain && film_ratio == 1.0) {
+    const auto done =
+        minute_done(0, applied, std::max<std::int64_t>(0, plain->amount - rounding_slack));
+    if (!done) return std::nullopt;
+    const Instant at = std::max(covers_.begin + Minutes(*done), applied + plain->at_least);
+    return at > covers_.end ? std::nullopt : std::optional(at);
+  }
+  if (!has(stage)) return std::nullopt;
+  Instant at = std::max(applied, covers_.begin);
+  std::int64_t most_by_law = 0;
+  for (const Need& need : needs_) {
+    const auto amount = amount_of(need, film_ratio);
+    if (!amount) return std::nullopt;
+    if (need.track == 0) {
+      most_by_law = std::max(most_by_law, *amount);
+    } else {
+      const auto done = minute_done(need.track, applied, *amount - rounding_slack);
+      if (!done) return std::nullopt;
+      at = std::max(at, covers_.begin + Minutes(*done));
+    }
+    at = std::max(at, applied + need.at_least);
+    if (need.stage == stage) break;
+  }
+  const auto done =
+      minute_done(0, applied, std::max<std::int64_t>(0, most_by_law - rounding_slack));
+  if (!done) return std::nullopt;
+  at = std::max(at, covers_.begin + Minutes(*done));
+  if (at > covers_.end) return std::nullopt;
+  return at;
 }
 
 std::optional<Instant> DryingClock::dried_for(Duration label, Instant applied,
                                               double film_ratio) const {
   const double amount = label_step_ * label.in(minutes)*std::pow(film_ratio, recoat_exponent_);
   if (label_step_ <= 0.0 || amount > most_units) return std::nullopt;
-  return done(applied,
-              {std::llround(amount), label_is_least_ ? whole_minutes_up(label) : Minutes(0)});
+  const auto done = minute_done(0, applied, std::llround(amount) - rounding_slack);
+  if (!done) return std::nullopt;
+  const Minutes at_least = label_is_least_ ? whole_minutes_up(label) : Minutes(0);
+  const Instant at = std::max(covers_.begin + Minutes(*done), applied + at_least);
+  return at > covers_.end ? std::nullopt : std::optional(at);
 }
 
-std::optional<Instant> DryingClock::done(Instant applied, const Wait& wait) const {
-  const auto minute = minute_done(applied, wait.amount - rounding_slack);
-  if (!minute) return std::nullopt;
-  const Instant by_clock = covers_.begin + Minutes(*minute);
-  const Instant at = std::max(by_clock, applied + wait.at_least);
-  if (at > covers_.end) return std::nullopt;
-  return at;
+Duration DryingClock::until(std::size_t track, Instant applied, std::int64_t amount,
+                            std::size_t done) const {
+  const std::vector<std::int64_t>& progress = tracks_[track]->at_minute;
+  const std::size_t from = minute_of(applied);
+  Duration until_done = to_duration(covers_.begin + Minutes(done) - applied);
+  if (done > from) {
+    const auto over = static_cast<double>(progress[done] - progress[from] - amount);
+    const auto last_step = static_cast<double>(progress[done] - progress[done - 1]);
+    until_done -= minutes(over / last_step);
+  }
+  return until_done;
 }
 
 std::optional<Duration> DryingClock::exact_duration(Stage stage, Instant applied,
                                                     double film_ratio) const {
-  const auto wait = wait_for(stage, film_ratio);
-  if (!wait) return std::nullopt;
-  const auto done = minute_done(applied, wait->amount);
-  if (!done) return std::nullopt;
-  const std::size_t from = minute_of(applied);
-  Duration until_done = to_duration(covers_.begin + Minutes(*done) - applied);
-  if (*done > from) {
-    const auto over = static_cast<double>(progress_[*done] - progress_[from] - wait->amount);
-    const auto last_step = static_cast<double>(progress_[*done] - progress_[*done - 1]);
-    until_done -= minutes(over / last_step);
+  if (!has(stage)) return std::nullopt;
+  Duration longest;
+  for (const Need& need : needs_) {
+    const auto amount = amount_of(need, film_ratio);
+    if (!amount) return std::nullopt;
+    const auto done = minute_done(need.track, applied, *amount);
+    if (!done) return std::nullopt;
+    longest = std::max(longest, until(need.track, applied, *amount, *done));
+    if (need.stage == stage) break;
   }
-  return until_done;
+  return longest;
+}
+
+std::vector<DryingClock> drying_clocks(const std::vector<Coating>& coatings, const AirSeries& air,
+                                       Speed air_speed, bool faster_than_label) {
+  std::vector<DryingClock> clocks;
+  for (std::size_t i = 0; i < coatings.size(); ++i) {
+    DryingProgress by_law;
+    for (std::size_t j = 0; j < i && !by_law; ++j)
+      if (dries_alike(coatings[j].law, coatings[i].law)) by_law = clocks[j].tracks_.front();
+    if (!by_law) by_law = progress_by_law(coatings[i].law, air, air_speed);
+    clocks.push_back(
+        DryingClock(coatings[i], air, air_speed, faster_than_label, std::move(by_law)));
+  }
+  return clocks;
 }
 
 }  // namespace tackfree

@@ -33,10 +33,6 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
   CLI::App* buy = app.add_subcommand("buy", "Plan a job and print only what to buy");
   buy->add_option("job", options.job_file, "Job file (JSON)")->required();
   buy->add_option("--json", options.json_file, "Write the shopping list as JSON to this file");
-  for (CLI::App* command : {plan, buy})
-    command->add_option(
-        "--now", options.now,
-        "Plan as of this time: 2027-04-05T17:45 in the job's zone, or with Z or an offset");
 
   CLI::App* area = app.add_subcommand("area", "Print a job's areas by part, grain and side");
   area->add_option("job", options.job_file, "Job file (JSON)")->required();
@@ -52,7 +48,19 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
       app.add_subcommand("check", "Read a job's files and report every mistake in them");
   check->add_option("job", options.job_file, "Job file (JSON)")->required();
 
-  for (CLI::App* command : {plan, area, buy, check})
+  CLI::App* drying = app.add_subcommand(
+      "drying", "Tell what comes of a coat at one hour: rules that fail, when it is dry, and why");
+  drying->add_option("job", options.job_file, "Job file (JSON)")->required();
+  drying->add_option("--coating", options.coating, "Name of a coating of the job")->required();
+  drying->add_option("--at", options.at,
+                     "When it is put on, written as for --now; without it, now");
+  drying->add_option("--json", options.json_file, "Write the answer as JSON to this file");
+
+  for (CLI::App* command : {plan, buy, drying})
+    command->add_option(
+        "--now", options.now,
+        "Plan as of this time: 2027-04-05T17:45 in the job's zone, or with Z or an offset");
+  for (CLI::App* command : {plan, area, buy, check, drying})
     command->add_option("--data", options.data_dir,
                         "Folder with finishing data, in place of the built-in data");
 
@@ -61,7 +69,7 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
   start->add_option("folder", options.folder, "Folder to make")->required();
 
   if (!arguments.empty() && !arguments[0].starts_with('-')) {
-    const std::vector<std::string> known{"plan", "area", "buy", "check", "start"};
+    const std::vector<std::string> known{"plan", "area", "buy", "check", "start", "drying"};
     if (std::find(known.begin(), known.end(), arguments[0]) == known.end())
       return {std::nullopt,
               to_text({.found = arguments[0],
@@ -82,6 +90,7 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
   if (*buy) options.command = Command::buy;
   if (*check) options.command = Command::check;
   if (*start) options.command = Command::start;
+  if (*drying) options.command = Command::drying;
   return {options, {}, false};
 }
 

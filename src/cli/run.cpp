@@ -1,14 +1,18 @@
 #include "tackfree/cli/run.hpp"
 
+#include "tackfree/base/name.hpp"
 #include "tackfree/base/text_file.hpp"
 #include "tackfree/cli/options.hpp"
 #include "tackfree/input/job_reader.hpp"
 #include "tackfree/input/starter_job.hpp"
+#include "tackfree/plan/coat_outlook.hpp"
 #include "tackfree/plan/make_plan.hpp"
 #include "tackfree/report/area_report.hpp"
 #include "tackfree/report/icalendar.hpp"
 #include "tackfree/report/json.hpp"
+#include "tackfree/report/json_drying.hpp"
 #include "tackfree/report/text.hpp"
+#include "tackfree/report/text_drying.hpp"
 
 #include <algorithm>
 #include <chrono>
@@ -16,8 +20,10 @@
 #include <map>
 #include <ostream>
 #include <utility>
+#include <vector>
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 namespace tackfree {
 
@@ -36,38 +42,42 @@ int report_problems(Problems problems, std::ostream& err) {
   return exit_wrong_input;
 }
 
-/// The time to plan from: --now, else the job's own, else the clock.
-std::optional<Instant> planning_time(const Options& options, const Job& job, Problems& problems) {
-  if (!options.now) {
-    if (job.now_at) return job.now_at;
-    return std::chrono::floor<Minutes>(std::chrono::system_clock::now());
-  }
-  std::optional<Instant> now = parse_instant(*options.now);
-  if (const auto local = parse_local_time(*options.now); local && !now) {
+/// A time as the command line has it, under the option `key`: local in the job's zone, or UTC.
+std::optional<Instant> time_given(const std::string& key, const std::string& text, const Job& job,
+                                  Problems& problems) {
+  std::optional<Instant> at = parse_instant(text);
+  if (const auto local = parse_local_time(text); local && !at) {
     const LocatedTime located = job.calendar.zone.locate(*local);
     if (located.fate == LocalFate::skipped) {
       problems.push_back(
-          {.key = "--now",
-           .found = *options.now,
+          {.key = key,
+           .found = text,
            .wanted = fmt::format("wanted a time that {} has; the clocks skip this one",
                                  job.calendar.zone.name())});
       return std::nullopt;
     }
-    now = located.at;
+    at = located.at;
   }
-  if (!now)
-    problems.push_back({.key = "--now",
-                        .found = *options.now,
+  if (!at)
+    problems.push_back({.key = key,
+                        .found = text,
                         .wanted = "wanted a time like 2027-04-05T17:45, or with Z or an offset"});
-  else if (*now + whole_minutes_up(job.horizon) > last_zoned_instant())
+  else if (*at + whole_minutes_up(job.horizon) > last_zoned_instant())
     problems.push_back(
-        {.key = "--now",
-         .found = *options.now,
+        {.key = key,
+         .found = text,
          .wanted =
              "wanted a plan that ends before 2038: zone rules after 2037 are not known here"});
   else
-    return now;
+    return at;
   return std::nullopt;
+}
+
+/// The time to plan from: --now, else the job's own, else the clock.
+std::optional<Instant> planning_time(const Options& options, const Job& job, Problems& problems) {
+  if (options.now) return time_given("--now", *options.now, job, problems);
+  if (job.now_at) return job.now_at;
+  return std::chrono::floor<Minutes>(std::chrono::system_clock::now());
 }
 
 int plan_command(const Options& options, std::ostream& out, std::ostream& err) {
@@ -113,6 +123,31 @@ int check_command(const Options& options, std::ostream& out, std::ostream& err) 
   return exit_done;
 }
 
+int drying_command(const Options& options, std::ostream& out, std::ostream& err) {
+  Problems problems;
+  const std::optional<Job> job = read_job(options.job_file, options.data_dir, problems);
+  if (!job) return report_problems(problems, err);
+  const auto now = planning_time(options, *job, problems);
+  const auto at = options.at ? time_given("--at", *options.at, *job, problems) : now;
+  std::vector<std::string> names;
+  for (const Coating& coating : job->coatings) names.push_back(coating.name);
+  const auto named = std::find(names.begin(), names.end(), options.coating);
+  if (named == names.end())
+    problems.push_back(
+        {.key = "--coating",
+         .found = options.coating,
+         .wanted = fmt::format("wanted a coating of the job: {}", fmt::join(names, ", ")),
+         .hint = name_hint(options.coating, names)});
+  if (!now || !at || !problems.empty()) return report_problems(problems, err);
+  const auto outlook =
+      coat_outlook(*job, static_cast<std::size_t>(named - names.begin()), *at, *now, problems);
+  if (!outlook) return report_problems(problems, err);
+  if (options.json_file)
+    write_text_file(*options.json_file, outlook_json(*job, *outlook), problems);
+  out << outlook_text(*job, *outlook);
+  return problems.empty() ? exit_done : report_problems(problems, err);
+}
+
 int start_command(const Options& options, std::ostream& out, std::ostream& err) {
   Problems problems;
   std::error_code fault;
@@ -142,6 +177,8 @@ int run_command(const Options& options, std::ostream& out, std::ostream& err) {
       return check_command(options, out, err);
     case Command::start:
       return start_command(options, out, err);
+    case Command::drying:
+      return drying_command(options, out, err);
   }
   return exit_bug;
 }

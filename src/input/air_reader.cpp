@@ -1,12 +1,12 @@
 #include "tackfree/input/air_reader.hpp"
 
-#include "tackfree/base/name.hpp"
 #include "tackfree/base/text_file.hpp"
-#include "tackfree/input/csv_document.hpp"
+#include "tackfree/input/air_days_reader.hpp"
+#include "tackfree/input/calendar_reader.hpp"
+#include "tackfree/input/epw_reader.hpp"
 #include "tackfree/input/figure_reader.hpp"
 
 #include <array>
-#include <charconv>
 #include <utility>
 
 #include <fmt/format.h>
@@ -15,162 +15,11 @@ namespace tackfree {
 
 namespace {
 
-constexpr NumberRange air_temperature{-60, 60, "C"};
-/// Rounding of stations that keep temperature and dew point in different units.
-constexpr TemperatureDifference dew_point_slack = kelvins(0.1);
-
-/// Reads one rows file.
-class RowsReader {
- public:
-  RowsReader(const CsvDocument& document, std::string file, const AirRowsFormat& format,
-             const Zone& zone, Problems& problems)
-      : document_(document),
-        file_(std::move(file)),
-        format_(format),
-        zone_(zone),
-        problems_(problems) {}
-
-  AirRows rows() {
-    AirRows result;
-    std::vector<AirRow>& rows = result.rows;
-    if (!find_columns()) return result;
-    const std::size_t before = problems_.size();
-    for (const CsvRow& fields : document_.rows) {
-      if (problems_.size() - before > most_listed_mistakes) {
-        problems_.push_back({.file = file_,
-                             .line = fields.line,
-                             .wanted = "has too many mistakes; mend these first"});
-        break;
-      }
-      const auto row = read(fields);
-      if (!row) continue;
-      if (!rows.empty() && row->at <= rows.back().at)
-        report(fields, *time_,
-               row->at == rows.back().at
-                   ? "wanted each time once; this one repeats the row before"
-                   : "wanted rows in order of time; this one is before the last");
-      else
-        rows.push_back(*row);
-    }
-    if (document_.rows.empty())
-      problems_.push_back({.file = file_, .wanted = "has no rows; wanted at least one"});
-    result.recorded_in = recorded_in_;
-    return result;
-  }
-
- private:
-  std::optional<std::size_t> needed_column(const std::string& name) {
-    const auto found = document_.column(name);
-    if (!found)
-      problems_.push_back({.file = file_,
-                           .line = 1,
-                           .key = name,
-                           .wanted = "is missing; the job names this column",
-                           .hint = name_hint(name, document_.head)});
-    return found;
-  }
-
-  bool find_columns() {
-    time_ = needed_column(format_.time_column);
-    temperature_ = needed_column(format_.temperature_column);
-    bool all = time_ && temperature_;
-    if (!format_.dew_point_column.empty())
-      all = (dew_point_ = needed_column(format_.dew_point_column)) && all;
-    if (!format_.humidity_column.empty())
-      all = (humidity_ = needed_column(format_.humidity_column)) && all;
-    return all;
-  }
-
-  void report(const CsvRow& fields, std::size_t column, std::string wanted) {
-    problems_.push_back({.file = file_,
-                         .line = fields.line,
-                         .key = document_.head[column],
-                         .found = fields.fields[column],
-                         .wanted = std::move(wanted)});
-  }
-
-  /// The number in a field; nothing when it is empty, nothing and a Problem when it is no number.
-  std::optional<double> number(const CsvRow& fields, std::optional<std::size_t> column,
-                               const NumberRange& range) {
-    if (!column || fields.fields[*column].empty()) return std::nullopt;
-    const std::string& text = fields.fields[*column];
-    double value = 0;
-    const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), value);
-    if (fault == std::errc{} && end == text.data() + text.size() && value >= range.least &&
-        value <= range.most)
-      return value;
-    report(fields, *column, wanted_number(range) + ", or nothing where there is no reading");
-    return std::nullopt;
-  }
-
-  std::optional<Temperature> temperature(const CsvRow& fields, std::optional<std::size_t> column) {
-    const NumberRange range = format_.in_fahrenheit ? NumberRange{-76, 140, "F"} : air_temperature;
-    const auto degrees = number(fields, column, range);
-    if (!degrees) return std::nullopt;
-    return format_.in_fahrenheit ? fahrenheit(*degrees) : celsius(*degrees);
-  }
-
-  std::optional<Instant> time(const CsvRow& fields) {
-    const std::string& text = fields.fields[*time_];
-    auto as_utc = parse_instant(text + "Z");
-    if (!format_.time_is_local) {
-      if (const auto with_offset = parse_instant(text)) as_utc = with_offset;
-      if (!as_utc) report(fields, *time_, "wanted a time in UTC, such as 2027-04-05T17:00:00Z");
-      return as_utc;
-    }
-    if (!as_utc) {
-      report(fields, *time_, "wanted a local time, such as 2027-04-05T17:00");
-      return std::nullopt;
-    }
-    const LocatedTime located = zone_.locate(utc_.local(*as_utc));
-    if (located.fate != LocalFate::skipped) return located.at;
-    report(fields, *time_,
-           fmt::format("wanted a time that exists: the clocks of {} skip it", zone_.name()));
-    return std::nullopt;
-  }
-
-  /// The same clock time in the year of replay; the first row decides by how many years.
-  std::optional<Instant> replayed(const CsvRow& fields, Instant at) {
-    if (!format_.replay_in_year) return at;
-    const LocalTime recorded = utc_.local(at);
-    if (!recorded_in_) recorded_in_ = static_cast<int>(recorded.on.year());
-    const Date moved = recorded.on + date::years(*format_.replay_in_year - *recorded_in_);
-    if (moved.ok()) return utc_.instant({moved, recorded.minute_of_day});
-    report(fields, *time_,
-           fmt::format("wanted a day that {} has too: leave the rows of 29 February out",
-                       static_cast<int>(moved.year())));
-    return std::nullopt;
-  }
-
-  std::optional<AirRow> read(const CsvRow& fields) {
-    const std::size_t before = problems_.size();
-    const auto recorded = time(fields);
-    const auto at = recorded ? replayed(fields, *recorded) : std::nullopt;
-    const auto air = temperature(fields, temperature_);
-    AirRow row{.at = at.value_or(Instant{}),
-               .temperature = air.value_or(celsius(0)),
-               .dew_point = temperature(fields, dew_point_),
-               .humidity = std::nullopt,
-               .line = fields.line};
-    if (const auto percent_humid = number(fields, humidity_, {0, 100, "% RH"}))
-      row.humidity = humidity_percent(*percent_humid);
-    if (at && *at >= last_zoned_instant())
-      report(fields, *time_, "wanted a time before the end of 2037");
-    if (air && row.dew_point && *row.dew_point > *air + dew_point_slack)
-      report(fields, *dew_point_, "wanted a dew point no higher than the temperature");
-    if (problems_.size() > before || !air || (!row.dew_point && !row.humidity)) return std::nullopt;
-    return row;
-  }
-
-  const CsvDocument& document_;
-  std::string file_;
-  const AirRowsFormat& format_;
-  const Zone& zone_;
-  Problems& problems_;
-  std::optional<std::size_t> time_, temperature_, dew_point_, humidity_;
-  Zone utc_ = Zone::utc();
-  std::optional<int> recorded_in_;  ///< year of the first row, when rows are replayed
-};
+/// What is taken where the person does not say. Source: assumed; no measured garage was found. The
+/// loss is that of a double garage of 36 m2, partly insulated; the heater the largest plug-in one.
+constexpr Duration usual_time_constant = hours(6);
+constexpr HeatLoss usual_loss = watts_per_kelvin(150);
+constexpr Power usual_heater = kilowatts(3);
 
 AirRowsFormat read_format(JsonCursor& rows) {
   constexpr std::array<std::string_view, 2> clocks{"utc", "local"};
@@ -215,27 +64,118 @@ ConstantAir read_constant(JsonCursor& constant) {
   return air;
 }
 
-}  // namespace
-
-AirRows parse_air_rows(std::string_view text, const std::string& file, const AirRowsFormat& format,
-                       const Zone& zone, Problems& problems) {
-  const auto document = parse_csv(text, file, problems);
-  if (!document) return {};
-  return RowsReader(*document, file, format, zone, problems).rows();
+AirRows read_epw_source(JsonCursor& epw, const std::filesystem::path& folder) {
+  const std::size_t before = epw.problems().size();
+  AirRows air;
+  air.file = epw.text(needed("file")).value_or("");
+  air.origin = epw.text(needed("origin")).value_or("");
+  const auto year = epw.whole(needed("replay_in_year"), {1970, 2036, "years"});
+  epw.refuse_unknown();
+  if (epw.problems().size() > before) return air;
+  const std::filesystem::path path = folder / air.file;
+  const auto text = read_text_file(path, epw.problems());
+  if (text) air.rows = parse_epw(*text, path.string(), *year, epw.problems());
+  return air;
 }
 
+std::string usual_name(const AirSource& source) {
+  if (const auto* rows = std::get_if<AirRows>(&source.what)) return "hours of " + rows->file;
+  if (std::holds_alternative<AirDays>(source.what)) return "daily lows and highs";
+  return std::holds_alternative<ConstantAir>(source.what) ? "constant air" : "";
+}
+
+std::optional<AirSource> read_source(JsonCursor& object, const std::filesystem::path& folder,
+                                     const Zone& zone) {
+  constexpr std::array<std::string_view, 5> kinds{"rows", "epw", "days", "months", "constant"};
+  AirSource source;
+  source.line = object.line();
+  const auto name = object.text("name");
+  int count = 0;
+  for (const std::string_view kind : kinds) {
+    auto inner = object.object(JsonKey(kind));
+    if (!object.has(kind)) continue;
+    ++count;
+    if (!inner) continue;
+    if (kind == "rows") source.what = read_rows(*inner, folder, zone);
+    if (kind == "epw") source.what = read_epw_source(*inner, folder);
+    if (kind == "days") source.what = read_air_days(*inner, zone);
+    if (kind == "months") source.what = read_air_months(*inner, zone);
+    if (kind == "constant") source.what = read_constant(*inner);
+  }
+  if (count != 1)
+    object.report("rows", "wanted one of rows, epw, days, months and constant in each source");
+  object.refuse_unknown();
+  if (count != 1) return std::nullopt;
+  source.name = name.value_or(usual_name(source));
+  return source;
+}
+
+Heating read_heating(JsonCursor& object, const Zone& zone) {
+  Heating heating{.set_point = celsius(18),
+                  .hours = {},
+                  .loss = {usual_loss, Origin::assumed, {}},
+                  .heater = {usual_heater, Origin::assumed, {}},
+                  .zone = zone};
+  if (const auto to = read_temperature(object, needed("to"), {0, 40, "C"})) heating.set_point = *to;
+  object.value(needed("hours"));
+  heating.hours = read_windows(object, "hours", true);
+  if (const auto loss = object.number("loss_w_per_k", {1, 5000, "W/K"}))
+    heating.loss = {watts_per_kelvin(*loss), Origin::measured, {}};
+  if (const auto heater = object.number("heater_kw", {0.1, 100, "kW"}))
+    heating.heater = {kilowatts(*heater), Origin::measured, {}};
+  object.refuse_unknown();
+  return heating;
+}
+
+Indoors read_indoors(JsonCursor& object, const Zone& zone) {
+  Indoors indoors{.time_constant = {usual_time_constant, Origin::assumed, {}},
+                  .heating = std::nullopt,
+                  .humidity_ceiling = std::nullopt};
+  if (const auto tau = object.number("time_constant_h", {0.1, 200, "h"}))
+    indoors.time_constant = {hours(*tau), Origin::measured, {}};
+  if (auto heating = object.object("heating")) indoors.heating = read_heating(*heating, zone);
+  if (const auto most = object.number("humidity_ceiling_pct", {20, 100, "% RH"}))
+    indoors.humidity_ceiling = humidity_percent(*most);
+  object.refuse_unknown();
+  return indoors;
+}
+
+Boards read_boards(JsonCursor& object) {
+  constexpr std::array<std::string_view, 2> places{"room", "outdoors"};
+  Boards boards;
+  boards.thickness =
+      millimetres(object.number(needed("thickness_mm"), {1, 500, "mm"}).value_or(20));
+  boards.from_outdoors = object.word("from", places).value_or(0) == 1;
+  object.refuse_unknown();
+  return boards;
+}
+
+}  // namespace
+
 AirRecord read_air(JsonCursor& air, const std::filesystem::path& folder, const Zone& zone) {
-  AirRecord record = ConstantAir{celsius(20), humidity_percent(50)};
+  AirMix mix;
+  mix.file = air.file();
   auto constant = air.object("constant");
   auto rows = air.object("rows");
-  if (air.has("constant") == air.has("rows"))
-    air.report("constant", "wanted either constant or rows, one of them");
+  std::vector<JsonCursor> sources = air.objects("sources");
+  const int kinds = int{air.has("constant")} + int{air.has("rows")} + int{air.has("sources")};
+  if (kinds != 1)
+    air.report("sources", "wanted constant, rows or sources, one of them");
   else if (constant)
-    record = read_constant(*constant);
+    mix.sources.push_back({"", read_constant(*constant), air.line()});
   else if (rows)
-    record = read_rows(*rows, folder, zone);
+    mix.sources.push_back({"", read_rows(*rows, folder, zone), air.line()});
+  for (JsonCursor& object : sources)
+    if (auto source = read_source(object, folder, zone)) mix.sources.push_back(std::move(*source));
+  if (air.has("sources") && sources.empty())
+    air.report("sources", "wanted a list of sources, at least one");
+  if (auto indoors = air.object("indoors")) mix.indoors = read_indoors(*indoors, zone);
+  if (auto boards = air.object("boards")) mix.boards = read_boards(*boards);
   air.refuse_unknown();
-  return record;
+  if (air.has("sources") || mix.indoors || mix.boards) return mix;
+  if (mix.sources.empty()) return ConstantAir{celsius(20), humidity_percent(50)};
+  if (rows) return std::get<AirRows>(std::move(mix.sources.front().what));
+  return std::get<ConstantAir>(mix.sources.front().what);
 }
 
 }  // namespace tackfree

@@ -28,33 +28,6 @@ std::string shown(const DayWindow& window) {
   return iso_clock(window.begin) + "-" + iso_clock(window.end);
 }
 
-/// The windows of a list in order; overlapping ones are Problems. A window over midnight becomes
-/// two where `over_midnight`, else it is a Problem.
-std::vector<DayWindow> read_windows(JsonCursor& at, std::string_view key, bool over_midnight) {
-  std::vector<DayWindow> windows;
-  for (const JsonNode* node : at.texts(key)) {
-    const auto window = parse_window(node->text);
-    if (!window) {
-      at.report(*node, at.path_of(key), std::string(wanted_window));
-    } else if (window->begin < window->end) {
-      windows.push_back(*window);
-    } else if (over_midnight) {
-      windows.push_back({0, window->end});
-      if (window->begin < 24 * 60) windows.push_back({window->begin, 24 * 60});
-    } else {
-      at.report(*node, at.path_of(key), "wanted the end after the begin",
-                "split hours over midnight: 22:00-24:00, and 00:00-01:00 of the next day");
-    }
-  }
-  std::erase_if(windows, [](const DayWindow& window) { return window.begin == window.end; });
-  std::sort(windows.begin(), windows.end());
-  for (std::size_t i = 1; i < windows.size(); ++i)
-    if (windows[i].begin < windows[i - 1].end)
-      at.report(key, fmt::format("wanted hours that do not overlap; {} and {} do",
-                                 shown(windows[i - 1]), shown(windows[i])));
-  return windows;
-}
-
 std::vector<Date> read_days_off(JsonCursor& calendar) {
   std::vector<Date> days;
   for (const JsonNode* node : calendar.texts("days_off")) {
@@ -82,6 +55,31 @@ std::vector<AddedHours> read_added(JsonCursor& calendar) {
 }
 
 }  // namespace
+
+std::vector<DayWindow> read_windows(JsonCursor& at, std::string_view key, bool over_midnight) {
+  std::vector<DayWindow> windows;
+  for (const JsonNode* node : at.texts(key)) {
+    const auto window = parse_window(node->text);
+    if (!window) {
+      at.report(*node, at.path_of(key), std::string(wanted_window));
+    } else if (window->begin < window->end) {
+      windows.push_back(*window);
+    } else if (over_midnight) {
+      windows.push_back({0, window->end});
+      if (window->begin < 24 * 60) windows.push_back({window->begin, 24 * 60});
+    } else {
+      at.report(*node, at.path_of(key), "wanted the end after the begin",
+                "split hours over midnight: 22:00-24:00, and 00:00-01:00 of the next day");
+    }
+  }
+  std::erase_if(windows, [](const DayWindow& window) { return window.begin == window.end; });
+  std::sort(windows.begin(), windows.end());
+  for (std::size_t i = 1; i < windows.size(); ++i)
+    if (windows[i].begin < windows[i - 1].end)
+      at.report(key, fmt::format("wanted hours that do not overlap; {} and {} do",
+                                 shown(windows[i - 1]), shown(windows[i])));
+  return windows;
+}
 
 std::optional<Date> parse_planning_date(std::string_view text) {
   const auto on = parse_date(text);

@@ -30,8 +30,41 @@ void read_spread(FigureReader& figures, Coating& coating) {
   figures.read(coating.spread, us, {40, 4000, "ft2 per US gallon"}, square_feet_per_us_gallon);
 }
 
+/// A range, as labels often give it: `[2, 4]`. The plan takes the upper end.
+bool read_range(FigureReader& figures, Coating& coating, const StageKey& stage) {
+  JsonCursor& object = figures.object();
+  if (figures.in_finishing_data() || !object.has(stage.key)) return false;
+  const JsonNode& node = *object.value(stage.key);
+  if (node.kind != JsonNode::Kind::array) return false;
+  const NumberRange& range = stage.in_days ? wait_days : wait_hours;
+  const Unit<DurationKind>& unit = stage.in_days ? days : hours;
+  std::vector<Duration> ends;
+  for (const JsonNode& item : node.items)
+    if (const auto end =
+            number_in(item, object.path_of(stage.key), range, object.file(), object.problems()))
+      ends.push_back(unit(*end));
+    else
+      return true;
+  if (ends.size() != 2 || ends[0] > ends[1]) {
+    object.report(stage.key, "wanted one number, or a range from less to more, such as [2, 4]");
+    return true;
+  }
+  coating.label_least[index_of(stage.stage)] = ends[0];
+  coating.label_after[index_of(stage.stage)] = {ends[1], figures.origin(), {}};
+  return true;
+}
+
 void read_stages(FigureReader& figures, Coating& coating, StagesGiven& given) {
   for (const StageKey& stage : stage_keys) {
+    if (figures.has(stage.key)) {
+      // A time of the tin's own takes the place of all that was known before.
+      coating.label_least[index_of(stage.stage)].reset();
+      coating.label_points[index_of(stage.stage)].clear();
+    }
+    if (read_range(figures, coating, stage)) {
+      given[index_of(stage.stage)] = true;
+      continue;
+    }
     std::optional<Sourced<Duration>>& target = coating.label_after[index_of(stage.stage)];
     if (figures.read(target, stage.key, stage.in_days ? wait_days : wait_hours,
                      stage.in_days ? days : hours))

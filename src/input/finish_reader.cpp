@@ -2,6 +2,7 @@
 
 #include "tackfree/base/name.hpp"
 #include "tackfree/input/coating_figures.hpp"
+#include "tackfree/input/label_rows_reader.hpp"
 #include "tackfree/input/names_of.hpp"
 #include "tackfree/input/solvent_reader.hpp"
 #include "tackfree/input/tin_reader.hpp"
@@ -56,6 +57,7 @@ void read_own_figures(JsonCursor& object, Origin origin, Coating& coating, Stage
       coating.label_humidity = humidity_percent(*at);
     if (const auto sand = object.flag("needs_sanding_between"))
       coating.needs_sanding_between = *sand;
+    read_label_rows(object, coating, given);
   }
   // Another spread is that of every coat, unless the later ones are named too.
   if (coating.spread.origin == origin && !object.has("spread_later_m2_per_l"))

@@ -55,16 +55,23 @@ SourceNames read_sources(const DataFile& file, Problems& problems) {
 }
 
 DryingLaw read_law(JsonCursor& object, const std::string& name, const SourceNames& sources) {
-  constexpr std::array<std::string_view, 2> drivers{"arrhenius", "vapour_deficit"};
+  constexpr std::array<std::string_view, 3> drivers{"arrhenius", "vapour_deficit",
+                                                    "vapour_pressure"};
   constexpr NumberRange exponent{0, 4};
   DryingLaw law;
   law.name = name;
   if (const auto driver = object.word(needed("driver"), drivers))
-    law.driver = *driver == 0 ? DryingLaw::Driver::arrhenius : DryingLaw::Driver::vapour_deficit;
+    law.driver = static_cast<DryingLaw::Driver>(*driver);
   FigureReader figures(object, sources);
-  if (law.driver == DryingLaw::Driver::arrhenius)
-    figures.read(law.activation_energy, "activation_energy_kj_per_mol", {1, 200, "kJ/mol"},
-                 kilojoules_per_mole);
+  if (law.driver != DryingLaw::Driver::vapour_deficit) {
+    if (object.has("q10")) {
+      law.q10.emplace();
+      figures.read(*law.q10, "q10", {1, 10});
+    } else {
+      figures.read(law.activation_energy, "activation_energy_kj_per_mol", {1, 200, "kJ/mol"},
+                   kilojoules_per_mole);
+    }
+  }
   law.slowed_by_humidity = object.flag(needed("slowed_by_humidity")).value_or(false);
   figures.read(law.air_exponent, "air_exponent", exponent);
   figures.read(law.film_exponents[0], "film_exponent_touch", exponent);

@@ -1,7 +1,11 @@
 #include "tackfree/plan/make_plan.hpp"
 
+#include "tackfree/air/indoor_air.hpp"
+#include "tackfree/air/psychrometrics.hpp"
+#include "tackfree/air/wood_moisture.hpp"
 #include "tackfree/learning/thirst.hpp"
 #include "tackfree/operations/operation_list.hpp"
+#include "tackfree/plan/coat_outlook.hpp"
 #include "tackfree/plan/notes.hpp"
 #include "tackfree/plan/part_notes.hpp"
 #include "tackfree/schedule/check_schedule.hpp"
@@ -23,6 +27,15 @@ Instant on_grid(Instant at, Minutes grid) {
   return past == Minutes(0) ? at : at + (grid - past);
 }
 
+Fraction wood_moisture_in(const AirState& air) {
+  return equilibrium_moisture(air.temperature, relative_humidity(air.temperature, air.vapour));
+}
+
+Duration board_lag(const Job& job) {
+  const auto* mix = std::get_if<AirMix>(&job.air);
+  return mix != nullptr && mix->boards ? board_time_constant(mix->boards->thickness) : Duration();
+}
+
 Length all_tape(const SurfaceTakeoff& takeoff) {
   Length sum;
   for (const Masking& masking : takeoff.masking) sum += masking.tape;
@@ -41,10 +54,14 @@ std::optional<Plan> make_plan(Job job, Instant now, Problems& problems) {
   Plan plan;
   plan.now = start;
   plan.air = std::move(*air);
+  plan.wood_moisture = wood_moisture_in(plan.air.at(start));
+  plan.board_lag = board_lag(job);
   plan.takeoff = take_off(job);
   plan.volumes = job_volumes(job, plan.takeoff, thirst);
   plan.list = operation_list(job, plan.takeoff, plan.volumes);
-  plan.schedule = make_schedule(job, plan.list, plan.air, drying_clocks(job, plan.air), span);
+  const std::vector<DryingClock> clocks = drying_clocks(job, plan.air);
+  plan.schedule = make_schedule(job, plan.list, plan.air, clocks, span);
+  plan.drying = explained_coats(job, plan.list, plan.air, clocks, plan.schedule);
   plan.work = attended_work(plan.list, plan.schedule, job.calendar.zone);
   plan.emissions = emissions(job, plan.volumes);
   plan.room =

@@ -89,10 +89,11 @@ void add_drying(Group& group, const Coating& coating) {
     group.add("recoat without sanding within", *coating.recoat_unsanded_within,
               wait_text(coating.recoat_unsanded_within->value));
   const DryingLaw& law = coating.law;
-  if (law.driver == DryingLaw::Driver::arrhenius)
+  if (law.driver != DryingLaw::Driver::vapour_deficit && !law.q10)
     group.add("drying speeds up with warmth at", law.activation_energy,
               fmt::format("{:g} kJ/mol",
                           rounded(law.activation_energy.value.in(kilojoules_per_mole), 1)));
+  if (law.q10) group.add("drying speeds up for 10 K by", *law.q10, factor_text(law.q10->value));
   group.add("air exponent", law.air_exponent, factor_text(law.air_exponent.value));
   constexpr std::array<std::string_view, 3> depths{"touch", "recoat", "through"};
   for (std::size_t depth = 0; depth < depths.size(); ++depth)

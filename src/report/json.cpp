@@ -1,6 +1,7 @@
 #include "tackfree/report/json.hpp"
 
 #include "tackfree/report/figures.hpp"
+#include "tackfree/report/json_air.hpp"
 #include "tackfree/report/json_areas.hpp"
 #include "tackfree/report/json_figures.hpp"
 #include "tackfree/report/json_fumes.hpp"
@@ -10,7 +11,6 @@
 #include <algorithm>
 #include <array>
 #include <string_view>
-#include <variant>
 
 #include <nlohmann/json.hpp>
 
@@ -180,31 +180,6 @@ Json shopping(const Plan& plan) {
   return object;
 }
 
-Json air(const Plan& plan) {
-  const Zone& zone = plan.job.calendar.zone;
-  Json object;
-  if (const auto* constant = std::get_if<ConstantAir>(&plan.job.air)) {
-    object["kind"] = "constant";
-    object["temp_c"] = rounded(constant->temperature.in_celsius(), 2);
-    object["humidity_pct"] = rounded(constant->humidity.in(humidity_percent), 1);
-  } else if (const auto* rows = std::get_if<AirRows>(&plan.job.air)) {
-    object["kind"] = "rows";
-    object["file"] = rows->file;
-    object["measured_by"] = rows->origin;
-    object["recorded_in"] = rows->recorded_in ? Json(*rows->recorded_in) : Json(nullptr);
-  }
-  object["air_speed_m_per_s"] = rounded(plan.job.room.air_speed.in(metres_per_second), 3);
-  put_instant(object, "typical_from", plan.air.typical_from(), zone);
-  Json& bridged = object["bridged"] = Json::array();
-  for (const AirSeries::Bridged& bridge : plan.air.bridged()) {
-    Json gap;
-    put_instant(gap, "begin", bridge.gap.begin, zone);
-    put_instant(gap, "end", bridge.gap.end, zone);
-    bridged.push_back(std::move(gap));
-  }
-  return object;
-}
-
 Json proof_of(const Schedule& schedule, const Zone& zone) {
   if (!schedule.proof) return nullptr;
   Json object;
@@ -270,7 +245,7 @@ std::string json_report(const Plan& plan) {
   put_schedule(document, plan);
   put_work(document, plan);
   document["shopping"] = shopping(plan);
-  document["air"] = air(plan);
+  put_air(document, plan);
   put_fumes(document, plan);
   document["cautions"] = cautions(plan);
   document["notes"] = notes(plan);

@@ -81,8 +81,9 @@ Json drying_figures(const Coating& coating) {
       object[fmt::format("{}_after_h", stages.at(stage))] = figure(*after, hours);
   if (coating.recoat_unsanded_within)
     object["recoat_unsanded_within_h"] = figure(*coating.recoat_unsanded_within, hours);
-  if (law.driver == DryingLaw::Driver::arrhenius)
+  if (law.driver != DryingLaw::Driver::vapour_deficit && !law.q10)
     object["activation_energy_kj_per_mol"] = figure(law.activation_energy, kilojoules_per_mole);
+  if (law.q10) object["q10"] = figure(*law.q10);
   object["air_exponent"] = figure(law.air_exponent);
   constexpr std::array<std::string_view, 3> depths{"touch", "recoat", "through"};
   for (std::size_t depth = 0; depth < depths.size(); ++depth)

@@ -1,6 +1,7 @@
 #include "tackfree/report/json_schedule.hpp"
 
 #include "tackfree/report/figures.hpp"
+#include "tackfree/report/json_drying.hpp"
 #include "tackfree/report/step_words.hpp"
 
 #include <string>
@@ -38,48 +39,6 @@ std::string_view key_for(HeldBy by) {
       return "coats_a_day";
   }
   return "now";
-}
-
-std::string_view key_for(Gate gate) {
-  switch (gate) {
-    case Gate::too_cold:
-      return "too_cold";
-    case Gate::too_warm:
-      return "too_warm";
-    case Gate::too_humid:
-      return "too_humid";
-    case Gate::dew:
-      return "dew";
-    case Gate::cold_before_dry:
-      return "cold_before_dry";
-    case Gate::cold_within_hold:
-      return "cold_within_hold";
-  }
-  return "too_cold";
-}
-
-std::string_view key_for(Stage stage) {
-  switch (stage) {
-    case Stage::dust_free:
-      return "dust_free";
-    case Stage::touch:
-      return "touch";
-    case Stage::handle:
-      return "handle";
-    case Stage::recoat:
-      return "recoat";
-    case Stage::sand:
-      return "sand";
-    case Stage::light_use:
-      return "light_use";
-    case Stage::hardware:
-      return "hardware";
-    case Stage::stack:
-      return "stack";
-    case Stage::full_cure:
-      return "full_cure";
-  }
-  return "touch";
 }
 
 Json interval(const Interval& span, const Zone& zone) {
@@ -135,7 +94,8 @@ Json held_reasons(const Plan& plan, const DatedStep& step) {
   return reasons;
 }
 
-Json dated_step(const Plan& plan, const StepWords& words, const DatedStep& step) {
+Json dated_step(const Plan& plan, const StepWords& words, const DatedStep& step,
+                const std::vector<DryingExplanation>& drying) {
   const Operation& op = plan.list.operations.at(step.operation);
   const Zone& zone = plan.job.calendar.zone;
   Json object = operation(plan, words, op);
@@ -149,6 +109,10 @@ Json dated_step(const Plan& plan, const StepWords& words, const DatedStep& step)
   for (std::size_t stage = 0; stage < stage_count; ++stage)
     if (step.reaches.at(stage))
       put_instant(reaches, key_for(static_cast<Stage>(stage)), step.reaches.at(stage), zone);
+  if (!drying.empty()) {
+    Json& waits = object["drying"] = Json::array();
+    for (const DryingExplanation& why : drying) waits.push_back(explanation_json(why, zone));
+  }
   object["session"] = step.session ? Json(*step.session) : Json(nullptr);
   object["on_typical_air"] = step.on_typical_air;
   object["how"] = op.how;
@@ -182,6 +146,48 @@ std::string_view word_for(Side side) {
   return "both";
 }
 
+std::string_view key_for(Gate gate) {
+  switch (gate) {
+    case Gate::too_cold:
+      return "too_cold";
+    case Gate::too_warm:
+      return "too_warm";
+    case Gate::too_humid:
+      return "too_humid";
+    case Gate::dew:
+      return "dew";
+    case Gate::cold_before_dry:
+      return "cold_before_dry";
+    case Gate::cold_within_hold:
+      return "cold_within_hold";
+  }
+  return "too_cold";
+}
+
+std::string_view key_for(Stage stage) {
+  switch (stage) {
+    case Stage::dust_free:
+      return "dust_free";
+    case Stage::touch:
+      return "touch";
+    case Stage::handle:
+      return "handle";
+    case Stage::recoat:
+      return "recoat";
+    case Stage::sand:
+      return "sand";
+    case Stage::light_use:
+      return "light_use";
+    case Stage::hardware:
+      return "hardware";
+    case Stage::stack:
+      return "stack";
+    case Stage::full_cure:
+      return "full_cure";
+  }
+  return "touch";
+}
+
 void put_instant(Json& object, std::string_view name, const std::optional<Instant>& at,
                  const Zone& zone) {
   object[fmt::format("{}_at", name)] = at ? Json(iso_utc(*at)) : Json(nullptr);
@@ -192,7 +198,10 @@ void put_schedule(Json& document, const Plan& plan) {
   const StepWords words(plan);
   const Schedule& schedule = plan.schedule;
   Json& steps = document["steps"] = Json::array();
-  for (const DatedStep& step : schedule.steps) steps.push_back(dated_step(plan, words, step));
+  for (std::size_t i = 0; i < schedule.steps.size(); ++i)
+    steps.push_back(
+        dated_step(plan, words, schedule.steps[i],
+                   i < plan.drying.size() ? plan.drying[i] : std::vector<DryingExplanation>{}));
   Json& sessions = document["sessions"] = Json::array();
   for (const Session& one : schedule.sessions) sessions.push_back(session(plan, one));
   Json& milestones = document["milestones"] = Json::array();

@@ -136,30 +136,33 @@ std::string StepWords::pour(const Operation& op) const {
                      coating.words.thinner);
 }
 
-std::string StepWords::rule(Gate gate, const Coating& coating) const {
-  const CoatingLimits& limits = coating.limits;
+std::string gate_words(Gate gate, const CoatingLimits& limits, const Figures& figures) {
   switch (gate) {
     case Gate::too_cold:
       return fmt::format("too cold to coat (under {})",
-                         figures_.temperature(limits.put_on_min.value).text());
+                         figures.temperature(limits.put_on_min.value).text());
     case Gate::too_warm:
       return fmt::format("too warm to coat (over {})",
-                         figures_.temperature(limits.put_on_max.value).text());
+                         figures.temperature(limits.put_on_max.value).text());
     case Gate::too_humid:
       return fmt::format("too damp to coat (over {})", humidity_text(limits.humidity_max.value));
     case Gate::dew:
       return fmt::format("too near the dew point (under {} above it)",
-                         figures_.temperature_difference(limits.dew_point_margin.value).text());
+                         figures.temperature_difference(limits.dew_point_margin.value).text());
     case Gate::cold_before_dry:
       return fmt::format("too cold before touch-dry (under {})",
-                         figures_.temperature(limits.hold_min.value).text());
+                         figures.temperature(limits.hold_min.value).text());
     case Gate::cold_within_hold:
       return fmt::format(
           "too cold within {} of coating (under {})",
           wait_text(limits.hold_put_on_min ? limits.hold_put_on_min->value : Duration()),
-          figures_.temperature(limits.put_on_min.value).text());
+          figures.temperature(limits.put_on_min.value).text());
   }
   return std::string(word_for(gate));
+}
+
+std::string StepWords::rule(Gate gate, const Coating& coating) const {
+  return gate_words(gate, coating.limits, figures_);
 }
 
 const DatedStep* StepWords::step_of(std::size_t operation) const {

@@ -2,6 +2,7 @@
 
 #include "tackfree/report/page.hpp"
 #include "tackfree/report/step_words.hpp"
+#include "tackfree/report/text_air.hpp"
 #include "tackfree/report/text_areas.hpp"
 #include "tackfree/report/text_background.hpp"
 #include "tackfree/report/text_days.hpp"

@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <set>
-#include <variant>
 
 #include <fmt/format.h>
 
@@ -27,16 +26,6 @@ void write_advice(Page& page, const Plan& plan) {
   for (const std::string& line : lines) page.paragraph({2, "-"}, line);
 }
 
-void write_rows_origin(Page& page, const AirRows& rows) {
-  page.paragraph({2, "-"}, fmt::format("Hourly rows of {}{}{}, taken as the room's own air.",
-                                       rows.file, rows.origin.empty() ? "" : ": ", rows.origin));
-  if (rows.recorded_in)
-    page.paragraph({2, "-"},
-                   fmt::format("Recorded in {} and replayed under the year of this plan: weather "
-                               "that was, not a forecast.",
-                               *rows.recorded_in));
-}
-
 }  // namespace
 
 void write_how_to(Page& page, const Plan& plan, const HowTo& how_to) {
@@ -47,26 +36,6 @@ void write_how_to(Page& page, const Plan& plan, const HowTo& how_to) {
     for (const std::string& line : entry.lines) page.paragraph({4, ""}, line);
   }
   write_advice(page, plan);
-}
-
-void write_air(Page& page, const Plan& plan, const Figures& figures) {
-  page.heading("The air this plan counts on");
-  if (const auto* rows = std::get_if<AirRows>(&plan.job.air)) write_rows_origin(page, *rows);
-  if (const auto* constant = std::get_if<ConstantAir>(&plan.job.air))
-    page.paragraph({2, "-"}, fmt::format("Always {} and {}, as you gave it.",
-                                         figures.temperature(constant->temperature).text(),
-                                         humidity_text(constant->humidity)));
-  for (const AirSeries::Bridged& bridged : plan.air.bridged())
-    page.paragraph({2, "-"},
-                   fmt::format("No rows between {} and {}: bridged by a straight line.",
-                               figures.moment(bridged.gap.begin), figures.moment(bridged.gap.end)));
-  if (const auto from = plan.air.typical_from())
-    page.paragraph({2, "-"},
-                   fmt::format("After {} there are no rows: the mean day of the seven days before "
-                               "repeats. Hours from then on may move.",
-                               figures.moment(*from)));
-  page.paragraph({2, "-"}, fmt::format("Air over the work moves at {}.",
-                                       figures.air_speed(plan.job.room.air_speed).text()));
 }
 
 void write_notes(Page& page, const Plan& plan) {

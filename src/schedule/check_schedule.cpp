@@ -161,7 +161,30 @@ class Auditor {
   bool has_reached(const DatedStep& coat, Stage stage, Instant at) {
     const auto& label = coating(coat).label_after[index_of(stage)];
     const bool floor = stage == Stage::handle || stage == Stage::recoat || stage == Stage::sand;
+    if (label && !coating(coat).label_points[index_of(stage)].empty())
+      return has_dried_by_rows(coat, stage, floor, at);
     return label && has_dried(coat, {label->value, depth_of(stage), floor}, at);
+  }
+
+  /// The same for a stage with rows at several temperatures on the label.
+  bool has_dried_by_rows(const DatedStep& coat, Stage stage, bool floor, Instant at) {
+    const Coating& c = coating(coat);
+    const Instant from = wet_until(coat);
+    if (at < from) return false;
+    Duration least = c.label_after[index_of(stage)]->value;
+    const double needed =
+        least.in(minutes)*std::pow(operation(coat).film_ratio, film_exponent(c.law, stage).value);
+    for (const LabelPoint& point : c.label_points[index_of(stage)])
+      least = std::min(least, point.after);
+    if (floor && !job_.faster_than_label && to_duration(at - from) + minutes(1e-6) < least)
+      return false;
+    const StageRate rate_of(c, stage);
+    const double factor = air_speed_factor(c.law.air_exponent.value, job_.room.air_speed);
+    double done = 0;
+    // One minute more is allowed for rounding.
+    for (Instant m = from; m <= at && done < needed; m += one)
+      done += factor * (rate_of.relative(air_.at(m)) + rate_of.relative(air_.at(m + one))) / 2;
+    return done + 1e-6 >= needed;
   }
 
   /// Drying that takes `label` at the label's conditions, and no less where that is a floor.
@@ -257,6 +280,9 @@ class Auditor {
       const AirState air = air_.at(m);
       if (air.temperature < limits.put_on_min.value || air.temperature > limits.put_on_max.value)
         return say(step, "is put on at {:.1f} C", air.temperature.in_celsius());
+      const Temperature boards = air_.surface_at(m);
+      if (boards < limits.put_on_min.value || boards > limits.put_on_max.value)
+        return say(step, "is put on boards of {:.1f} C", boards.in_celsius());
       if (relative_humidity(air.temperature, air.vapour) > limits.humidity_max.value)
         return say(step, "is put on in air too humid");
     }
@@ -267,7 +293,7 @@ class Auditor {
       if (m > step.end() && air.temperature < limits.hold_min.value)
         return say(step, "is left at {:.1f} C before it is touch-dry",
                    air.temperature.in_celsius());
-      if (air.temperature - dew_point(air.vapour) < limits.dew_point_margin.value)
+      if (air_.surface_at(m) - dew_point(air.vapour) < limits.dew_point_margin.value)
         return say(step, "is too near the dew point at {}", iso_utc(m));
     }
     if (!limits.hold_put_on_min) return;

@@ -202,10 +202,7 @@ class Dating {
 }  // namespace
 
 std::vector<DryingClock> drying_clocks(const Job& job, const AirSeries& air) {
-  std::vector<DryingClock> clocks;
-  for (const Coating& coating : job.coatings)
-    clocks.emplace_back(coating, air, job.room.air_speed, job.faster_than_label);
-  return clocks;
+  return drying_clocks(job.coatings, air, job.room.air_speed, job.faster_than_label);
 }
 
 Schedule make_schedule(const Job& job, const OperationList& list, const AirSeries& air,

@@ -1,5 +1,6 @@
 #include "tackfree/air/coating_limits.hpp"
 
+#include <algorithm>
 #include <vector>
 
 #include "air/sample_air.hpp"
@@ -196,6 +197,67 @@ TEST_CASE("The table agrees with a plain walk over the instants of the grid") {
     CAPTURE(allowed);
     CHECK(allowed < slots);
   }
+}
+
+TEST_CASE(
+    "The rules that fail are none just where the table allows a coat, and its rule is among them") {
+  for (std::uint64_t seed = 1; seed <= 4; ++seed) {
+    const AirRows rows = random_rows(seed, begin, 97);
+    const AirSeries air = series(rows, span_of(rows));
+    for (const CoatingLimits& limits : {waterborne_limits(), varnish_limits()}) {
+      const DryingClock clock(coating(waterborne_law(), {{Stage::touch, hours(1)}}), air,
+                              metres_per_second(0.10));
+      const GateTable gates(limits, air, clock, span_of(rows), grid);
+      for (int start = 0; start + 4 <= 96 * hour; start += 3) {
+        const auto failing =
+            failing_gates(limits, air, clock, begin + start * grid, 4 * grid, grid);
+        const auto first = gates.forbids(start, 4);
+        REQUIRE(failing.empty() == !first.has_value());
+        if (first) CHECK(std::find(failing.begin(), failing.end(), *first) != failing.end());
+      }
+    }
+  }
+}
+
+TEST_CASE(
+    "Cold boards in warm damp air are caught by the dew-point rule, hot ones by the warmest") {
+  const CoatingLimits limits = varnish_limits();
+  const AirState air = air_at(21, 50);  // dew point 10.19 C
+  CHECK_FALSE(put_on_gate(limits, air, celsius(13.2)));
+  CHECK(put_on_gate(limits, air, celsius(13.1)) == Gate::dew);
+  CHECK(put_on_gate(limits, air, celsius(8)) == Gate::too_cold);
+  CHECK(put_on_gate(limits, air, celsius(31)) == Gate::too_warm);
+  AirMix mix{.file = "", .sources = {{"", ConstantAir{celsius(21), humidity_percent(50)}, 0}}};
+  mix.sources.insert(mix.sources.begin(),
+                     {"outdoors", hourly(begin - Minutes(180), {8, 8, 8, 8}, 5), 0});
+  mix.indoors = Indoors{.time_constant = {hours(0.1), Origin::assumed, {}}};
+  mix.boards = Boards{.thickness = millimetres(20), .from_outdoors = true};
+  const AirSeries room = series(mix, {begin, begin + Minutes(1440)});
+  CHECK(room.surface_at(begin).in_celsius() == doctest::Approx(8));
+  CHECK(room.surface_at(begin + Minutes(90)) < room.at(begin + Minutes(90)).temperature);
+  CHECK(room.surface_at(begin + Minutes(600)).in_celsius() == doctest::Approx(21).epsilon(1e-6));
+}
+
+TEST_CASE("Blush is likely over 65 % RH, possible near the dew point, and else not") {
+  // Source: practice of finishers; margins of 20 F and 65 %.
+  CHECK(blush_risk(air_at(27, 70)) == BlushRisk::high);
+  CHECK((celsius(27) - dew_point(celsius(27), humidity_percent(70))).in(kelvins) ==
+        doctest::Approx(5.938).epsilon(1e-4));
+  CHECK(blush_risk(air_at(24, 45)) == BlushRisk::none);
+  CHECK((celsius(24) - dew_point(celsius(24), humidity_percent(45))).in(kelvins) ==
+        doctest::Approx(12.653).epsilon(1e-4));
+  CHECK(blush_risk(air_at(21.1, 65)) == BlushRisk::some);
+  CHECK((celsius(21.1) - dew_point(celsius(21.1), humidity_percent(65))).in(kelvins) ==
+        doctest::Approx(6.830).epsilon(1e-4));
+}
+
+TEST_CASE("Each gate names the origin of its limit") {
+  CoatingLimits limits = waterborne_limits();
+  limits.dew_point_margin = {kelvins(3), Origin::published, "MIL-HDBK-1110"};
+  limits.put_on_min.origin = Origin::label;
+  CHECK(origin_of(limits, Gate::dew).source == "MIL-HDBK-1110");
+  CHECK(origin_of(limits, Gate::too_cold).origin == Origin::label);
+  CHECK(origin_of(limits, Gate::cold_within_hold).source == "USDA Wood Handbook, ch. 16");
 }
 
 TEST_CASE("Every gate has its own words") {

@@ -80,7 +80,7 @@ TEST_CASE("local rows follow the clocks of the zone") {
   const Problem repeated =
       only_problem("t,c,dew,rh\n2027-11-07T01:00,5,,50\n2027-11-07T01:00,5,,50\n", format);
   CHECK(repeated.line == 3);
-  CHECK(holds(repeated.wanted, "repeats the row before"));
+  CHECK(holds(repeated.wanted, "comes twice when the clocks of America/New_York go back"));
 }
 
 TEST_CASE(

@@ -204,8 +204,8 @@ TEST_CASE("a job needs working hours, a tin size, steps, parts and one kind of a
            air + hours + parts);
   CHECK(no_steps.key == "systems[0].steps");
   const Problem no_air = only(begin + finish + "\"air\": {}, " + hours + parts);
-  CHECK(no_air.key == "air.constant");
-  CHECK(holds(no_air.wanted, "either constant or rows"));
+  CHECK(no_air.key == "air.sources");
+  CHECK(holds(no_air.wanted, "constant, rows or sources"));
   const Problem too_humid = only(begin + finish + replaced(air, "50", "101") + hours + parts);
   CHECK(too_humid.key == "air.constant.humidity_pct");
   CHECK(too_humid.found == "101");

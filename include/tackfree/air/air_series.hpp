@@ -28,26 +28,46 @@ class AirSeries {
   struct Bridged {
     Interval gap;
   };
+  /// Where one source ends and the next one takes over.
+  struct Seam {
+    Instant at;
+    std::string before, after;  ///< names of the sources
+  };
 
   /// The air at `at`, which lies inside `covers()`; outside, the nearest end.
   AirState at(Instant at) const;
+  /// The temperature of the boards, which is that of the air unless the job says how thick they
+  /// are.
+  Temperature surface_at(Instant at) const;
+  /// Heat given by the heater from the beginning of the series on.
+  Energy heat_until(Instant at) const;
   Interval covers() const;
   const std::vector<Node>& nodes() const { return nodes_; }
   const std::vector<Bridged>& bridged() const { return bridged_; }
-  /// The last row: after it the mean day of the last seven days repeats, 24 hours of UTC by 24
-  /// hours; nothing if the rows reach the end or the air is constant.
+  const std::vector<Seam>& seams() const { return seams_; }
+  /// From here on the air is typical, not known: after the last row, or where months or a constant
+  /// take over; nothing if what is known reaches the end.
   std::optional<Instant> typical_from() const { return typical_from_; }
+  /// The end of all sources: after it the mean day of the last seven days repeats, 24 hours of UTC
+  /// by 24 hours.
+  std::optional<Instant> mean_day_from() const { return mean_day_from_; }
 
   /// The series over `span`; it covers just that. A row's dew point counts before its humidity.
   /// Rows that leave a gap of more than three hours inside the span, are out of order, begin after
   /// the span does, end before it begins, or lack a full day when they must be repeated, are
-  /// Problems.
+  /// Problems, and so is what joined_air reports.
   static std::optional<AirSeries> over(const AirRecord& record, Interval span, Problems& problems);
 
  private:
+  void bring_indoors(const AirMix& mix, const std::vector<Node>& outdoors, Interval span);
+
   std::vector<Node> nodes_;
+  std::vector<Temperature> boards_;  ///< at each node; empty: as the air
+  std::vector<Energy> heat_;         ///< until each node; empty: no heater
   std::vector<Bridged> bridged_;
+  std::vector<Seam> seams_;
   std::optional<Instant> typical_from_;
+  std::optional<Instant> mean_day_from_;
 };
 
 /// The air on the straight line from `a` to `b`, at `at` between them.

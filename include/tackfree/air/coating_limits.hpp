@@ -25,9 +25,36 @@ inline constexpr std::size_t gate_count = 6;
 /// In words, for "why not now": `too cold to coat`.
 std::string_view word_for(Gate gate);
 
-/// The first rule that `air` breaks for putting a coat on, if any. A limit itself is still allowed.
+/// Where the rule behind a gate comes from: the origin of the limit's figure.
+struct GateOrigin {
+  Origin origin = Origin::assumed;
+  std::string source;
+};
+GateOrigin origin_of(const CoatingLimits& limits, Gate gate);
+
+/// The first rule that `air` breaks for putting a coat on boards of temperature `surface`, if any.
+/// A limit itself is still allowed. Temperatures count for air and surface, the dew point for the
+/// surface. Source: MIL-HDBK-1110 asks both of air and surface; so it is done for every class here.
+std::optional<Gate> put_on_gate(const CoatingLimits& limits, const AirState& air,
+                                Temperature surface);
 /// The surface has the temperature of the air.
 std::optional<Gate> put_on_gate(const CoatingLimits& limits, const AirState& air);
+
+/// Is the surface less than the margin above the dew point?
+bool near_dew_point(const CoatingLimits& limits, const AirState& air, Temperature surface);
+
+/// How likely water condenses in a film that solvent cools as it leaves (lacquer, shellac).
+enum class BlushRisk { none, some, high };
+
+/// none: the air is at least 20 F (11.1 K) above its dew point; high: over 65 % RH; some: between.
+/// Source: practice of finishers; the two figures do not agree, so both are used.
+BlushRisk blush_risk(const AirState& air);
+
+/// Every rule that a coat put on from `start` on breaks, looked at every `grid` minutes. Where it
+/// is not touch-dry within the series, cold_before_dry is among them.
+std::vector<Gate> failing_gates(const CoatingLimits& limits, const AirSeries& air,
+                                const DryingClock& clock, Instant start, Minutes putting_on,
+                                Minutes grid);
 
 /// Answers for one coating, over the slots of a planning grid: may a coat start here?
 ///

@@ -2,28 +2,34 @@
 #pragma once
 
 #include "tackfree/air/air_series.hpp"
+#include "tackfree/air/drying_rate.hpp"
 #include "tackfree/base/time.hpp"
 #include "tackfree/model/coating.hpp"
 
+#include <array>
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <vector>
 
 namespace tackfree {
 
-/// How fast a film dries in `air`, relative to 23 C, 50 % RH, 0.10 m/s; 0 when it has stopped.
-/// The film has the temperature of the air. See docs/formulas.md, "The drying clock".
-double drying_rate(const DryingLaw& law, const AirState& air, Speed air_speed);
+/// Rule 1 of the trade: the clock may lengthen the label's waits for handling, recoating and
+/// sanding, never shorten them. Source: practice.
+bool label_is_floor(Stage stage);
 
-/// Factor of air speed: min(2, ((v + 0.05)/0.15)^n).
-double air_speed_factor(double exponent, Speed air_speed);
+/// Progress at each minute of a series, in fixed point: reference minutes done, or label minutes
+/// where the label has rows at several temperatures. Coatings of one law share one.
+struct ProgressTable {
+  std::vector<std::int64_t> at_minute;
+  std::vector<std::int64_t> at_mark;  ///< every 64th minute: few enough to search quickly
+};
+using DryingProgress = std::shared_ptr<const ProgressTable>;
 
-/// Time to a stage of label time `label` in unchanging air; nothing if it never dries.
-std::optional<Duration> drying_duration(const Coating& coating, Stage stage, const AirState& air,
-                                        Speed air_speed, double film_ratio = 1.0);
-
-/// The clock of one coating over the air of one job. It integrates the rate once, minute by minute
-/// in fixed point, and then answers by look-up, so planning and "dry when?" never disagree.
+/// The clock of one coating over the air of one job. It integrates the rate once, in fixed point,
+/// and then answers by look-up, so planning and "dry when?" never disagree. Rates are computed
+/// every five minutes and run straight between; minute by minute where drying stops, or a row of
+/// air falls between.
 class DryingClock {
  public:
   /// `faster_than_label` false: handle, recoat and sand are never sooner than the label's hours.
@@ -47,30 +53,48 @@ class DryingClock {
                                          double film_ratio = 1.0) const;
 
  private:
+  /// What a stage and all before it ask for, where none has rows of its own and the film is the
+  /// class's.
+  struct PlainNeed {
+    std::int64_t amount = 0;
+    Minutes at_least{0};
+  };
+  friend std::vector<DryingClock> drying_clocks(const std::vector<Coating>& coatings,
+                                                const AirSeries& air, Speed air_speed,
+                                                bool faster_than_label);
   /// What a stage of the label asks for.
   struct Need {
     Stage stage;
     Duration label;
+    std::size_t track;     ///< whose progress counts
     double amount;         ///< progress for a film of the class's own thickness
     double film_exponent;  ///< of the film ratio
     Minutes at_least;      ///< rule 1, else 0
   };
-  struct Wait {
-    std::int64_t amount;
-    Minutes at_least;
-  };
-  /// For `stage` and every stage that comes before it.
-  std::optional<Wait> wait_for(Stage stage, double film_ratio) const;
+  DryingClock(const Coating& coating, const AirSeries& air, Speed air_speed, bool faster_than_label,
+              DryingProgress by_law);
+  void add_need(const Coating& coating, Stage stage, const AirSeries& air, Speed air_speed,
+                bool faster_than_label);
   std::size_t minute_of(Instant at) const;
-  std::optional<std::size_t> minute_done(Instant applied, std::int64_t amount) const;
-  std::optional<Instant> done(Instant applied, const Wait& wait) const;
+  std::optional<std::size_t> minute_done(std::size_t track, Instant applied,
+                                         std::int64_t amount) const;
+  /// The progress that `need` asks for, at this film; nothing when no time would do.
+  static std::optional<std::int64_t> amount_of(const Need& need, double film_ratio);
+  bool has(Stage stage) const;
+  void note_plain_needs();
+  Duration until(std::size_t track, Instant applied, std::int64_t amount, std::size_t done) const;
 
   Interval covers_;
-  std::vector<std::int64_t> progress_;  ///< at each minute: reference minutes done, fixed point
-  std::vector<Need> needs_;             ///< in order of the label's hours, then of Stage
-  double label_step_ = 0;               ///< progress in one minute at the label's conditions
-  double recoat_exponent_ = 0;          ///< of the film ratio
-  bool label_is_least_ = true;          ///< rule 1
+  std::vector<DryingProgress> tracks_;  ///< the law's own first
+  std::array<std::optional<PlainNeed>, stage_count> plain_;
+  std::vector<Need> needs_;     ///< in order of the label's hours, then of Stage
+  double label_step_ = 0;       ///< progress in one minute at the label's conditions
+  double recoat_exponent_ = 0;  ///< of the film ratio
+  bool label_is_least_ = true;  ///< rule 1
 };
+
+/// A clock for each coating; those of one law share their progress.
+std::vector<DryingClock> drying_clocks(const std::vector<Coating>& coatings, const AirSeries& air,
+                                       Speed air_speed, bool faster_than_label);
 
 }  // namespace tackfree

@@ -25,6 +25,9 @@ using AirFlow = Quantity<struct AirFlowKind>;
 /// leaves.
 using ChangeRate = Quantity<struct ChangeRateKind>;
 using MolarMass = Quantity<struct MolarMassKind>;
+using Power = Quantity<struct PowerKind>;
+using Energy = Quantity<struct EnergyKind>;
+using HeatLoss = Quantity<struct HeatLossKind>;
 
 inline constexpr Unit<LengthKind> metres{1.0};
 inline constexpr Unit<LengthKind> centimetres{0.01};
@@ -79,6 +82,10 @@ inline constexpr Unit<MassPerVolumeKind> milligrams_per_cubic_metre{1e-6};
 
 inline constexpr Unit<MolarEnergyKind> kilojoules_per_mole{1e3};
 
+inline constexpr Unit<PowerKind> kilowatts{1e3};
+inline constexpr Unit<EnergyKind> kilowatt_hours{3.6e6};
+inline constexpr Unit<HeatLossKind> watts_per_kelvin{1.0};
+
 inline constexpr Unit<WorkRateKind> square_metres_per_hour{1.0 / hours.si_per_unit()};
 
 inline constexpr Unit<AirFlowKind> cubic_metres_per_hour{1.0 / hours.si_per_unit()};
@@ -92,6 +99,15 @@ inline constexpr Unit<MolarMassKind> grams_per_mole{1e-3};
 constexpr Area operator*(Length a, Length b) { return square_metres(a.in(metres)*b.in(metres)); }
 constexpr Volume operator*(Area a, Length b) {
   return cubic_metres(a.in(square_metres)*b.in(metres));
+}
+constexpr Power operator*(HeatLoss loss, TemperatureDifference d) {
+  return kilowatts(loss.in(watts_per_kelvin)*d.in(kelvins)*1e-3);
+}
+constexpr Energy operator*(Power p, Duration t) {
+  return kilowatt_hours(p.in(kilowatts)*t.in(hours));
+}
+constexpr TemperatureDifference operator/(Power p, HeatLoss loss) {
+  return kelvins(p.in(kilowatts)*1e3 / loss.in(watts_per_kelvin));
 }
 constexpr Volume operator/(Area a, SpreadRate rate) {
   return litres(a.in(square_metres) / rate.in(square_metres_per_litre));

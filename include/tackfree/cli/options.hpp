@@ -8,7 +8,7 @@
 
 namespace tackfree {
 
-enum class Command { plan, area, buy, check, start };
+enum class Command { plan, area, buy, check, start, drying };
 
 /// The airing to plan with: the job's own, or what the plan with that one proposes.
 enum class AiringChoice { given, proposed };
@@ -18,9 +18,11 @@ struct Options {
   std::filesystem::path job_file;                      ///< all but start
   std::filesystem::path folder;                        ///< start
   std::optional<std::filesystem::path> data_dir;       ///< in place of the built-in data
-  std::optional<std::filesystem::path> json_file;      ///< plan, area, buy
+  std::optional<std::filesystem::path> json_file;      ///< plan, area, buy, drying
   std::optional<std::filesystem::path> calendar_file;  ///< plan
-  std::optional<std::string> now;             ///< plan, buy: local time in the job's zone, or UTC
+  std::string coating;                                 ///< drying: its name in the job
+  std::optional<std::string> at;                       ///< drying: like now, which it is without
+  std::optional<std::string> now;  ///< plan, buy, drying: local time in the job's zone, or UTC
   AiringChoice airing = AiringChoice::given;  ///< plan
 };
 

@@ -1,34 +1,15 @@
-// Air reader: the air of the room, constant or as rows of a CSV file that the job describes.
+// Air reader: the air of the job: sources in order, the room that follows them, and the boards.
 #pragma once
 
+#include "tackfree/input/air_rows_reader.hpp"
 #include "tackfree/input/json_cursor.hpp"
 #include "tackfree/model/air.hpp"
 
 #include <filesystem>
-#include <string>
-#include <string_view>
 
 namespace tackfree {
 
-/// How a rows file is to be read, as the job says it.
-struct AirRowsFormat {
-  std::string time_column;
-  bool time_is_local = false;  ///< else UTC
-  std::string temperature_column;
-  bool in_fahrenheit = false;    ///< temperature and dew point
-  std::string dew_point_column;  ///< empty: none
-  std::string humidity_column;   ///< empty: none; in percent
-  std::optional<int> replay_in_year;
-};
-
 /// The job's `air` object. Files are named relative to `folder`.
 AirRecord read_air(JsonCursor& air, const std::filesystem::path& folder, const Zone& zone);
-
-/// The rows in `text`, in order of time. When they are replayed, the year of the first row becomes
-/// `replay_in_year`, and every row moves by as many years, by its UTC date. Rows without a
-/// temperature, or without dew point and humidity both, are gaps and left out; other faults are
-/// Problems.
-AirRows parse_air_rows(std::string_view text, const std::string& file, const AirRowsFormat& format,
-                       const Zone& zone, Problems& problems);
 
 }  // namespace tackfree

@@ -41,6 +41,8 @@ class FigureReader {
   JsonCursor& object() { return object_; }
   bool in_finishing_data() const { return sources_ != nullptr; }
   bool has(std::string_view key) const { return object_.has(key); }
+  /// Of every figure of a job's object; in the finishing data each has its own.
+  Origin origin() const { return origin_; }
 
   /// Each sets `target` when the figure is there and right. `unit` makes the quantity.
   template <class Kind>

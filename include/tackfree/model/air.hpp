@@ -1,10 +1,13 @@
-// Air: what the person knows about the air in the room: a constant state or hourly rows.
+// Air: what the person knows about the air: hours, days, typical months, and the room in it.
 #pragma once
 
+#include "tackfree/base/sourced.hpp"
 #include "tackfree/base/temperature.hpp"
 #include "tackfree/base/time.hpp"
 #include "tackfree/base/units.hpp"
+#include "tackfree/model/work_calendar.hpp"
 
+#include <array>
 #include <optional>
 #include <string>
 #include <variant>
@@ -35,6 +38,68 @@ struct AirRows {
   std::string origin;              ///< who measured them, in the person's words
 };
 
-using AirRecord = std::variant<ConstantAir, AirRows>;
+/// The low and high of a day, and the water in its air: a dew point, or the mean humidity.
+struct DayRange {
+  Temperature low, high;
+  std::optional<Temperature> dew_point;
+  std::optional<Humidity> humidity;
+  int line = 0;
+};
+
+/// Lows and highs of days one after another.
+struct AirDays {
+  struct Day {
+    Instant begins;  ///< midnight in local standard time
+    DayRange range;
+  };
+  std::vector<Day> days;  ///< in order
+  std::string origin;     ///< who says so, in the person's words
+};
+
+/// What is typical of each month at this place; not every month need be there.
+struct AirMonths {
+  std::array<std::optional<DayRange>, 12> months;  ///< January first
+  Minutes standard_offset{0};                      ///< local standard time less UTC
+  std::string origin;
+};
+
+/// One of several accounts of the air, joined in order.
+struct AirSource {
+  std::string name;  ///< `forecast`
+  std::variant<ConstantAir, AirRows, AirDays, AirMonths> what;
+  int line = 0;
+};
+
+/// A heater that a thermostat turns on in some hours of the day.
+struct Heating {
+  Temperature set_point;
+  std::vector<DayWindow> hours;  ///< of the local day
+  Sourced<HeatLoss> loss;        ///< of the room to outdoors
+  Sourced<Power> heater;         ///< the most it gives
+  Zone zone = Zone::utc();
+};
+
+/// A room that follows the air outdoors.
+struct Indoors {
+  Sourced<Duration> time_constant;
+  std::optional<Heating> heating;
+  std::optional<Humidity> humidity_ceiling;  ///< of a dehumidifier
+};
+
+/// The boards to be coated, which warm and cool behind the air.
+struct Boards {
+  Length thickness;
+  bool from_outdoors = false;  ///< brought in as the plan begins; else as warm as the room
+};
+
+/// Sources joined in order, and what stands between them and the work.
+struct AirMix {
+  std::string file;  ///< that names the sources
+  std::vector<AirSource> sources;
+  std::optional<Indoors> indoors;
+  std::optional<Boards> boards;
+};
+
+using AirRecord = std::variant<ConstantAir, AirRows, AirMix>;
 
 }  // namespace tackfree

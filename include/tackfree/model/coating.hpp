@@ -31,14 +31,23 @@ constexpr Depth depth_of(Stage s) {
 
 /// The law by which a class dries; the rate itself is computed in air/drying.
 struct DryingLaw {
-  enum class Driver { arrhenius, vapour_deficit };
+  /// arrhenius: warmth; vapour_deficit: what the air can still take up (waterborne);
+  /// vapour_pressure: warmth and the water in the air (moisture cure).
+  enum class Driver { arrhenius, vapour_deficit, vapour_pressure };
   std::string name;
   Driver driver = Driver::arrhenius;
-  Sourced<MolarEnergy> activation_energy;         ///< arrhenius only
+  Sourced<MolarEnergy> activation_energy;         ///< not of vapour_deficit, nor with q10
+  std::optional<Sourced<double>> q10;             ///< in its place: so much faster for 10 K more
   bool slowed_by_humidity = false;                ///< oxidative: slower above 60 % RH
   Sourced<double> air_exponent;                   ///< n of the air-speed factor
   std::array<Sourced<double>, 3> film_exponents;  ///< by Depth
   Sourced<Temperature> stops_below;
+};
+
+/// One row of a label that gives its hours at several temperatures.
+struct LabelPoint {
+  Temperature at;
+  Duration after;
 };
 
 /// Conditions for putting a coat on, and until it is touch-dry.
@@ -119,6 +128,11 @@ struct Coating {
   std::vector<SolventShare> thinner_mix;  ///< of what the thinner gives off
   std::optional<Sourced<Temperature>> flash_point;
   std::array<std::optional<Sourced<Duration>>, stage_count> label_after;  ///< by Stage
+  /// The lower end where the label gives a range; label_after has the upper one.
+  std::array<std::optional<Duration>, stage_count> label_least;
+  /// The label's rows at several temperatures, coldest first, by Stage; label_after is then that of
+  /// the row nearest to label_temperature.
+  std::array<std::vector<LabelPoint>, stage_count> label_points;
   Temperature label_temperature = celsius(23);
   Humidity label_humidity = humidity_percent(50);
   std::optional<Sourced<Duration>> recoat_unsanded_within;  ///< nothing: no upper limit

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "tackfree/air/air_series.hpp"
+#include "tackfree/air/drying_explained.hpp"
 #include "tackfree/fumes/cautions.hpp"
 #include "tackfree/fumes/emission.hpp"
 #include "tackfree/fumes/vapour_words.hpp"
@@ -32,7 +33,11 @@ struct Plan {
   JobVolumes volumes;
   OperationList list;
   AirSeries air;
+  Fraction wood_moisture;  ///< where wood settles in the air of `now`
+  Duration board_lag;  ///< how far boards are behind the air; 0 where the job does not name them
   Schedule schedule;
+  /// Why each coat's stages take as long as they do: by step of the schedule, empty for other work.
+  std::vector<std::vector<DryingExplanation>> drying;
   AttendedWork work;
   std::vector<CoatEmission> emissions;
   std::optional<RoomJudgement> room;  ///< nothing without the room's volume or without solvent

@@ -13,6 +13,10 @@ namespace tackfree {
 void put_instant(nlohmann::ordered_json& object, std::string_view name,
                  const std::optional<Instant>& at, const Zone& zone);
 
+/// The keys of gates and stages: `too_cold`, `light_use`.
+std::string_view key_for(Gate gate);
+std::string_view key_for(Stage stage);
+
 /// A word that a Side has in keys and values: `back`, `show`, `both`.
 std::string_view word_for(Side side);
 

@@ -21,6 +21,9 @@ std::string_view word_for(Stage stage);
 /// What it then is: `dry to sand`, `ready for light use`, `fully cured`.
 std::string reached_words(Stage stage);
 
+/// The rule of the air in the person's units: `too cold to coat (under 50 °F)`.
+std::string gate_words(Gate gate, const CoatingLimits& limits, const Figures& figures);
+
 /// The words of one plan. They may hold words as the person wrote them: they are not clean yet.
 class StepWords {
  public:
@@ -37,7 +40,7 @@ class StepWords {
   std::string pour(const Operation& op) const;
   /// What held the step back, binding reason last; empty when nothing worth telling did.
   std::string why(const DatedStep& step) const;
-  /// The rule of the air in the person's units: `too cold to coat (under 50 °F)`.
+  /// The rule of the air as gate_words has it.
   std::string rule(Gate gate, const Coating& coating) const;
 
  private:

@@ -1,4 +1,4 @@
-// Text background: how steps are done, the air, notes, cautions, and where figures come from.
+// Text background: how steps are done, notes, cautions, and where figures come from.
 #pragma once
 
 #include "tackfree/report/page.hpp"
@@ -9,9 +9,6 @@ namespace tackfree {
 /// Each distinct how-to text once, with the number that the days refer to; then the advice that the
 /// coatings call for.
 void write_how_to(Page& page, const Plan& plan, const HowTo& how_to);
-
-/// Who measured the air, which year is replayed, what was bridged and from when it is typical.
-void write_air(Page& page, const Plan& plan, const Figures& figures);
 
 void write_notes(Page& page, const Plan& plan);
 void write_cautions(Page& page, const Plan& plan);

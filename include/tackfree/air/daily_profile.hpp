@@ -1,0 +1,28 @@
+// Daily profile: hours of air spread between the low and the high of a day.
+#pragma once
+
+#include "tackfree/air/air_series.hpp"
+
+#include <vector>
+
+namespace tackfree {
+
+/// The temperature at hour 1 to 24 of local standard time.
+/// Source: fractions of the daily range, ASHRAE Handbook Fundamentals 2017, ch. 14, table 6.
+Temperature temperature_at_hour(Temperature low, Temperature high, int hour);
+
+/// The mean of the 24 hours: high - 0.53625 x range, by the same fractions.
+Temperature mean_temperature(Temperature low, Temperature high);
+
+/// A node at each hour of the days; the first day has one at its midnight as well. The vapour
+/// pressure is the same all day, that of the dew point, or of the mean humidity at the mean
+/// temperature, but never over saturation. Source of that: assumed; the water in the air changes
+/// with the weather, not with the hour.
+std::vector<AirSeries::Node> daily_nodes(const AirDays& lows_and_highs);
+
+/// The days of `span`, local standard time, from typical months: the values of a month hold on its
+/// 15th and run straight from month to month; beside a month that is missing they stay as they are.
+/// Source: assumed. Stops at the first day whose month is missing.
+AirDays typical_days(const AirMonths& months, Interval span);
+
+}  // namespace tackfree

@@ -1,0 +1,57 @@
+// Drying rate: how fast a film dries in given air, by the law of its class or by its label's rows.
+#pragma once
+
+#include "tackfree/air/air_series.hpp"
+#include "tackfree/model/coating.hpp"
+
+#include <optional>
+#include <vector>
+
+namespace tackfree {
+
+/// How fast a film dries in `air`, relative to 23 C, 50 % RH, 0.10 m/s; 0 when it has stopped.
+/// The film has the temperature of the air. See docs/formulas.md, "The drying clock".
+double drying_rate(const DryingLaw& law, const AirState& air, Speed air_speed);
+
+/// Factor of air speed: min(2, ((v + 0.05)/0.15)^n).
+double air_speed_factor(double exponent, Speed air_speed);
+
+/// Time to a stage of label time `label` in unchanging air; nothing if it never dries.
+std::optional<Duration> drying_duration(const Coating& coating, Stage stage, const AirState& air,
+                                        Speed air_speed, double film_ratio = 1.0);
+
+/// The exponent by which a thicker film takes longer to this stage.
+const Sourced<double>& film_exponent(const DryingLaw& law, Stage stage);
+
+/// How many times as fast as on the label, in sheltered air.
+struct DryingFactors {
+  double temperature = 1.0;  ///< at the label's humidity
+  double humidity = 1.0;     ///< the rest
+  double both() const { return temperature * humidity; }
+};
+
+/// How fast one stage of one coating comes, relative to its label time. Under the label's
+/// conditions both factors are 1. With rows at several temperatures the temperature factor is
+/// theirs: ln of the hours is straight in 1/T between rows; outside, the law of the class goes on
+/// from the nearest.
+class StageRate {
+ public:
+  StageRate(const Coating& coating, Stage stage);
+
+  DryingFactors factors(const AirState& air) const;
+  double relative(const AirState& air) const { return factors(air).both(); }
+  /// Is `t` outside the label's rows? Never where there is only one label time.
+  bool extrapolates(Temperature t) const;
+
+ private:
+  double law_at_label_humidity(Temperature t) const;
+  double hours_by_rows(Temperature t) const;
+
+  DryingLaw law_;
+  Humidity label_humidity_;
+  double label_rate_;               ///< of the law, at label temperature and humidity
+  double label_hours_ = 0;          ///< of the stage; with rows alone
+  std::vector<LabelPoint> points_;  ///< coldest first; empty: one label time
+};
+
+}  // namespace tackfree

@@ -1,0 +1,139 @@
+#include "tackfree/air/drying_rate.hpp"
+
+#include "tackfree/air/psychrometrics.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+
+namespace tackfree {
+
+namespace {
+
+/// Molar gas constant, kJ/(mol K). Source: CODATA 2018, exact in the SI of 2019 (from memory).
+constexpr double gas_constant = 8.314462618e-3;
+
+/// Where rates are 1: 23 C and 50 % RH. Source: ASTM D3924, standard conditions for testing paint;
+/// the air speed 0.10 m/s, "free from drafts", is assumed.
+constexpr Temperature reference_temperature = celsius(23);
+constexpr Humidity reference_humidity = humidity_percent(50);
+constexpr Speed reference_air_speed = metres_per_second(0.10);
+
+/// Source: the Arrhenius law; activation energies are the class's own.
+double arrhenius_factor(MolarEnergy activation_energy, Temperature t) {
+  return std::exp(-activation_energy.in(kilojoules_per_mole) / gas_constant *
+                  (1.0 / t.in_kelvin() - 1.0 / reference_temperature.in_kelvin()));
+}
+
+/// The factor of warmth, in either form that a law may have. Source of the second: the definition
+/// of Q10, the ratio of rates 10 K apart.
+double warmth_factor(const DryingLaw& law, Temperature t) {
+  if (law.q10) return std::pow(law.q10->value, (t - reference_temperature) / kelvins(10));
+  return arrhenius_factor(law.activation_energy.value, t);
+}
+
+/// Oxygen cure: full speed to 60 % RH, half speed from 90 % on, straight between. Source: assumed.
+double oxidative_humidity_factor(Humidity humidity) {
+  const double excess = (humidity - humidity_fraction(0.60)) / humidity_fraction(0.30);
+  return 1.0 - 0.5 * std::clamp(excess, 0.0, 1.0);
+}
+
+/// Water leaves a dispersion film as from a wet surface, in proportion to the vapour deficit.
+/// Source: constant-rate drying, van Mechelen 2014, who cites Croll and Keddie.
+double vapour_deficit_factor(const AirState& air) {
+  static const Pressure reference_deficit =
+      saturation_pressure(reference_temperature) -
+      vapour_pressure(reference_temperature, reference_humidity);
+  return std::max(0.0, (saturation_pressure(air.temperature) - air.vapour) / reference_deficit);
+}
+
+/// A moisture-curing film takes its water from the air, in proportion to the vapour pressure.
+/// Source: practice (cure goes with grains of water per pound of air); the limits are assumed.
+double vapour_pressure_factor(const AirState& air) {
+  static const Pressure reference_vapour =
+      vapour_pressure(reference_temperature, reference_humidity);
+  constexpr double least = 0.1, most = 2.0;
+  return std::clamp(air.vapour / reference_vapour, least, most);
+}
+
+/// The drying rate at the reference air speed.
+double sheltered_rate(const DryingLaw& law, const AirState& air) {
+  if (air.temperature < law.stops_below.value) return 0.0;
+  double rate = law.driver == DryingLaw::Driver::vapour_deficit
+                    ? vapour_deficit_factor(air)
+                    : warmth_factor(law, air.temperature);
+  if (law.driver == DryingLaw::Driver::vapour_pressure) rate *= vapour_pressure_factor(air);
+  if (law.slowed_by_humidity)
+    rate *= oxidative_humidity_factor(relative_humidity(air.temperature, air.vapour));
+  return rate;
+}
+
+}  // namespace
+
+double air_speed_factor(double exponent, Speed air_speed) {
+  constexpr Speed natural_convection = metres_per_second(0.05);  // Source: assumed
+  constexpr double limit = 2.0;  // late drying is limited from within; the figure is assumed
+  const double ratio =
+      (air_speed + natural_convection) / (reference_air_speed + natural_convection);
+  return std::min(limit, std::pow(ratio, exponent));
+}
+
+double drying_rate(const DryingLaw& law, const AirState& air, Speed air_speed) {
+  return sheltered_rate(law, air) * air_speed_factor(law.air_exponent.value, air_speed);
+}
+
+const Sourced<double>& film_exponent(const DryingLaw& law, Stage stage) {
+  return law.film_exponents.at(static_cast<std::size_t>(depth_of(stage)));
+}
+
+std::optional<Duration> drying_duration(const Coating& coating, Stage stage, const AirState& air,
+                                        Speed air_speed, double film_ratio) {
+  const auto& label = coating.label_after.at(index_of(stage));
+  if (!label) return std::nullopt;
+  const double speed = StageRate(coating, stage).relative(air) *
+                       air_speed_factor(coating.law.air_exponent.value, air_speed);
+  if (speed <= 0.0) return std::nullopt;
+  return label->value * (std::pow(film_ratio, film_exponent(coating.law, stage).value) / speed);
+}
+
+StageRate::StageRate(const Coating& coating, Stage stage)
+    : law_(coating.law),
+      label_humidity_(coating.label_humidity),
+      label_rate_(law_at_label_humidity(coating.label_temperature)),
+      points_(coating.label_points.at(index_of(stage))) {
+  const auto& label = coating.label_after.at(index_of(stage));
+  if (label) label_hours_ = label->value.in(hours);
+}
+
+double StageRate::law_at_label_humidity(Temperature t) const {
+  return sheltered_rate(law_, {t, vapour_pressure(t, label_humidity_)});
+}
+
+/// The hours at `t` by the label's rows; nothing says how long it takes where the law has stopped.
+double StageRate::hours_by_rows(Temperature t) const {
+  const auto beyond = [&](const LabelPoint& nearest) {
+    return nearest.after.in(hours)*law_at_label_humidity(nearest.at) / law_at_label_humidity(t);
+  };
+  if (t <= points_.front().at) return beyond(points_.front());
+  if (t >= points_.back().at) return beyond(points_.back());
+  const auto warmer =
+      std::find_if(points_.begin(), points_.end(), [&](const LabelPoint& p) { return p.at > t; });
+  const LabelPoint& a = *std::prev(warmer);
+  const double share = (1.0 / t.in_kelvin() - 1.0 / a.at.in_kelvin()) /
+                       (1.0 / warmer->at.in_kelvin() - 1.0 / a.at.in_kelvin());
+  return a.after.in(hours)*std::pow(warmer->after / a.after, share);
+}
+
+DryingFactors StageRate::factors(const AirState& air) const {
+  const double by_law = law_at_label_humidity(air.temperature);
+  if (by_law <= 0.0 || label_rate_ <= 0.0) return {0.0, 1.0};
+  const double humidity = sheltered_rate(law_, air) / by_law;
+  if (points_.empty()) return {by_law / label_rate_, humidity};
+  return {label_hours_ / hours_by_rows(air.temperature), humidity};
+}
+
+bool StageRate::extrapolates(Temperature t) const {
+  return !points_.empty() && (t < points_.front().at || t > points_.back().at);
+}
+
+}  // namespace tackfree

@@ -1,0 +1,57 @@
+#include "tackfree/air/recoat_window.hpp"
+
+#include "tackfree/air/drying_rate.hpp"
+#include "tackfree/air/psychrometrics.hpp"
+
+#include <algorithm>
+
+namespace tackfree {
+
+namespace {
+
+constexpr Minutes step{5};
+constexpr Minutes one_hour{60};
+
+/// The lowest temperature of the boards in the hour that ends at `end`, or since `begin`.
+Temperature lowest_within_hour(const AirSeries& air, Instant begin, Instant end) {
+  Temperature lowest = air.surface_at(end);
+  for (Instant at = std::max(begin, end - one_hour); at < end; at += step)
+    lowest = std::min(lowest, air.surface_at(at));
+  return lowest;
+}
+
+}  // namespace
+
+Temperature warmest_hour(const AirSeries& air, Interval stretch) {
+  const Instant first = std::min(stretch.begin + one_hour, stretch.end);
+  Temperature warmest = lowest_within_hour(air, stretch.begin, first);
+  for (Instant at = first; at <= stretch.end; at += step)
+    warmest = std::max(warmest, lowest_within_hour(air, stretch.begin, at));
+  return warmest;
+}
+
+std::optional<Duration> longest_unsanded(const Coating& coating, Temperature warmest) {
+  if (!coating.recoat_unsanded_within) return std::nullopt;
+  const Duration on_label = coating.recoat_unsanded_within->value;
+  const double faster = StageRate(coating, Stage::recoat)
+                            .factors({warmest, vapour_pressure(warmest, coating.label_humidity)})
+                            .temperature;
+  return faster > 1.0 ? on_label / faster : on_label;
+}
+
+std::optional<Instant> recoat_unsanded_until(const Coating& coating, const AirSeries& air,
+                                             Instant applied) {
+  if (!coating.recoat_unsanded_within) return std::nullopt;
+  const Instant end = air.covers().end;
+  Instant last = applied;
+  Temperature warmest = celsius(-273.15);
+  for (Instant at = applied + step; at <= end; at += step) {
+    if (at - applied >= one_hour) warmest = std::max(warmest, lowest_within_hour(air, applied, at));
+    const Duration allowed = longest_unsanded(coating, warmest).value();
+    if (to_duration(at - applied) > allowed) break;
+    last = at;
+  }
+  return last;
+}
+
+}  // namespace tackfree

@@ -1,0 +1,57 @@
+#include "tackfree/air/recoat_window.hpp"
+
+#include "air/sample_air.hpp"
+#include <doctest/doctest.h>
+
+using namespace tackfree;
+using namespace tackfree::testing;
+
+namespace {
+
+const Instant begin = instant("2026-04-10T00:00:00Z");
+const Interval four_days{begin, begin + Minutes(4 * 1440)};
+
+Coating varnish(double within_h) {
+  Coating c = coating(arrhenius_law(50, 0.1, 0), {{Stage::recoat, hours(8)}});
+  c.recoat_unsanded_within = sourced(hours(within_h), Origin::label);
+  return c;
+}
+
+/// 20 C but for two hours at the top of a hump of `top` degrees, hours 10 to 12.
+AirSeries hump(double top) {
+  std::vector<double> t(97, 20.0);
+  t[10] = t[11] = t[12] = top;
+  return series(hourly(begin, t, 5), four_days);
+}
+
+}  // namespace
+
+TEST_CASE("The warmest hour is what lasts an hour, not the peak") {
+  // Source of the rule: UFGS 09971, highest surface temperature sustained for one hour or more.
+  CHECK(warmest_hour(hump(30), four_days).in_celsius() == doctest::Approx(30));
+  std::vector<double> t(97, 20.0);
+  t[10] = 32;
+  const AirSeries peak = series(hourly(begin, t, 5), four_days);
+  // Up and down within two hours: an hour is spent above half of the way.
+  CHECK(warmest_hour(peak, four_days).in_celsius() == doctest::Approx(26));
+  CHECK(warmest_hour(peak, {begin, begin + Minutes(8 * 60)}).in_celsius() == doctest::Approx(20));
+}
+
+TEST_CASE("Warmth shortens the window and cold does not lengthen it") {
+  const Coating c = varnish(24);
+  CHECK(longest_unsanded(c, celsius(23))->in(hours) == doctest::Approx(24));
+  CHECK(longest_unsanded(c, celsius(12))->in(hours) == doctest::Approx(24));
+  const double warm = longest_unsanded(c, celsius(33))->in(hours);
+  CHECK(warm == doctest::Approx(24 / drying_rate(c.law, air_at(33, 50), metres_per_second(0.1))));
+  CHECK(warm < 14);
+  CHECK_FALSE(longest_unsanded(coating(arrhenius_law(50, 0.1, 0), {}), celsius(23)));
+}
+
+TEST_CASE("A warm hour on the way ends the window earlier for good") {
+  const Coating c = varnish(24);
+  CHECK(recoat_unsanded_until(c, hump(20), begin) == begin + Minutes(24 * 60));
+  const Instant warm = recoat_unsanded_until(c, hump(33), begin).value();
+  CHECK(to_duration(warm - begin) <= longest_unsanded(c, celsius(33)).value());
+  CHECK(to_duration(warm + Minutes(5) - begin) > longest_unsanded(c, celsius(33)).value());
+  CHECK_FALSE(recoat_unsanded_until(coating(lacquer_law(), {}), hump(20), begin));
+}

@@ -1,0 +1,81 @@
+#include "tackfree/input/air_days_reader.hpp"
+
+#include "input/written_files.hpp"
+#include <doctest/doctest.h>
+
+using namespace tackfree;
+
+namespace {
+
+const Zone new_york = Zone::named("America/New_York").value();
+
+template <class Read>
+auto read_text(const std::string& text, Problems& problems, Read read) {
+  const auto tree = parse_json(text, "job.json", problems);
+  REQUIRE(tree);
+  JsonCursor cursor(*tree, "days", "job.json", problems);
+  return read(cursor, new_york);
+}
+
+Problem only_problem(const std::string& day) {
+  Problems problems;
+  read_text("{\"origin\": \"a\", \"each\": [" + day + "]}", problems, read_air_days);
+  INFO(all_text(problems));
+  REQUIRE(problems.size() == 1);
+  return problems[0];
+}
+
+}  // namespace
+
+TEST_CASE("days begin at midnight of standard time, in summer too") {
+  CHECK(standard_offset(new_york, 2027) == Minutes(-300));
+  CHECK(standard_offset(Zone::named("Australia/Sydney").value(), 2027) == Minutes(600));
+  Problems problems;
+  const AirDays found = read_text(
+      R"({"origin": "forecast", "each": [
+        {"on": "2027-04-05", "low_c": 4, "high_c": 15, "dew_point_c": 3},
+        {"on": "2027-04-06", "low_f": 41, "high_f": 59, "humidity_pct": 70}]})",
+      problems, read_air_days);
+  CHECK_MESSAGE(problems.empty(), all_text(problems));
+  REQUIRE(found.days.size() == 2);
+  CHECK(found.origin == "forecast");
+  CHECK(found.days[0].begins == parse_instant("2027-04-05T05:00Z").value());
+  CHECK(found.days[1].range.low.in_celsius() == doctest::Approx(5));
+  CHECK(found.days[1].range.humidity == humidity_percent(70));
+  CHECK(found.days[1].range.line == 3);
+}
+
+TEST_CASE("a day that cannot be is named with its line and remedy") {
+  CHECK(holds(
+      only_problem(R"({"on": "2027-04-05", "low_c": 9, "high_c": 4, "dew_point_c": 3})").wanted,
+      "no higher than the high"));
+  CHECK(holds(
+      only_problem(R"({"on": "2027-04-05", "low_c": 4, "high_c": 9, "dew_point_c": 12})").wanted,
+      "dew point no higher than the day's high"));
+  CHECK(holds(only_problem(R"({"on": "2027-04-05", "low_c": 4, "high_c": 9})").wanted,
+              "this or humidity_pct is needed"));
+  CHECK(holds(
+      only_problem(R"({"on": "2027-04-05", "low_c": 4, "high_c": 9, "humidity_pct": 105})").wanted,
+      "1 to 100"));
+  const Problem twice = only_problem(
+      "{\"on\": \"2027-04-05\", \"low_c\": 4, \"high_c\": 9, \"humidity_pct\": 80},\n"
+      "{\"on\": \"2027-04-05\", \"low_c\": 4, \"high_c\": 9, \"humidity_pct\": 80}");
+  CHECK(twice.line == 2);
+  CHECK(holds(twice.wanted, "repeats the day before"));
+}
+
+TEST_CASE("months are read by name, each once") {
+  Problems problems;
+  const AirMonths found = read_text(
+      R"({"origin": "almanac", "each": [
+        {"month": "march", "low_c": 1, "high_c": 9, "humidity_pct": 70},
+        {"month": "march", "low_c": 1, "high_c": 9, "humidity_pct": 70},
+        {"month": "april", "low_c": 6, "high_c": 15, "dew_point_c": 4}]})",
+      problems, read_air_months);
+  REQUIRE(problems.size() == 1);
+  CHECK(problems[0].line == 3);
+  CHECK(found.standard_offset == Minutes(-300));
+  CHECK(found.months[2].has_value());
+  CHECK(found.months[3]->dew_point == celsius(4));
+  CHECK_FALSE(found.months[4]);
+}
