@@ -248,7 +248,7 @@ TEST_CASE(
   c.job.data.texts.cautions.push_back(text("stored_quantity", "WARNING"));
   const auto told = [&c](double flash, double gallons) {
     c.job.coatings[0].flash_point = sourced(celsius(flash), Origin::label);
-    c.job.coatings[0].on_shelf = {us_gallons(gallons)};
+    c.job.coatings[0].on_shelf = {{us_gallons(gallons), std::nullopt}};
     return found(c.result(), "stored_quantity") != nullptr;
   };
   CHECK_FALSE(told(13, 4.9));
