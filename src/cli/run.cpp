@@ -80,7 +80,13 @@ std::optional<Instant> planning_time(const Options& options, const Job& job, Pro
   return std::chrono::floor<Minutes>(std::chrono::system_clock::now());
 }
 
-int plan_command(const Options& options, std::ostream& out, std::ostream& err) {
+/// Where a command prints what was asked for, and what was wrong.
+struct Streams {
+  std::ostream& out;
+  std::ostream& err;
+};
+
+int plan_command(const Options& options, const Streams& to) {
   Problems problems;
   std::optional<Job> job = read_job(options.job_file, options.data_dir, problems);
   const auto now = job ? planning_time(options, *job, problems) : std::nullopt;
@@ -91,42 +97,42 @@ int plan_command(const Options& options, std::ostream& out, std::ostream& err) {
     again.room.airing = plan->room->proposed;
     plan = make_plan(std::move(again), *now, problems);
   }
-  if (!plan || !problems.empty()) return report_problems(problems, err);
+  if (!plan || !problems.empty()) return report_problems(problems, to.err);
   const bool only_buying = options.command == Command::buy;
   if (options.json_file)
     write_text_file(*options.json_file,
                     only_buying ? json_shopping_list(*plan) : json_report(*plan), problems);
   if (options.calendar_file)
     write_text_file(*options.calendar_file, calendar_report(*plan), problems);
-  out << (only_buying ? text_shopping_list(*plan) : text_report(*plan));
-  if (!problems.empty()) return report_problems(problems, err);
+  to.out << (only_buying ? text_shopping_list(*plan) : text_report(*plan));
+  if (!problems.empty()) return report_problems(problems, to.err);
   return plan->schedule.unplaced.empty() ? exit_done : exit_not_plannable;
 }
 
-int area_command(const Options& options, std::ostream& out, std::ostream& err) {
+int area_command(const Options& options, const Streams& to) {
   Problems problems;
   std::optional<Job> job = read_job(options.job_file, options.data_dir, problems);
-  if (!job || !problems.empty()) return report_problems(problems, err);
+  if (!job || !problems.empty()) return report_problems(problems, to.err);
   const Plan plan = make_area_plan(std::move(*job));
   if (options.json_file) write_text_file(*options.json_file, area_json(plan), problems);
-  out << area_text(plan);
-  return problems.empty() ? exit_done : report_problems(problems, err);
+  to.out << area_text(plan);
+  return problems.empty() ? exit_done : report_problems(problems, to.err);
 }
 
-int check_command(const Options& options, std::ostream& out, std::ostream& err) {
+int check_command(const Options& options, const Streams& to) {
   Problems problems;
   const std::optional<Job> job = read_job(options.job_file, options.data_dir, problems);
-  if (!job || !problems.empty()) return report_problems(problems, err);
-  out << fmt::format("{}: no mistakes found ({} parts, {} batches, {} coatings)\n",
-                     options.job_file.string(), job->parts.size(), job->batches.size(),
-                     job->coatings.size());
+  if (!job || !problems.empty()) return report_problems(problems, to.err);
+  to.out << fmt::format("{}: no mistakes found ({} parts, {} batches, {} coatings)\n",
+                        options.job_file.string(), job->parts.size(), job->batches.size(),
+                        job->coatings.size());
   return exit_done;
 }
 
-int drying_command(const Options& options, std::ostream& out, std::ostream& err) {
+int drying_command(const Options& options, const Streams& to) {
   Problems problems;
   const std::optional<Job> job = read_job(options.job_file, options.data_dir, problems);
-  if (!job) return report_problems(problems, err);
+  if (!job) return report_problems(problems, to.err);
   const auto now = planning_time(options, *job, problems);
   const auto at = options.at ? time_given("--at", *options.at, *job, problems) : now;
   std::vector<std::string> names;
@@ -138,47 +144,47 @@ int drying_command(const Options& options, std::ostream& out, std::ostream& err)
          .found = options.coating,
          .wanted = fmt::format("wanted a coating of the job: {}", fmt::join(names, ", ")),
          .hint = name_hint(options.coating, names)});
-  if (!now || !at || !problems.empty()) return report_problems(problems, err);
+  if (!now || !at || !problems.empty()) return report_problems(problems, to.err);
   const auto outlook =
       coat_outlook(*job, static_cast<std::size_t>(named - names.begin()), *at, *now, problems);
-  if (!outlook) return report_problems(problems, err);
+  if (!outlook) return report_problems(problems, to.err);
   if (options.json_file)
     write_text_file(*options.json_file, outlook_json(*job, *outlook), problems);
-  out << outlook_text(*job, *outlook);
-  return problems.empty() ? exit_done : report_problems(problems, err);
+  to.out << outlook_text(*job, *outlook);
+  return problems.empty() ? exit_done : report_problems(problems, to.err);
 }
 
-int start_command(const Options& options, std::ostream& out, std::ostream& err) {
+int start_command(const Options& options, const Streams& to) {
   Problems problems;
   std::error_code fault;
   if (std::filesystem::exists(options.folder, fault) &&
       !std::filesystem::is_empty(options.folder, fault)) {
     problems.push_back({.file = options.folder.string(),
                         .wanted = "is not empty; name a new folder: nothing is overwritten"});
-    return report_problems(problems, err);
+    return report_problems(problems, to.err);
   }
   std::filesystem::create_directories(options.folder, fault);
   for (const StarterFile& file : starter_job())
     write_text_file(options.folder / file.name, file.text, problems);
-  if (!problems.empty()) return report_problems(problems, err);
+  if (!problems.empty()) return report_problems(problems, to.err);
   for (const StarterFile& file : starter_job())
-    out << "wrote " << (options.folder / file.name).string() << '\n';
+    to.out << "wrote " << (options.folder / file.name).string() << '\n';
   return exit_done;
 }
 
-int run_command(const Options& options, std::ostream& out, std::ostream& err) {
+int run_command(const Options& options, const Streams& to) {
   switch (options.command) {
     case Command::plan:
     case Command::buy:
-      return plan_command(options, out, err);
+      return plan_command(options, to);
     case Command::area:
-      return area_command(options, out, err);
+      return area_command(options, to);
     case Command::check:
-      return check_command(options, out, err);
+      return check_command(options, to);
     case Command::start:
-      return start_command(options, out, err);
+      return start_command(options, to);
     case Command::drying:
-      return drying_command(options, out, err);
+      return drying_command(options, to);
   }
   return exit_bug;
 }
@@ -192,7 +198,7 @@ int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostre
     return read.mistaken ? exit_wrong_input : exit_done;
   }
   try {
-    return run_command(*read.options, out, err);
+    return run_command(*read.options, {out, err});
   } catch (const std::exception& bug) {
     err << "tackfree has a bug: " << bug.what() << '\n';
     return exit_bug;

@@ -151,7 +151,7 @@ class CautionList {
       const Coating& coating = job_.coatings.at(need.coating);
       if (!coating.flash_point || coating.flash_point->value >= flash) continue;
       Volume shelf;
-      for (const Volume tin : coating.on_shelf) shelf += tin;
+      for (const ShelfTin& tin : coating.on_shelf) shelf += tin.volume;
       sum += std::max(shelf, need.expected * need.nine_in_ten + need.thinner);
     }
     return sum;
