@@ -110,7 +110,7 @@ std::optional<Date> parse_date(std::string_view text) {
 
 std::optional<int> parse_clock(std::string_view text) {
   const std::size_t colon = text.find(':');
-  if (colon == std::string_view::npos || colon > 2 || text.size() != colon + 3) return std::nullopt;
+  if (colon > 2 || text.size() != colon + 3) return std::nullopt;  // npos is over 2 too
   const auto hour = digits(text.substr(0, colon)), minute = digits(text.substr(colon + 1));
   if (!hour || !minute || *minute > 59 || *hour * 60 + *minute > 24 * 60) return std::nullopt;
   return *hour * 60 + *minute;

@@ -15,6 +15,28 @@ namespace {
 const char* const description =
     "Plans wood finishing: litres and tins, coats and grits, and the day and hour of every step.";
 
+/// The library's own message says only that a command is required.
+std::optional<ReadOptions> unknown_command(const std::vector<std::string>& arguments) {
+  const std::vector<std::string> known{"plan", "area", "buy", "check", "start", "drying"};
+  if (arguments.empty() || arguments[0].starts_with('-') ||
+      std::find(known.begin(), known.end(), arguments[0]) != known.end())
+    return std::nullopt;
+  const Problem problem{
+      .found = arguments[0], .wanted = "wanted a command", .hint = name_hint(arguments[0], known)};
+  return ReadOptions{std::nullopt, to_text(problem) + "\n", true};
+}
+
+CLI::App* drying_command(CLI::App& app, Options& options) {
+  CLI::App* drying = app.add_subcommand(
+      "drying", "Tell what comes of a coat at one hour: rules that fail, when it is dry, and why");
+  drying->add_option("job", options.job_file, "Job file (JSON)")->required();
+  drying->add_option("--coating", options.coating, "Name of a coating of the job")->required();
+  drying->add_option("--at", options.at,
+                     "When it is put on, written as for --now; without it, now");
+  drying->add_option("--json", options.json_file, "Write the answer as JSON to this file");
+  return drying;
+}
+
 }  // namespace
 
 ReadOptions read_options(const std::vector<std::string>& arguments) {
@@ -48,13 +70,7 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
       app.add_subcommand("check", "Read a job's files and report every mistake in them");
   check->add_option("job", options.job_file, "Job file (JSON)")->required();
 
-  CLI::App* drying = app.add_subcommand(
-      "drying", "Tell what comes of a coat at one hour: rules that fail, when it is dry, and why");
-  drying->add_option("job", options.job_file, "Job file (JSON)")->required();
-  drying->add_option("--coating", options.coating, "Name of a coating of the job")->required();
-  drying->add_option("--at", options.at,
-                     "When it is put on, written as for --now; without it, now");
-  drying->add_option("--json", options.json_file, "Write the answer as JSON to this file");
+  CLI::App* drying = drying_command(app, options);
 
   for (CLI::App* command : {plan, buy, drying})
     command->add_option(
@@ -68,16 +84,7 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
       app.add_subcommand("start", "Write a small job to begin with into a new folder");
   start->add_option("folder", options.folder, "Folder to make")->required();
 
-  if (!arguments.empty() && !arguments[0].starts_with('-')) {
-    const std::vector<std::string> known{"plan", "area", "buy", "check", "start", "drying"};
-    if (std::find(known.begin(), known.end(), arguments[0]) == known.end())
-      return {std::nullopt,
-              to_text({.found = arguments[0],
-                       .wanted = "wanted a command",
-                       .hint = name_hint(arguments[0], known)}) +
-                  "\n",
-              true};
-  }
+  if (auto mistake = unknown_command(arguments)) return std::move(*mistake);
   std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
   try {
     app.parse(reversed);

@@ -76,6 +76,7 @@ class CautionList {
     return found == cautions_.end() ? nullptr : &*found;
   }
 
+  // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): called once, with its names
   void vapour_figures(Mass in_a_day, Mass undated, const std::optional<RoomJudgement>& judged) {
     if (in_a_day <= Mass{}) return;
     const std::optional<Volume> room = job_.room.volume;

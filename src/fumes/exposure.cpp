@@ -73,7 +73,11 @@ constexpr int even_parts = 8;
 std::vector<double> samples(const Piece& piece) {
   const double length = piece.end - piece.begin;
   std::vector<double> at{piece.begin};
-  for (double part = length / 2; part > closest; part /= 2) at.push_back(piece.begin + part);
+  double part = length / 2;
+  while (part > closest) {
+    at.push_back(piece.begin + part);
+    part /= 2;
+  }
   for (int i = 1; i <= even_parts; ++i) at.push_back(piece.begin + length * i / even_parts);
   std::ranges::sort(at);
   at.erase(std::unique(at.begin(), at.end()), at.end());  // refining needs both true neighbours
