@@ -48,6 +48,7 @@ class Judge {
  private:
   std::vector<RoomAir> rooms(const AiringHabit& habit) const {
     std::vector<RoomAir> airs;
+    airs.reserve(release_factors.size());
     for (const double factor : release_factors)
       airs.push_back(room_air(job_.room, job_.data.air_changes, plan_, habit, factor));
     return airs;
@@ -62,6 +63,7 @@ class Judge {
   }
 
   /// The least flow under every release rate: found for one, raised where another needs more.
+  // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): two bare factors by their nature
   std::optional<AirFlow> least_flow(const Measure& measure, double most, double mixing) const {
     const Volume room = *job_.room.volume;
     std::optional<ChangeRate> least;
