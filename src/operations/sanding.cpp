@@ -33,8 +33,8 @@ int grits_skipped(Grit coarse, Grit fine) {
 }
 
 std::vector<Grit> bare_grits(const Coating& first_coating, Material material) {
-  return material == Material::plywood ? first_coating.grits.bare_veneer.value
-                                       : first_coating.grits.bare.value;
+  return material != Material::solid_wood ? first_coating.grits.bare_veneer.value
+                                          : first_coating.grits.bare.value;
 }
 
 std::optional<Grit> between_grit(const Coating& coating, int coat, int coats) {

@@ -36,7 +36,7 @@ class SundryList {
     wiping_cloths();
     if (tape > Length{})
       add("masking tape", whole_up(tape.in(metres)), Sundry::Unit::metre,
-          "around the masked grooves");
+          "around what is masked");
     protection();
     small_things();
     return std::move(sundries_);

@@ -132,6 +132,7 @@ class Search {
            (still_due != static_cast<int>(product) && (base.owed & bit(product)) == 0);
   }
 
+  // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): a slot and a product, both by number
   Slot first_start(const Label& base, std::size_t g, Slot from, int still_due) const {
     const Link& link = chains_[g][base.done[g]];
     const Activity& activity = problem_.activities[link.activity];
