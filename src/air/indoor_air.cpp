@@ -41,9 +41,10 @@ struct HeatedStep {
 
 /// Full power until the set point, then just enough to stay there; the heat by balance, from the
 /// mean temperatures of the step: what left the room, and what warmed it.
-// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): in order of time
+// NOLINTBEGIN(bugprone-easily-swappable-parameters): in order of time
 HeatedStep heated_step(const Heating& heating, Duration time_constant, Temperature start,
                        Temperature from, Temperature to, Temperature unheated, Duration step) {
+  // NOLINTEND(bugprone-easily-swappable-parameters)
   if (unheated >= heating.set_point) return {unheated, {}};
   const TemperatureDifference lift = heating.heater.value / heating.loss.value;
   const Temperature at_full = lagged(start, from + lift, to + lift, step, time_constant);
