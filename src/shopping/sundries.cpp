@@ -35,8 +35,7 @@ class SundryList {
     abrasives();
     wiping_cloths();
     if (tape > Length{})
-      add("masking tape", whole_up(tape.in(metres)), Sundry::Unit::metre,
-          "around what is masked");
+      add("masking tape", whole_up(tape.in(metres)), Sundry::Unit::metre, "around what is masked");
     protection();
     small_things();
     return std::move(sundries_);
