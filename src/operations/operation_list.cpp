@@ -157,7 +157,6 @@ class BatchOperations {
       const bool fill = coat == 1 && system_->steps[step].fill_pores;
       if (!first) between(step, coat, fill);
       if (fill) fill_pores(step);
-      if (last_sanding_) dust_off(step, coat);
       coat_sides(step, coat, coats);
     }
   }
@@ -216,11 +215,15 @@ class BatchOperations {
     then_wait(*last_sanding_);
   }
 
-  void dust_off(std::size_t step, int coat) {
-    Operation op = blank(OperationKind::dust_off, step, coat, Side::both, "dust-off");
-    op.work = area_ / job_.data.labour.dust_off.value;
+  /// Right before each side is coated: what lay on it since it was sanded, or while the other side
+  /// dried, comes off.
+  void dust_off(const CoatNeed& need) {
+    Operation op = blank(OperationKind::dust_off, need.step, need.coat, need.side, "dust-off");
+    op.area = need.area;
+    op.work = need.area / job_.data.labour.dust_off.value;
+    const bool sanded = last_sanding_ && last_coats_.empty();
     then_wait(push(std::move(op)));
-    then_wait(*last_sanding_, std::nullopt, job_.data.labour.dust_settles.value);
+    if (sanded) then_wait(*last_sanding_, std::nullopt, job_.data.labour.dust_settles.value);
   }
 
   void coat_sides(std::size_t step, int coat, int coats) {
@@ -228,6 +231,7 @@ class BatchOperations {
     for (const CoatNeed& need : volumes_.coats) {
       if (need.batch != batch_ || need.step != step || need.coat != coat) continue;
       if (!last_coats_.empty()) turn_over(step, coat);
+      if (last_sanding_ || !last_coats_.empty()) dust_off(need);
       Operation op = coat_operation(need, coats);
       const auto& before = list_.operations;
       if (!before.empty() && before.back().kind == OperationKind::dust_off)

@@ -75,7 +75,7 @@ TEST_CASE("dusting off is the first stretch of its coat's activity") {
     CHECK(b.place[coat].begin == b.place[i].end);
     ++found;
   }
-  CHECK(found == 3);
+  CHECK(found == 6);  // each side of three coats
 }
 
 TEST_CASE("the goals are the light use of every batch's last coats") {

@@ -45,7 +45,7 @@ TEST_CASE("each planted fault in a schedule is found") {
       {"min too much", [&](Scheduled& s) { step(s, back2).pieces[0].end += Minutes(30); }},
       {"two things are done",
        [&](Scheduled& s) {
-         step(s, "top/finish/coat-2/both/dust-off").pieces = step(s, back2).pieces;
+         step(s, "top/finish/coat-2/back/dust-off").pieces = step(s, back2).pieces;
        }},
       {"is dated or given up 0 times", [](Scheduled& s) { s.schedule.steps.pop_back(); }},
       {"is dated or given up 2 times",
@@ -95,12 +95,12 @@ TEST_CASE("each planted fault in a schedule is found") {
        }},
       {"has a piece outside the plan", [](Scheduled& s) { s.schedule.span.begin += hours(48); }},
       {"right after dusting off",
-       [](Scheduled& s) { move(step(s, "top/finish/coat-2/both/dust-off"), -hours(24)); }},
+       [](Scheduled& s) { move(step(s, "top/finish/coat-2/back/dust-off"), -hours(24)); }},
       {"is dated without",
        [&](Scheduled& s) {
          const auto dust = std::find_if(
              s.schedule.steps.begin(), s.schedule.steps.end(), [&](const DatedStep& d) {
-               return s.list.operations[d.operation].key == "top/finish/coat-2/both/dust-off";
+               return s.list.operations[d.operation].key == "top/finish/coat-2/back/dust-off";
              });
          s.schedule.unplaced.push_back({dust->operation, HeldBy::calendar, std::nullopt, ""});
          s.schedule.steps.erase(dust);
