@@ -126,7 +126,7 @@ class Judge {
       stretch.eight_hours = worst(airs, measures_.eight_hours, from, to).value;
       stretch.under_limit_at = last_over(airs, 1, i);
       stretch.under_tenth_at = last_over(airs, tenth, i);
-      stretch.rises_again = rises_again(airs, judgement.habit, i);
+      stretch.rises_again = !stretch.airing.empty() && rises_again(airs, judgement.habit, i);
       judgement.stretches.push_back(std::move(stretch));
     }
   }

@@ -60,6 +60,9 @@ void write_basis(Page& page, const Plan& plan) {
                              plan.room->habit_given ? "Airing as you gave it"
                                                     : "You gave no airing, so none is counted on",
                              words_for(plan.room->habit)));
+  page.paragraph({2, "-"},
+                 "Not counted: solvent that cleans the tools. Clean up while the room is open, or "
+                 "outdoors, and close the jar.");
 }
 
 void write_limits(Page& page, const Plan& plan, const Figures& figures) {

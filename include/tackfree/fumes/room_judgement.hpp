@@ -47,7 +47,7 @@ struct StretchJudgement {
   std::optional<Instant> under_limit_at;  ///< from then the air is under its 8-hour limits;
                                           ///< nothing: not before the next stretch of coating
   std::optional<Instant> under_tenth_at;  ///< and under a tenth of them
-  bool rises_again = false;  ///< once the airing ends it passes the 8-hour limits while closed
+  bool rises_again = false;  ///< once its airing ends it passes the 8-hour limits while closed
 };
 
 enum class HabitVerdict { enough, too_little, needlessly_long };
