@@ -9,6 +9,7 @@
 #include <cstdlib>
 #include <ctime>
 
+#include "fumes/judged_job.hpp"
 #include <fmt/format.h>
 
 using namespace tackfree;
@@ -33,14 +34,7 @@ struct Case {
 
   explicit Case(int coats) {
     job.data.solvents = {solvent(2, 375), solvent(1, 710), solvent(5, 590)};
-    AirChanges& changes = job.data.air_changes;
-    changes.closed.value = per_hour(0.5);
-    changes.ajar.value = per_hour(1.5);
-    changes.open.value = per_hour(5);
-    changes.most_credited.value = per_hour(20);
-    changes.fan_delivers.value = percent(50);
-    changes.mixing_one_opening.value = 3;
-    changes.mixing_through_draft.value = 2;
+    job.data.air_changes = testing::usual_changes();
     job.room.volume = cubic_metres(90);
     job.room.fan = Fan{.flow = cubic_metres_per_hour(1000)};
     job.room.airing = AiringHabit{Opening::open_and_fan, Opening::ajar, hours(1)};

@@ -3,9 +3,17 @@
 
 #include "tackfree/fumes/exposure.hpp"
 
+#include <cmath>
 #include <vector>
 
+#include <doctest/doctest.h>
+
 namespace tackfree::testing {
+
+/// A printed figure and how far from it the code may be: half of its last digit and a little.
+inline void check_near(double found, double printed, double within) {
+  CHECK(std::abs(found - printed) <= within);
+}
 
 /// A coat: grams, from when, for how long (0: all at once), share flashed off.
 struct Coat {

@@ -1,27 +1,17 @@
 #include "tackfree/fumes/airing.hpp"
 
+#include "fumes/judged_job.hpp"
 #include <doctest/doctest.h>
 
 using namespace tackfree;
 using doctest::Approx;
+using tackfree::testing::usual_changes;
 
 namespace {
 
 Instant hour(double h) { return Instant{Minutes(static_cast<int>(h * 60))}; }
 
 CoatingStretch coating(double begin, double end) { return {{hour(begin), hour(end)}, {0}}; }
-
-AirChanges figures() {
-  AirChanges changes;
-  changes.closed.value = per_hour(0.5);
-  changes.ajar.value = per_hour(1.5);
-  changes.open.value = per_hour(5);
-  changes.most_credited.value = per_hour(20);
-  changes.fan_delivers.value = percent(50);
-  changes.mixing_one_opening.value = 3;
-  changes.mixing_through_draft.value = 2;
-  return changes;
-}
 
 Room garage() {
   Room room;
@@ -30,7 +20,7 @@ Room garage() {
 }
 
 double working(const Room& room, Opening opening) {
-  return working_changes(room, figures(), opening).in(per_hour);
+  return working_changes(room, usual_changes(), opening).in(per_hour);
 }
 
 }  // namespace
@@ -85,7 +75,7 @@ TEST_CASE("no more than 20 changes are credited unless the flow was measured") {
 TEST_CASE("spans become air changes since the start, closed before, between and after") {
   const auto stretches =
       air_stretches({{{hour(2), hour(3)}, Opening::open}, {{hour(3), hour(5)}, Opening::ajar}},
-                    hour(0), garage(), figures());
+                    hour(0), garage(), usual_changes());
   REQUIRE(stretches.size() == 4);
   CHECK(stretches[0].changes.in(per_hour) == Approx(0.5 / 3));
   CHECK(stretches[1].from.in(hours) == Approx(2));

@@ -13,10 +13,6 @@ using doctest::Approx;
 
 namespace {
 
-void check_near(double found, double printed, double within) {
-  CHECK(std::abs(found - printed) <= within);
-}
-
 double peak_mg(const RoomAir& air) { return highest(air, in_mg()).value; }
 double quarter_hour_mg(const RoomAir& air) { return highest(air, in_mg(quarter_hour)).value; }
 

@@ -13,11 +13,6 @@ using doctest::Approx;
 
 namespace {
 
-/// A printed figure and how far from it the code may be: half of its last digit and a little.
-void check_near(double found, double printed, double within) {
-  CHECK(std::abs(found - printed) <= within);
-}
-
 /// A source of pure vapour, `rate` grams an hour from 0 to `end`.
 VapourSource steady_vapour(double rate, double end) {
   return source_of(1, {{.mass = rate * end, .length = end, .flashed = 1}});
