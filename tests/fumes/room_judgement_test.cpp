@@ -66,6 +66,8 @@ TEST_CASE("airing that ends while the coat is wet is found to rise again") {
   CHECK(early.verdict == HabitVerdict::too_little);
   job.job.room.airing = AiringHabit{Opening::open, Opening::open, hours(12)};
   CHECK_FALSE(job.judged()->stretches[0].rises_again);
+  job.job.room.airing.reset();
+  CHECK_FALSE(job.judged()->stretches[0].rises_again);  // there is no airing to end too early
 }
 
 TEST_CASE("a heavy release in a small closed room stops, with a flow that would do") {
