@@ -58,6 +58,8 @@ Json film_figures(const Coating& coating) {
     object[fmt::format("film_aim_{}_um", wears.at(wear))] =
         figure(coating.film_aim.at(wear), micrometres);
   if (coating.builds_film) object["film_cap_um"] = figure(coating.film_cap, micrometres);
+  if (coating.builds_film)
+    object["lost_to_sanding_um"] = figure(coating.lost_to_sanding, micrometres);
   object["first_coat_thinner_pct"] = figure(coating.first_coat_thinner, percent);
   if (coating.spray_thinner_of_mix)
     object["spray_thinner_of_mix_pct"] = figure(*coating.spray_thinner_of_mix, percent);
@@ -171,6 +173,39 @@ Json labour_figures(const Labour& labour) {
   return object;
 }
 
+Json shop_figures(const ShopFigures& shop, UnitSystem units) {
+  const auto sizes = [](const Sourced<std::vector<TinSize>>& from) {
+    Json labels = Json::array();
+    for (const TinSize& size : from.value) labels.push_back(size.label);
+    return figure(from, std::move(labels));
+  };
+  const bool us = units == UnitSystem::us;
+  Json object;
+  object["tins"] = sizes(us ? shop.tins_us : shop.tins_metric);
+  object["thinner_tins"] = sizes(us ? shop.thinner_us : shop.thinner_metric);
+  object["cleaner_per_session_ml"] = figure(shop.cleaner_per_session, millilitres);
+  object["rags_per_session"] = figure(shop.rags_per_session);
+  object["sessions_per_cloth"] = figure(shop.sessions_per_cloth);
+  object["dust_mask_h"] = figure(shop.dust_mask_lasts, hours);
+  return object;
+}
+
+/// What the systems of the job ask for between two classes (rule 5).
+Json pair_waits(const Job& job) {
+  Json waits = Json::array();
+  for (const FinishSystem& system : job.systems)
+    for (std::size_t step = 1; step < system.steps.size(); ++step) {
+      const Coating* under = find_named(job.coatings, system.steps[step - 1].coating);
+      const Coating* over = find_named(job.coatings, system.steps[step].coating);
+      const FollowRule* rule = follow_rule(job.data, *under, *over);
+      if (rule == nullptr || !rule->dry_for) continue;
+      waits.push_back({{"under", under->name},
+                       {"over", over->name},
+                       {"dry_for_h", figure(*rule->dry_for, hours)}});
+    }
+  return waits;
+}
+
 }  // namespace
 
 void put_figures(Json& document, const Plan& plan) {
@@ -193,9 +228,10 @@ void put_figures(Json& document, const Plan& plan) {
   Json& allowances = document["allowances"] = Json::object();
   allowances["framed"] = figure(plan.job.data.allowances.framed);
   allowances["louvred"] = figure(plan.job.data.allowances.louvred);
+  document["shop"] = shop_figures(plan.job.data.shop, plan.job.units);
+  document["pair_waits"] = pair_waits(plan.job);
   Json& need = document["need"] = Json::object();
   need["absorption_sigma"] = figure(plan.job.data.need_spread.absorption_sigma);
-  need["lost_to_sanding_um"] = figure(plan.job.data.need_spread.lost_to_sanding, micrometres);
   need["first_coat_film_share"] = figure(plan.job.data.need_spread.first_coat_film_share);
 }
 
