@@ -175,6 +175,8 @@ FigureGroup method_group(const Method& method, const Figures& figures) {
   group.add("pace", method.rate, figures.work_rate(method.rate.value).text());
   group.add("spread of the need, log-normal,", method.need_sigma,
             factor_text(method.need_sigma.value));
+  group.add("solvent that leaves on the way:", method.flashed_off,
+            percent_text(method.flashed_off.value));
   return std::move(group).sorted();
 }
 
@@ -302,6 +304,52 @@ FigureGroup common_group(const Plan& plan, const Figures& figures) {
   return std::move(group).sorted();
 }
 
+void add_solvent(Group& group, const Solvent& solvent) {
+  const auto air = [](MassPerVolume m) {
+    return fmt::format("{:g} mg/m3", rounded(m.in(milligrams_per_cubic_metre), 1));
+  };
+  group.add(solvent.title + " burns from", solvent.explosive_limit,
+            fmt::format("{:g} % in air", rounded(solvent.explosive_limit.value.in(percent), 2)));
+  group.add(solvent.title + " at work, 8 h,", solvent.limit_8h, air(solvent.limit_8h.value));
+  if (solvent.limit_15min)
+    group.add(solvent.title + " at work, 15 min,", *solvent.limit_15min,
+              air(solvent.limit_15min->value));
+  group.add(solvent.title + " leaves a wet coat at", solvent.release,
+            fmt::format("{:g} an hour", rounded(solvent.release.value.in(per_hour), 3)));
+}
+
+std::string title_of(const FinishingData& data, const std::string& solvent) {
+  const auto found = std::ranges::find(data.solvents, solvent, &Solvent::key);
+  return found == data.solvents.end() ? solvent : found->title;
+}
+
+/// What the estimate of vapour rests on; nothing where there is none.
+FigureGroup vapour_group(const Plan& plan) {
+  Group group("Vapour and airing");
+  const AirChanges& changes = plan.job.data.air_changes;
+  const auto rate = [&](std::string_view name, const Sourced<ChangeRate>& r) {
+    group.add(name, r, fmt::format("{:g} air changes an hour", rounded(r.value.in(per_hour), 2)));
+  };
+  rate("closed", changes.closed);
+  rate("ajar", changes.ajar);
+  rate("open", changes.open);
+  rate("without a measured flow at most", changes.most_credited);
+  group.add("of a fan's rated flow", changes.fan_delivers,
+            percent_text(changes.fan_delivers.value));
+  group.add("bad mixing, one opening, /", changes.mixing_one_opening,
+            factor_text(changes.mixing_one_opening.value));
+  group.add("bad mixing, through draft, /", changes.mixing_through_draft,
+            factor_text(changes.mixing_through_draft.value));
+  for (const std::size_t solvent : plan.room->solvents)
+    add_solvent(group, plan.job.data.solvents.at(solvent));
+  for (const CoatingNeed& need : plan.volumes.coatings)
+    for (const SolventShare& each : plan.job.coatings.at(need.coating).solvent_mix)
+      group.add(fmt::format("{} in what {} gives off", title_of(plan.job.data, each.solvent),
+                            cut_to(longest_name, plan.job.coatings.at(need.coating).name)),
+                each.share, percent_text(each.share.value));
+  return std::move(group).sorted();
+}
+
 }  // namespace
 
 std::vector<FigureGroup> figure_groups(const Plan& plan, const Figures& figures) {
@@ -313,6 +361,7 @@ std::vector<FigureGroup> figure_groups(const Plan& plan, const Figures& figures)
     if (op.method && methods.insert(*op.method).second)
       groups.push_back(method_group(plan.job.data.methods.at(*op.method), figures));
   groups.push_back(common_group(plan, figures));
+  if (plan.room) groups.push_back(vapour_group(plan));
   return groups;
 }
 

@@ -133,6 +133,9 @@ Json coating_figures(const Coating& coating) {
     object["wipe_off_after_min"] = figure(*coating.wipe_off_after, minutes);
   if (coating.wipe_off_within)
     object["wipe_off_within_min"] = figure(*coating.wipe_off_within, minutes);
+  Json& mix = object["solvent_mix"] = Json::array();
+  for (const SolventShare& each : coating.solvent_mix)
+    mix.push_back({{"solvent", each.solvent}, {"share_pct", figure(each.share, percent)}});
   object["clean_up_min"] = figure(coating.clean_up, minutes);
   object["tin_keeps_d"] = figure(coating.tin_keeps, days);
   object["needs_sanding_between"] = coating.needs_sanding_between;
@@ -149,6 +152,7 @@ Json method_figures(const Method& method) {
   object["kept_by_tool_ml"] = figure(method.kept_by_tool, millilitres);
   object["rate_m2_per_h"] = figure(method.rate, square_metres_per_hour);
   object["need_sigma"] = figure(method.need_sigma);
+  object["flashed_off_pct"] = figure(method.flashed_off, percent);
   return object;
 }
 
@@ -187,6 +191,18 @@ Json shop_figures(const ShopFigures& shop, UnitSystem units) {
   object["rags_per_session"] = figure(shop.rags_per_session);
   object["sessions_per_cloth"] = figure(shop.sessions_per_cloth);
   object["dust_mask_h"] = figure(shop.dust_mask_lasts, hours);
+  return object;
+}
+
+Json air_change_figures(const AirChanges& changes) {
+  Json object;
+  object["closed_per_h"] = figure(changes.closed, per_hour);
+  object["ajar_per_h"] = figure(changes.ajar, per_hour);
+  object["open_per_h"] = figure(changes.open, per_hour);
+  object["most_credited_per_h"] = figure(changes.most_credited, per_hour);
+  object["fan_delivers_pct"] = figure(changes.fan_delivers, percent);
+  object["mixing_one_opening"] = figure(changes.mixing_one_opening);
+  object["mixing_through_draft"] = figure(changes.mixing_through_draft);
   return object;
 }
 
@@ -229,6 +245,7 @@ void put_figures(Json& document, const Plan& plan) {
   allowances["framed"] = figure(plan.job.data.allowances.framed);
   allowances["louvred"] = figure(plan.job.data.allowances.louvred);
   document["shop"] = shop_figures(plan.job.data.shop, plan.job.units);
+  document["air_changes"] = air_change_figures(plan.job.data.air_changes);
   document["pair_waits"] = pair_waits(plan.job);
   Json& need = document["need"] = Json::object();
   need["absorption_sigma"] = figure(plan.job.data.need_spread.absorption_sigma);

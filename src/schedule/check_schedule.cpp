@@ -158,8 +158,7 @@ class Auditor {
     return found == step_of_.end() ? nullptr : found->second;
   }
 
-  /// Has the coat, or a film of so many of them, reached the stage at `at`? One minute is allowed
-  /// for rounding.
+  /// Has the coat, or a film of so many, reached the stage? One minute is allowed for rounding.
   bool has_reached(const DatedStep& coat, Stage stage, Instant at, int films = 1) {
     const auto& label = coating(coat).label_after[index_of(stage)];
     if (label && !coating(coat).label_points[index_of(stage)].empty())
