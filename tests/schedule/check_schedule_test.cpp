@@ -173,6 +173,7 @@ TEST_CASE("four coats of lacquer in a day are found (rule 4)") {
 TEST_CASE("a coat before those below have dried as one film is found (rule 4)") {
   Job job = testing::sample_job("shellac");
   job.batches[0].sides = Sides::on_points;
+  job.coatings[0].needs_sanding_between = false;
   job.systems[0].steps[0].coats = 3;
   for (auto& day : job.calendar.weekly) day = {{8 * 60, 20 * 60}};
   job.calendar.no_power_sanding.clear();
