@@ -108,7 +108,7 @@ TEST_CASE("the built-in figures are those of the trade table") {
   CHECK(oil.lost_to_sanding.value == micrometres(4));
   CHECK(data.shop.tins_us.value.back().volume == us_gallons(1));
   CHECK(data.shop.thinner_metric.value.front().label == "0.5 L");
-  CHECK(data.shop.cleaner_per_session.value == litres(0.1));
+  CHECK(data.shop.cleaner_per_session.value.in(litres) == doctest::Approx(0.1));
   CHECK(data.shop.rags_per_session.origin == Origin::practice);
   CHECK(data.grain_factors[static_cast<std::size_t>(Grain::end)].second.value == 1.3);
 }
