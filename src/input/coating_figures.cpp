@@ -162,6 +162,7 @@ void read_coating_figures(FigureReader& figures, Coating& coating, StagesGiven& 
     figures.read(coating.film_aim[1], "film_aim_normal_um", film, micrometres);
     figures.read(coating.film_aim[2], "film_aim_hard_um", film, micrometres);
     figures.read(coating.film_cap, "film_cap_um", film, micrometres);
+    figures.read(coating.lost_to_sanding, "lost_to_sanding_um", {0, 50, "um"}, micrometres);
   }
   figures.read(coating.first_coat_thinner, "first_coat_thinner_pct", share, percent);
   figures.read(coating.spray_thinner_of_mix, "spray_thinner_of_mix_pct", {0, 60, "% of the mix"},

@@ -1,6 +1,7 @@
 #include "tackfree/input/figure_reader.hpp"
 
 #include "tackfree/base/name.hpp"
+#include "tackfree/input/measure.hpp"
 #include "tackfree/input/names_of.hpp"
 
 #include <algorithm>
@@ -155,6 +156,21 @@ void FigureReader::read(Sourced<std::vector<Grit>>& target, std::string_view key
     target = {std::move(grits), found->from.origin, found->from.source};
   else
     object_.report(key, "wanted a list of grits from coarse to fine, such as [120, 150, 180]");
+}
+
+void FigureReader::read(Sourced<std::vector<TinSize>>& target, std::string_view key) {
+  const auto found = find(key, true);
+  if (!found) return;
+  std::vector<TinSize> sizes;
+  for (const JsonNode& item : found->value->items) {
+    const Reading<Volume> volume = read_volume(item.text);
+    if (!volume.value) return object_.report(item, object_.path_of(key), volume.wanted);
+    sizes.push_back({.label = item.text, .volume = *volume.value, .price = {}});
+  }
+  if (sizes.empty())
+    object_.report(key, R"(wanted a list of volumes, such as ["0.5 L", "1 L"])");
+  else
+    target = {std::move(sizes), found->from.origin, found->from.source};
 }
 
 std::optional<Temperature> read_temperature(JsonCursor& object, JsonKey key,

@@ -107,6 +107,10 @@ SystemStep read_step(JsonCursor& object, const std::vector<std::string>& coating
   step.fill_pores = object.flag("fill_pores").value_or(false);
   FigureReader figures(object, Origin::measured);
   figures.read(step.first_coat_thinner, "first_coat_thinner_pct", {0, 100, "%"}, percent);
+  // It was not read off anything: it is how this person does it.
+  if (step.first_coat_thinner)
+    step.first_coat_thinner =
+        sourced(step.first_coat_thinner->value, Origin::practice, "your own, as the system says");
   object.refuse_unknown();
   return step;
 }
@@ -155,6 +159,9 @@ std::vector<Batch> read_batches(JsonCursor& job, const std::vector<FinishSystem>
         known_name(object, "system", names_of(systems, &FinishSystem::name), "system of this job");
     batch.sides = object.word("sides", ways).value_or(0) == 0 ? Sides::turn_over : Sides::on_points;
     batch.show_side_is_bottom = object.word("show_side", faces).value_or(0) == 1;
+    if (object.has("after"))
+      batch.after =
+          known_name(object, "after", names_of(batches, &Batch::name), "batch that stands before");
     object.refuse_unknown();
     batches.push_back(std::move(batch));
   }

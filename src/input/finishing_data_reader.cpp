@@ -178,6 +178,8 @@ std::vector<Method> read_methods(const DataFile& file, const SourceNames& source
     read_method_figures(figures, method);
     figures.read(method.flashed_off, "flashed_off_pct", {0, 100, "%"}, percent);
     method.sprayed = object.flag(needed("sprayed")).value_or(false);
+    method.applicator = object.text(needed("applicator")).value_or("");
+    method.applicator_each_session = object.flag(needed("applicator_each_session")).value_or(false);
     for (const JsonNode* key : object.texts(needed("cautions")))
       method.cautions.push_back(key->text);
     object.refuse_unknown();
@@ -200,7 +202,6 @@ void read_grain(const DataFile& file, const SourceNames& sources, FinishingData&
   figures.read(data.allowances.framed, "framed_allowance", {1, 5});
   figures.read(data.allowances.louvred, "louvred_allowance", {1, 5});
   figures.read(data.need_spread.absorption_sigma, "absorption_sigma", {0, 1});
-  figures.read(data.need_spread.lost_to_sanding, "lost_to_sanding_um", {0, 50, "um"}, micrometres);
   figures.read(data.need_spread.first_coat_film_share, "first_coat_film_share", {0, 1});
   object.refuse_unknown();
 }
@@ -213,14 +214,29 @@ void read_labour(const DataFile& file, const SourceNames& sources, Labour& labou
   object.refuse_unknown();
 }
 
+void read_shop(const DataFile& file, const SourceNames& sources, ShopFigures& shop,
+               Problems& problems) {
+  JsonCursor object(file.tree, "", file.name, problems);
+  FigureReader figures(object, sources);
+  figures.read(shop.tins_metric, "tins_metric");
+  figures.read(shop.tins_us, "tins_us");
+  figures.read(shop.thinner_metric, "thinner_metric");
+  figures.read(shop.thinner_us, "thinner_us");
+  figures.read(shop.cleaner_per_session, "cleaner_per_session_ml", {0, 5000, "ml"}, millilitres);
+  figures.read(shop.rags_per_session, "rags_per_session", {0, 100});
+  figures.read(shop.sessions_per_cloth, "sessions_per_cloth", {1, 100});
+  figures.read(shop.dust_mask_lasts, "dust_mask_h", {0.5, 100, "h"}, hours);
+  object.refuse_unknown();
+}
+
 }  // namespace
 
 std::optional<FinishingData> read_finishing_data(
     const std::optional<std::filesystem::path>& data_dir, Problems& problems) {
-  constexpr std::array<std::string_view, 12> names{
-      "sources.json",  "drying_laws.json", "coatings.json", "methods.json",
-      "labour.json",   "grain.json",       "how.json",      "advice.json",
-      "cautions.json", "follows.json",     "solvents.json", "air_changes.json"};
+  constexpr std::array<std::string_view, 13> names{
+      "sources.json",  "drying_laws.json", "coatings.json", "methods.json",  "labour.json",
+      "grain.json",    "how.json",         "advice.json",   "cautions.json", "follows.json",
+      "solvents.json", "air_changes.json", "shop.json"};
   std::vector<DataFile> files;
   for (const std::string_view name : names)
     if (auto file = data_file(data_dir, std::string(name), problems))
@@ -244,6 +260,7 @@ std::optional<FinishingData> read_finishing_data(
   data.methods = read_methods(files[3], sources, problems);
   read_labour(files[4], sources, data.labour, problems);
   read_grain(files[5], sources, data, problems);
+  read_shop(files[12], sources, data.shop, problems);
   data.texts = read_trade_texts({.how = {files[6].tree, files[6].name},
                                  .advice = {files[7].tree, files[7].name},
                                  .cautions = {files[8].tree, files[8].name}},

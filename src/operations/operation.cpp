@@ -28,4 +28,16 @@ std::string_view word_for(OperationKind kind) {
   return "";
 }
 
+std::string_view word_for(Side side) {
+  switch (side) {
+    case Side::back:
+      return "back";
+    case Side::show:
+      return "show";
+    case Side::both:
+      break;
+  }
+  return "both";
+}
+
 }  // namespace tackfree

@@ -19,24 +19,12 @@ namespace {
 /// Paste filler is sanded off the surface with this. Source: practice.
 constexpr Grit filler_grit{320};
 
-std::string_view word_for(Side side) {
-  switch (side) {
-    case Side::back:
-      return "back";
-    case Side::show:
-      return "show";
-    case Side::both:
-      return "both";
-  }
-  return "both";
-}
-
 /// Lists the operations of one batch, in order, into `list`.
 class BatchOperations {
  public:
   BatchOperations(const Job& job, const SurfaceTakeoff& takeoff, const JobVolumes& volumes,
-                  std::size_t batch, OperationList& list)
-      : job_(job), takeoff_(takeoff), volumes_(volumes), batch_(batch), list_(list) {
+                  const KeyedCoats& keyed, std::size_t batch, OperationList& list)
+      : job_(job), takeoff_(takeoff), volumes_(volumes), keyed_(keyed), batch_(batch), list_(list) {
     system_ = find_named(job.systems, job.batches[batch].system);
     area_ = area_where(takeoff, [&](const Surface& s) { return in_batch(s); });
   }
@@ -177,9 +165,11 @@ class BatchOperations {
     std::optional<Grit> grit = coat > 1
                                    ? between_grit(coating(under), coat - 1, under_coats)
                                    : between_grit(coating(under), under_coats, under_coats + 1);
+    if (!grit && keyed_.contains({batch_, step, coat})) grit = key_grit(coating(under).grits);
     if (filled) grit.reset();
     next_waits_.clear();
-    for (const std::size_t side : last_coats_) then_wait(side, grit ? Stage::sand : Stage::recoat);
+    for (const std::size_t side : last_coats_)
+      wait_for_film(side, grit ? Stage::sand : Stage::recoat);
     if (coat == 1) wait_for_pair(under, step);
     last_sanding_.reset();
     if (!grit) return;
@@ -191,6 +181,30 @@ class BatchOperations {
     op.sheets = area_ / job_.data.labour.abrasive_between.value;
     last_sanding_ = push(std::move(op));
     then_wait(*last_sanding_);
+  }
+
+  /// What keys a coat that its class does not sand there.
+  static std::optional<Grit> key_grit(const GritAdvice& grits) {
+    for (const auto* grit : {&grits.between, &grits.after_first, &grits.before_last})
+      if (*grit) return (*grit)->value;
+    return std::nullopt;
+  }
+
+  /// Rule 4: coats that melt together dry as one, so the last two of them, the last three, and so
+  /// on have to reach the stage as well, each from its own first coat on. What went on long ago no
+  /// longer counts by itself: its time is over.
+  void wait_for_film(std::size_t coat, Stage stage) {
+    then_wait(coat, stage);
+    const Operation& last = list_.operations[coat];
+    const auto& most = job_.coatings[*last.coating].coats_a_day_max;
+    const std::vector<std::size_t>& melted = melted_[last.side];
+    if (!most || melted.empty() || melted.back() != coat) return;
+    for (int films = 2; films <= most->value; ++films) {
+      const auto back = static_cast<std::size_t>(films);
+      if (back > melted.size()) return;
+      next_waits_.push_back(
+          {.operation = melted[melted.size() - back], .stage = stage, .films = films});
+    }
   }
 
   /// Rule 5: some pairs of classes wait longer, by the clock of the coat below.
@@ -215,6 +229,15 @@ class BatchOperations {
     then_wait(*last_sanding_);
   }
 
+  /// Rule 12: a test board, or the first of many, is looked at before the rest is coated.
+  void wait_for_batch(Operation& op) const {
+    const std::string& after = job_.batches[batch_].after;
+    for (const Outcome& outcome : list_.outcomes)
+      if (outcome.stage == Stage::handle && job_.batches[outcome.batch].name == after)
+        for (const std::size_t coat : outcome.coats)
+          op.waits.push_back({.operation = coat, .stage = Stage::handle});
+  }
+
   /// Right before each side is coated: what lay on it since it was sanded, or while the other side
   /// dried, comes off.
   void dust_off(const CoatNeed& need) {
@@ -237,6 +260,7 @@ class BatchOperations {
       if (!before.empty() && before.back().kind == OperationKind::dust_off)
         op.right_after = Duration();
       wait_for_day(op);
+      if (step == 0 && coat == 1) wait_for_batch(op);
       const std::size_t put_on = push(std::move(op));
       last_coats_.push_back(put_on);
       if (list_.operations[put_on].portions > 0) wipe_off(put_on);
@@ -308,9 +332,24 @@ class BatchOperations {
     then_wait(push(std::move(op)));
   }
 
+  /// Rule 4: light use and cure count the whole film of coats that melt together; the class's hours
+  /// are those of a film for normal wear.
+  void count_whole_film() {
+    for (const StepFilm& film : volumes_.films) {
+      if (film.batch != batch_ || film.step + 1 != system_->steps.size()) continue;
+      const Coating& last = coating(film.step);
+      if (!last.coats_a_day_max || !last.builds_film) continue;
+      const FilmThickness normal = last.film_aim.at(static_cast<std::size_t>(Wear::normal)).value;
+      for (const std::size_t coat : last_coats_)
+        list_.operations[coat].whole_film =
+            std::max(1.0, (film.beneath + film.build.counted_dry) / normal);
+    }
+  }
+
   void finish() {
     if (last_coats_.empty()) return;
     const std::size_t step = system_->steps.size() - 1;
+    count_whole_film();
     if (job_.data.labour.fit_hardware.value > Duration()) {
       next_waits_.clear();
       for (const std::size_t side : last_coats_) then_wait(side, Stage::hardware);
@@ -329,6 +368,7 @@ class BatchOperations {
   const Job& job_;
   const SurfaceTakeoff& takeoff_;
   const JobVolumes& volumes_;
+  const KeyedCoats& keyed_;
   std::size_t batch_;
   OperationList& list_;
   const FinishSystem* system_ = nullptr;
@@ -342,10 +382,10 @@ class BatchOperations {
 }  // namespace
 
 OperationList operation_list(const Job& job, const SurfaceTakeoff& takeoff,
-                             const JobVolumes& volumes) {
+                             const JobVolumes& volumes, const KeyedCoats& keyed) {
   OperationList list;
   for (std::size_t batch = 0; batch < job.batches.size(); ++batch)
-    BatchOperations(job, takeoff, volumes, batch, list).add();
+    BatchOperations(job, takeoff, volumes, keyed, batch, list).add();
   return list;
 }
 

@@ -119,7 +119,7 @@ std::vector<std::vector<DryingExplanation>> explained_coats(const Job& job,
     for (const Stage stage : stages)
       if (auto why = explained(job.coatings.at(*op.coating), stage, air, job.room.air_speed,
                                clocks.at(*op.coating), step.dries_from.value_or(step.end()),
-                               op.film_ratio))
+                               op.film_for(stage)))
         of_step.push_back(std::move(*why));
   }
   return all;

@@ -10,6 +10,7 @@
 #include "tackfree/plan/part_notes.hpp"
 #include "tackfree/schedule/check_schedule.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
+#include "tackfree/schedule/missed_windows.hpp"
 
 #include <stdexcept>
 #include <utility>
@@ -36,6 +37,19 @@ Duration board_lag(const Job& job) {
   return mix != nullptr && mix->boards ? board_time_constant(mix->boards->thickness) : Duration();
 }
 
+/// Lists and dates the operations; where a coat misses the window of the one below, once more with
+/// sanding before it (rule 2).
+void schedule_within_windows(Plan& plan, const Job& job, const std::vector<DryingClock>& clocks,
+                             Interval span) {
+  KeyedCoats missed;
+  do {
+    plan.keyed.merge(missed);
+    plan.list = operation_list(job, plan.takeoff, plan.volumes, plan.keyed);
+    plan.schedule = make_schedule(job, plan.list, plan.air, clocks, span);
+    missed = missed_windows(job, plan.list, plan.air, plan.schedule);
+  } while (!missed.empty());
+}
+
 Length all_tape(const SurfaceTakeoff& takeoff) {
   Length sum;
   for (const Masking& masking : takeoff.masking) sum += masking.tape;
@@ -58,9 +72,8 @@ std::optional<Plan> make_plan(Job job, Instant now, Problems& problems) {
   plan.board_lag = board_lag(job);
   plan.takeoff = take_off(job);
   plan.volumes = job_volumes(job, plan.takeoff, thirst);
-  plan.list = operation_list(job, plan.takeoff, plan.volumes);
   const std::vector<DryingClock> clocks = drying_clocks(job, plan.air);
-  plan.schedule = make_schedule(job, plan.list, plan.air, clocks, span);
+  schedule_within_windows(plan, job, clocks, span);
   plan.drying = explained_coats(job, plan.list, plan.air, clocks, plan.schedule);
   plan.work = attended_work(plan.list, plan.schedule, job.calendar.zone);
   plan.emissions = emissions(job, plan.volumes);

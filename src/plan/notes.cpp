@@ -16,14 +16,17 @@ void film_notes(const Plan& plan, std::vector<Note>& notes) {
   for (const StepFilm& film : plan.volumes.films) {
     if (film.verdict == StepFilm::Verdict::good) continue;
     const Batch& batch = plan.job.batches[film.batch];
-    const bool thin = film.verdict == StepFilm::Verdict::thin;
+    const FinishSystem* system = find_named(plan.job.systems, batch.system);
+    const Coating* coating = find_named(plan.job.coatings, system->steps[film.step].coating);
+    std::string_view say =
+        "build more dry film than this class bears; plan fewer, or it may stay soft and crack.";
+    if (film.verdict == StepFilm::Verdict::thin)
+      say = film.build.coats < coating->coats_max.value
+                ? "leave less dry film than this wear asks for; plan another coat, or expect less."
+                : "leave less dry film than this wear asks for, and the class bears no more coats; "
+                  "choose one that builds more, or expect less.";
     notes.push_back(
-        {"film",
-         fmt::format("\"{}\": {} coats {}", batch.name, film.build.coats,
-                     thin ? "leave less dry film than this wear asks for; plan another coat, "
-                            "or expect less."
-                          : "build more dry film than this class bears; plan fewer, or it may "
-                            "stay soft and crack.")});
+        {"film", fmt::format("\"{}\": {} coats {}", batch.name, film.build.coats, say)});
   }
 }
 
@@ -88,34 +91,19 @@ void sheen_notes(const Plan& plan, std::vector<Note>& notes) {
   }
 }
 
-/// The coat right below, when nothing is sanded between the two.
-const DatedStep* unsanded_coat_below(const Plan& plan, const Operation& coat) {
-  for (const Wait& wait : coat.waits) {
-    if (wait.stage != Stage::recoat) continue;
-    for (const DatedStep& step : plan.schedule.steps)
-      if (step.operation == wait.operation) return &step;
-  }
-  return nullptr;
-}
-
-/// Rule 2: a coat past the window of the one below holds only on a sanded one.
+/// Rule 2: coats that the person's hours keep from the window of the one below.
 void window_notes(const Plan& plan, std::vector<Note>& notes) {
-  for (const DatedStep& step : plan.schedule.steps) {
-    const Operation& op = plan.list.operations[step.operation];
-    if (op.kind != OperationKind::coat) continue;
-    const DatedStep* below = unsanded_coat_below(plan, op);
-    if (below == nullptr) continue;
-    const Coating& under = plan.job.coatings[*plan.list.operations[below->operation].coating];
-    const Duration passed = to_duration(step.begin() - below->end());
-    if (!under.recoat_unsanded_within || passed <= under.recoat_unsanded_within->value) continue;
+  for (const CoatPlace& place : plan.keyed) {
+    const Batch& batch = plan.job.batches[place.batch];
+    const FinishSystem* system = find_named(plan.job.systems, batch.system);
+    const std::size_t below = place.coat > 1 ? place.step : place.step - 1;
+    const Coating* under = find_named(plan.job.coatings, system->steps[below].coating);
     notes.push_back(
         {"recoat window",
-         fmt::format(
-             "Batch \"{}\", coat {}: {:.0f} h after the coat below, past its {:g} h without "
-             "sanding. Wait until it sands to dry powder and key it first, or let the plan "
-             "sand between coats.",
-             plan.job.batches[op.batch].name, op.coat, passed.in(hours),
-             under.recoat_unsanded_within->value.in(hours))});
+         fmt::format("Batch \"{}\", {} coat {}: your hours miss the {:g} h within which {} takes "
+                     "another coat unsanded, so it is sanded first, when it is dry to sand.",
+                     batch.name, system->steps[place.step].name, place.coat,
+                     under->recoat_unsanded_within->value.in(hours), under->name)});
   }
 }
 

@@ -70,6 +70,9 @@ void add_film(Group& group, const Coating& coating, const std::set<Wear>& wears,
   }
   if (coating.builds_film)
     group.add("film cap", coating.film_cap, figures.film(coating.film_cap.value).text());
+  if (coating.builds_film)
+    group.add("sanding takes off", coating.lost_to_sanding,
+              figures.film(coating.lost_to_sanding.value).text());
   group.add("at least", coating.coats_min, fmt::format("{} coats", coating.coats_min.value));
   group.add("at most", coating.coats_max, fmt::format("{} coats", coating.coats_max.value));
   group.add("solvent given off", coating.volatiles,
@@ -172,6 +175,8 @@ FigureGroup method_group(const Method& method, const Figures& figures) {
   group.add("pace", method.rate, figures.work_rate(method.rate.value).text());
   group.add("spread of the need, log-normal,", method.need_sigma,
             factor_text(method.need_sigma.value));
+  group.add("solvent that leaves on the way:", method.flashed_off,
+            percent_text(method.flashed_off.value));
   return std::move(group).sorted();
 }
 
@@ -212,6 +217,48 @@ void add_allowances(Group& group, const Job& job) {
   }
 }
 
+/// Waits between two classes that follow each other in a system (rule 5).
+void add_pair_waits(Group& group, const Job& job) {
+  for (const FinishSystem& system : job.systems)
+    for (std::size_t step = 1; step < system.steps.size(); ++step) {
+      const Coating* under = find_named(job.coatings, system.steps[step - 1].coating);
+      const Coating* over = find_named(job.coatings, system.steps[step].coating);
+      const FollowRule* rule = follow_rule(job.data, *under, *over);
+      if (rule != nullptr && rule->dry_for)
+        group.add(fmt::format("{} under {} dries for", cut_to(longest_name, under->name),
+                              cut_to(longest_name, over->name)),
+                  *rule->dry_for, wait_text(rule->dry_for->value));
+    }
+}
+
+std::string sizes_text(const std::vector<TinSize>& sizes) {
+  std::vector<std::string> labels;
+  for (const TinSize& size : sizes) labels.push_back(size.label);
+  return fmt::format("{}", fmt::join(labels, ", "));
+}
+
+/// What is bought where the job names nothing of its own.
+void add_shop(Group& group, const Plan& plan, const Figures& figures) {
+  const ShopFigures& shop = plan.job.data.shop;
+  const bool us = plan.job.units == UnitSystem::us;
+  const auto usual = [](const auto& purchases) {
+    return std::ranges::any_of(purchases, [](const TinPurchase& p) { return p.usual_sizes; });
+  };
+  const auto& tins = us ? shop.tins_us : shop.tins_metric;
+  if (usual(plan.shopping.coatings)) group.add("usual tins", tins, sizes_text(tins.value));
+  const auto& thinner = us ? shop.thinner_us : shop.thinner_metric;
+  if (usual(plan.shopping.thinners))
+    group.add("usual tins of thinner", thinner, sizes_text(thinner.value));
+  if (!plan.shopping.thinners.empty())
+    group.add("cleaner a session", shop.cleaner_per_session,
+              figures.volume(shop.cleaner_per_session.value).text());
+  group.add("rags a session", shop.rags_per_session,
+            fmt::format("{}", shop.rags_per_session.value));
+  group.add("sessions a dusting cloth", shop.sessions_per_cloth,
+            fmt::format("{}", shop.sessions_per_cloth.value));
+  group.add("a dust mask lasts", shop.dust_mask_lasts, duration_text(shop.dust_mask_lasts.value));
+}
+
 FigureGroup common_group(const Plan& plan, const Figures& figures) {
   Group group("Grain, film and work");
   for (std::size_t i = 0; i < grain_count; ++i) {
@@ -249,11 +296,57 @@ FigureGroup common_group(const Plan& plan, const Figures& figures) {
     group.add("mixing a pot", labour.mix_pot, duration_text(labour.mix_pot.value));
   group.add("spread of the first coat's thirst, log-normal,", need.absorption_sigma,
             factor_text(need.absorption_sigma.value));
-  group.add("sanding takes off", need.lost_to_sanding,
-            figures.film(need.lost_to_sanding.value).text());
   group.add("first coat counts", need.first_coat_film_share,
             percent_text(fraction(need.first_coat_film_share.value)));
+  add_pair_waits(group, plan.job);
   add_labour(group, plan.job.data.labour, figures);
+  add_shop(group, plan, figures);
+  return std::move(group).sorted();
+}
+
+void add_solvent(Group& group, const Solvent& solvent) {
+  const auto air = [](MassPerVolume m) {
+    return fmt::format("{:g} mg/m3", rounded(m.in(milligrams_per_cubic_metre), 1));
+  };
+  group.add(solvent.title + " burns from", solvent.explosive_limit,
+            fmt::format("{:g} % in air", rounded(solvent.explosive_limit.value.in(percent), 2)));
+  group.add(solvent.title + " at work, 8 h,", solvent.limit_8h, air(solvent.limit_8h.value));
+  if (solvent.limit_15min)
+    group.add(solvent.title + " at work, 15 min,", *solvent.limit_15min,
+              air(solvent.limit_15min->value));
+  group.add(solvent.title + " leaves a wet coat at", solvent.release,
+            fmt::format("{:g} an hour", rounded(solvent.release.value.in(per_hour), 3)));
+}
+
+std::string title_of(const FinishingData& data, const std::string& solvent) {
+  const auto found = std::ranges::find(data.solvents, solvent, &Solvent::key);
+  return found == data.solvents.end() ? solvent : found->title;
+}
+
+/// What the estimate of vapour rests on; nothing where there is none.
+FigureGroup vapour_group(const Plan& plan) {
+  Group group("Vapour and airing");
+  const AirChanges& changes = plan.job.data.air_changes;
+  const auto rate = [&](std::string_view name, const Sourced<ChangeRate>& r) {
+    group.add(name, r, fmt::format("{:g} air changes an hour", rounded(r.value.in(per_hour), 2)));
+  };
+  rate("closed", changes.closed);
+  rate("ajar", changes.ajar);
+  rate("open", changes.open);
+  rate("without a measured flow at most", changes.most_credited);
+  group.add("of a fan's rated flow", changes.fan_delivers,
+            percent_text(changes.fan_delivers.value));
+  group.add("bad mixing, one opening, /", changes.mixing_one_opening,
+            factor_text(changes.mixing_one_opening.value));
+  group.add("bad mixing, through draft, /", changes.mixing_through_draft,
+            factor_text(changes.mixing_through_draft.value));
+  for (const std::size_t solvent : plan.room->solvents)
+    add_solvent(group, plan.job.data.solvents.at(solvent));
+  for (const CoatingNeed& need : plan.volumes.coatings)
+    for (const SolventShare& each : plan.job.coatings.at(need.coating).solvent_mix)
+      group.add(fmt::format("{} in what {} gives off", title_of(plan.job.data, each.solvent),
+                            cut_to(longest_name, plan.job.coatings.at(need.coating).name)),
+                each.share, percent_text(each.share.value));
   return std::move(group).sorted();
 }
 
@@ -268,6 +361,7 @@ std::vector<FigureGroup> figure_groups(const Plan& plan, const Figures& figures)
     if (op.method && methods.insert(*op.method).second)
       groups.push_back(method_group(plan.job.data.methods.at(*op.method), figures));
   groups.push_back(common_group(plan, figures));
+  if (plan.room) groups.push_back(vapour_group(plan));
   return groups;
 }
 

@@ -58,6 +58,8 @@ Json film_figures(const Coating& coating) {
     object[fmt::format("film_aim_{}_um", wears.at(wear))] =
         figure(coating.film_aim.at(wear), micrometres);
   if (coating.builds_film) object["film_cap_um"] = figure(coating.film_cap, micrometres);
+  if (coating.builds_film)
+    object["lost_to_sanding_um"] = figure(coating.lost_to_sanding, micrometres);
   object["first_coat_thinner_pct"] = figure(coating.first_coat_thinner, percent);
   if (coating.spray_thinner_of_mix)
     object["spray_thinner_of_mix_pct"] = figure(*coating.spray_thinner_of_mix, percent);
@@ -131,6 +133,9 @@ Json coating_figures(const Coating& coating) {
     object["wipe_off_after_min"] = figure(*coating.wipe_off_after, minutes);
   if (coating.wipe_off_within)
     object["wipe_off_within_min"] = figure(*coating.wipe_off_within, minutes);
+  Json& mix = object["solvent_mix"] = Json::array();
+  for (const SolventShare& each : coating.solvent_mix)
+    mix.push_back({{"solvent", each.solvent}, {"share_pct", figure(each.share, percent)}});
   object["clean_up_min"] = figure(coating.clean_up, minutes);
   object["tin_keeps_d"] = figure(coating.tin_keeps, days);
   object["needs_sanding_between"] = coating.needs_sanding_between;
@@ -147,6 +152,7 @@ Json method_figures(const Method& method) {
   object["kept_by_tool_ml"] = figure(method.kept_by_tool, millilitres);
   object["rate_m2_per_h"] = figure(method.rate, square_metres_per_hour);
   object["need_sigma"] = figure(method.need_sigma);
+  object["flashed_off_pct"] = figure(method.flashed_off, percent);
   return object;
 }
 
@@ -171,6 +177,51 @@ Json labour_figures(const Labour& labour) {
   return object;
 }
 
+Json shop_figures(const ShopFigures& shop, UnitSystem units) {
+  const auto sizes = [](const Sourced<std::vector<TinSize>>& from) {
+    Json labels = Json::array();
+    for (const TinSize& size : from.value) labels.push_back(size.label);
+    return figure(from, std::move(labels));
+  };
+  const bool us = units == UnitSystem::us;
+  Json object;
+  object["tins"] = sizes(us ? shop.tins_us : shop.tins_metric);
+  object["thinner_tins"] = sizes(us ? shop.thinner_us : shop.thinner_metric);
+  object["cleaner_per_session_ml"] = figure(shop.cleaner_per_session, millilitres);
+  object["rags_per_session"] = figure(shop.rags_per_session);
+  object["sessions_per_cloth"] = figure(shop.sessions_per_cloth);
+  object["dust_mask_h"] = figure(shop.dust_mask_lasts, hours);
+  return object;
+}
+
+Json air_change_figures(const AirChanges& changes) {
+  Json object;
+  object["closed_per_h"] = figure(changes.closed, per_hour);
+  object["ajar_per_h"] = figure(changes.ajar, per_hour);
+  object["open_per_h"] = figure(changes.open, per_hour);
+  object["most_credited_per_h"] = figure(changes.most_credited, per_hour);
+  object["fan_delivers_pct"] = figure(changes.fan_delivers, percent);
+  object["mixing_one_opening"] = figure(changes.mixing_one_opening);
+  object["mixing_through_draft"] = figure(changes.mixing_through_draft);
+  return object;
+}
+
+/// What the systems of the job ask for between two classes (rule 5).
+Json pair_waits(const Job& job) {
+  Json waits = Json::array();
+  for (const FinishSystem& system : job.systems)
+    for (std::size_t step = 1; step < system.steps.size(); ++step) {
+      const Coating* under = find_named(job.coatings, system.steps[step - 1].coating);
+      const Coating* over = find_named(job.coatings, system.steps[step].coating);
+      const FollowRule* rule = follow_rule(job.data, *under, *over);
+      if (rule == nullptr || !rule->dry_for) continue;
+      waits.push_back({{"under", under->name},
+                       {"over", over->name},
+                       {"dry_for_h", figure(*rule->dry_for, hours)}});
+    }
+  return waits;
+}
+
 }  // namespace
 
 void put_figures(Json& document, const Plan& plan) {
@@ -193,9 +244,11 @@ void put_figures(Json& document, const Plan& plan) {
   Json& allowances = document["allowances"] = Json::object();
   allowances["framed"] = figure(plan.job.data.allowances.framed);
   allowances["louvred"] = figure(plan.job.data.allowances.louvred);
+  document["shop"] = shop_figures(plan.job.data.shop, plan.job.units);
+  document["air_changes"] = air_change_figures(plan.job.data.air_changes);
+  document["pair_waits"] = pair_waits(plan.job);
   Json& need = document["need"] = Json::object();
   need["absorption_sigma"] = figure(plan.job.data.need_spread.absorption_sigma);
-  need["lost_to_sanding_um"] = figure(plan.job.data.need_spread.lost_to_sanding, micrometres);
   need["first_coat_film_share"] = figure(plan.job.data.need_spread.first_coat_film_share);
 }
 

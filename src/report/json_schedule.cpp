@@ -73,6 +73,7 @@ Json operation(const Plan& plan, const StepWords& words, const Operation& op) {
     object["coating_l"] = rounded(op.liquid.in(litres), 4);
     object["thinner_l"] = rounded(op.thinner.in(litres), 4);
     object["film_ratio"] = rounded(op.film_ratio, 4);
+    object["whole_film_ratio"] = rounded(op.whole_film, 4);
     if (op.pots > 0) object["pots"] = op.pots;
     if (op.portions > 0) object["portions"] = op.portions;
   }
@@ -88,6 +89,7 @@ Json held_reasons(const Plan& plan, const DatedStep& step) {
     if (held.operation) reason["step"] = plan.list.operations.at(*held.operation).key;
     if (held.stage) reason["stage"] = key_for(*held.stage);
     if (held.dry_for) reason["dry_for_h"] = rounded(held.dry_for->in(hours), 2);
+    if (held.films > 1) reason["films"] = held.films;
     if (held.gate) reason["gate"] = key_for(*held.gate);
     reasons.push_back(std::move(reason));
   }
@@ -133,18 +135,6 @@ Json session(const Plan& plan, const Session& session) {
 }
 
 }  // namespace
-
-std::string_view word_for(Side side) {
-  switch (side) {
-    case Side::back:
-      return "back";
-    case Side::show:
-      return "show";
-    case Side::both:
-      break;
-  }
-  return "both";
-}
 
 std::string_view key_for(Gate gate) {
   switch (gate) {

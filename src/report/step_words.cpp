@@ -190,6 +190,10 @@ std::string StepWords::dried(const Held& held, const DatedStep& step) const {
   if (!held.stage)
     return fmt::format("coat {}{}{} must first dry as far as {} of label air take it: {}",
                        coat.coat, side, whose, wait_text(*held.dry_for), when(held.until, step));
+  // Coats that melt together dry as one film: the last ones of it, counted from this coat on.
+  if (held.films > 1)
+    return fmt::format("the last {} coats{} dry as one and are {} {}", held.films, whose,
+                       reached_words(*held.stage), when(held.until, step));
   std::string text = fmt::format("coat {}{}{} {} {}", coat.coat, side, whose,
                                  reached_words(*held.stage), when(held.until, step));
   const DatedStep* dried = step_of(*held.operation);

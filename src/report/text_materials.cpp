@@ -145,6 +145,20 @@ std::string amount_text(const Sundry& sundry, const Figures& figures) {
   return count_text(sundry.amount);
 }
 
+/// `4 um`, or `1 um (wiping varnish), 4 um (top coat)` where the coatings differ; empty without
+/// film.
+std::string sanding_losses(const Plan& plan, const Figures& figures) {
+  std::vector<std::string> losses, named;
+  for (const CoatingNeed& need : plan.volumes.coatings) {
+    const Coating& coating = plan.job.coatings.at(need.coating);
+    if (!coating.builds_film) continue;
+    const std::string loss = figures.film(coating.lost_to_sanding.value).text();
+    if (std::find(losses.begin(), losses.end(), loss) == losses.end()) losses.push_back(loss);
+    named.push_back(fmt::format("{} ({})", loss, cut_to(longest_name, coating.name)));
+  }
+  return losses.size() == 1 ? losses.front() : fmt::format("{}", fmt::join(named, ", "));
+}
+
 }  // namespace
 
 std::string tins_text(const TinPurchase& purchase) {
@@ -200,15 +214,18 @@ void write_films(Page& page, const Plan& plan, const Figures& figures) {
   }
   page.table(table);
   const auto& figures_used = plan.job.data.need_spread;
-  page.paragraph(
-      {2, ""},
-      fmt::format(
-          "{}{}What counts is {} of the first coat on bare wood, all of the later ones, less "
-          "{} for each sanding between.",
-          computed ? "Coats are the fewest that come near the aim. " : "",
-          fixed ? "* as you fixed them. " : "",
-          percent_text(fraction(figures_used.first_coat_film_share.value)),
-          figures.film(figures_used.lost_to_sanding.value).text()));
+  const std::string losses = sanding_losses(plan, figures);
+  std::string counts;
+  if (!losses.empty())
+    counts = fmt::format(
+        "What counts is {} of the first coat on bare wood, all of the later ones, less {} for each "
+        "sanding between.",
+        percent_text(fraction(figures_used.first_coat_film_share.value)), losses);
+  page.paragraph({2, ""}, fmt::format("{}{}{}",
+                                      computed ? "Coats are the fewest that come near the aim, or "
+                                                 "that the class has. "
+                                               : "",
+                                      fixed ? "* as you fixed them. " : "", counts));
 }
 
 void write_shopping(Page& page, const Plan& plan, const Figures& figures) {

@@ -195,8 +195,12 @@ class Builder {
     }
     const Operation& coat = list_.operations[wait.operation];
     const DryingClock& clock = clocks_[*coat.coating];
-    return wait.stage ? clock.reached(*wait.stage, end, coat.film_ratio)
+    return wait.stage ? clock.reached(*wait.stage, end, film_of(coat, wait))
                       : clock.dried_for(*wait.dry_for, end, coat.film_ratio);
+  }
+
+  static double film_of(const Operation& coat, const Wait& wait) {
+    return wait.stage ? coat.film_for(*wait.stage) * wait.films : coat.film_ratio;
   }
 
   /// The table of a wait for a coat. Only ends at which the coat can end are looked up; between
@@ -207,7 +211,7 @@ class Builder {
     const Operation& operation = list_.operations[chief];
     const Activity& a = problem().activities[coat];
     const auto key = std::tuple(*operation.coating, wait.stage, wait.dry_for, wait.next_day,
-                                operation.film_ratio, a.duration, result_.place[chief].begin);
+                                film_of(operation, wait), a.duration, result_.place[chief].begin);
     if (const auto found = tables_.find(key); found != tables_.end()) return found->second;
     const OpenTime& time = problem().open_times[a.open_time];
     solver::LagTable ready(index(problem().horizon) + 1, never);

@@ -37,6 +37,7 @@ class Auditor {
       if (operation(step).grit) dust(step);
     }
     coats_in_a_day();
+    windows();
     sessions();
     one_thing_at_a_time();
     return std::move(broken_);
@@ -157,26 +158,26 @@ class Auditor {
     return found == step_of_.end() ? nullptr : found->second;
   }
 
-  /// Has the coat reached the stage at `at`? One minute is allowed for rounding.
-  bool has_reached(const DatedStep& coat, Stage stage, Instant at) {
+  /// Has the coat, or a film of so many, reached the stage? One minute is allowed for rounding.
+  bool has_reached(const DatedStep& coat, Stage stage, Instant at, int films = 1) {
     const auto& label = coating(coat).label_after[index_of(stage)];
-    const bool floor = stage == Stage::handle || stage == Stage::recoat || stage == Stage::sand;
     if (label && !coating(coat).label_points[index_of(stage)].empty())
-      return has_dried_by_rows(coat, stage, floor, at);
-    return label && has_dried(coat, {label->value, depth_of(stage), floor}, at);
+      return has_dried_by_rows(coat, stage, films, at);
+    return label && has_dried(coat, {label->value, depth_of(stage), films}, at);
   }
 
   /// The same for a stage with rows at several temperatures on the label.
-  bool has_dried_by_rows(const DatedStep& coat, Stage stage, bool floor, Instant at) {
+  bool has_dried_by_rows(const DatedStep& coat, Stage stage, int films, Instant at) {
     const Coating& c = coating(coat);
     const Instant from = wet_until(coat);
     if (at < from) return false;
     Duration least = c.label_after[index_of(stage)]->value;
-    const double needed =
-        least.in(minutes)*std::pow(operation(coat).film_ratio, film_exponent(c.law, stage).value);
+    const double needed = least.in(minutes)*std::pow(operation(coat).film_ratio * films,
+                                                     film_exponent(c.law, stage).value);
     for (const LabelPoint& point : c.label_points[index_of(stage)])
       least = std::min(least, point.after);
-    if (floor && !job_.faster_than_label && to_duration(at - from) + minutes(1e-6) < least)
+    if (depth_of(stage) == Depth::recoat && !job_.faster_than_label &&
+        to_duration(at - from) + minutes(1e-6) < least)
       return false;
     const StageRate rate_of(c, stage);
     const double factor = air_speed_factor(c.law.air_exponent.value, job_.room.air_speed);
@@ -187,25 +188,25 @@ class Auditor {
     return done + 1e-6 >= needed;
   }
 
-  /// Drying that takes `label` at the label's conditions, and no less where that is a floor.
+  /// Drying that takes `label` at the label's conditions, and for recoating no less than that.
   struct Drying {
     Duration label;
     Depth depth;
-    bool floor;
+    int films = 1;
   };
   bool has_dried(const DatedStep& coat, const Drying& drying, Instant at) {
     const Coating& c = coating(coat);
     const Instant from = wet_until(coat);
     if (at < from) return false;
-    if (drying.floor && !job_.faster_than_label &&
+    if (drying.depth == Depth::recoat && !job_.faster_than_label &&
         to_duration(at - from) + minutes(1e-6) < drying.label)
       return false;
     const AirState at_label{c.label_temperature,
                             vapour_pressure(c.label_temperature, c.label_humidity)};
     const double label_rate = drying_rate(c.law, at_label, metres_per_second(0.10));
     const double exponent = c.law.film_exponents[static_cast<std::size_t>(drying.depth)].value;
-    const double needed =
-        drying.label.in(hours)*label_rate * std::pow(operation(coat).film_ratio, exponent);
+    const double needed = drying.label.in(hours)*label_rate *
+                          std::pow(operation(coat).film_ratio * drying.films, exponent);
     return progress(coat, at) + rate(coat, at) / 60 + 1e-6 >= needed;
   }
 
@@ -213,8 +214,9 @@ class Auditor {
   bool is_over(const Wait& wait, const DatedStep& before, Instant ready) {
     const Zone& zone = job_.calendar.zone;
     if (wait.next_day) return zone.local(before.end() - one).on < zone.local(ready).on;
-    if (wait.dry_for) return has_dried(before, {*wait.dry_for, Depth::recoat, true}, ready);
-    return wait.stage ? has_reached(before, *wait.stage, ready) : before.end() <= ready;
+    if (wait.dry_for) return has_dried(before, {*wait.dry_for, Depth::recoat}, ready);
+    if (wait.stage) return has_reached(before, *wait.stage, ready, wait.films);
+    return before.end() <= ready;
   }
 
   void waits(const DatedStep& step) {
@@ -262,15 +264,38 @@ class Auditor {
       say(coat, "is wiped off too late");
   }
 
-  /// Rule 4: of coats that melt together a side gets only so many on one local day.
+  /// Rule 4: of coats that melt together a side gets so many on one local day; they dry as one
+  /// film.
   void coats_in_a_day() {
     std::map<std::tuple<std::size_t, Side, Date>, int> counts;
+    std::map<std::pair<std::size_t, Side>, std::vector<const DatedStep*>> melted;
     for (const DatedStep& step : schedule_.steps) {
       const Operation& op = operation(step);
       if (!op.coating || !coating(step).coats_a_day_max) continue;
       const Date on = job_.calendar.zone.local(step.begin()).on;
       if (++counts[{op.batch, op.side, on}] == coating(step).coats_a_day_max->value + 1)
         say(step, "is one coat too many on {}", iso_date(on));
+      auto& below = melted[{op.batch, op.side}];
+      const int most = below.empty() ? 0 : coating(*below.back()).coats_a_day_max->value;
+      for (int films = 1; films <= std::min(most, static_cast<int>(below.size())); ++films)
+        if (!has_reached(**(below.end() - films), Stage::recoat, step.begin(), films))
+          say(step, "does not wait for the {} coats below, which dry as one", films);
+      below.push_back(&step);
+    }
+  }
+
+  /// Rule 2: what is not sanded in between goes on within the window of the coat below.
+  void windows() {
+    std::map<std::size_t, std::map<Side, const DatedStep*>> unsanded;  // by batch
+    for (const DatedStep& step : schedule_.steps) {
+      const Operation& op = operation(step);
+      if (op.grit) unsanded.erase(op.batch);
+      if (!op.coating) continue;
+      const DatedStep* below = std::exchange(unsanded[op.batch][op.side], &step);
+      if (below == nullptr || !coating(*below).grits.after_first) continue;
+      const auto& window = coating(*below).recoat_unsanded_within;
+      if (window && to_duration(step.begin() - wet_until(*below)) > window->value)
+        say(step, "comes past the window of the coat below and is not sanded for");
     }
   }
 

@@ -65,6 +65,7 @@ class Dating {
         const Wait& wait = bridge_.wait_of[hold.lag];
         held.stage = wait.stage;
         held.dry_for = wait.dry_for;
+        held.films = wait.films;
         if (wait.stage || wait.dry_for) held.by = HeldBy::drying;
         if (wait.next_day) held.by = HeldBy::coats_a_day;
         if (lag.delay > 0 && list_.operations[wait.operation].grit) held.by = HeldBy::dust;
@@ -124,7 +125,7 @@ class Dating {
       step.dries_from = at(solved.end());
       for (std::size_t s = 0; s < stage_count; ++s)
         step.reaches[s] = clocks_[*operation.coating].reached(
-            static_cast<Stage>(s), *step.dries_from, operation.film_ratio);
+            static_cast<Stage>(s), *step.dries_from, operation.film_for(static_cast<Stage>(s)));
       rests_until = step.reaches[index_of(Stage::touch)].value_or(rests_until);
     }
     for (const Held& hold : step.held)

@@ -31,25 +31,13 @@ CoatingPurchase purchase(const Job& job, const CoatingNeed& need, const std::vec
   result.too_old = too_old_on(first_use, coating.tin_keeps.value, coating.on_shelf);
   for (const ShelfTin& tin : coating.on_shelf) result.on_shelf += tin.volume;
   for (const ShelfTin& tin : result.too_old) result.on_shelf -= tin.volume;
-  choose_purchase(result, coating.tins, usual_tin_sizes(job.units));
+  const ShopFigures& shop = job.data.shop;
+  choose_purchase(result, coating.tins,
+                  job.units == UnitSystem::us ? shop.tins_us : shop.tins_metric);
   return result;
 }
 
 }  // namespace
-
-std::vector<TinSize> usual_tin_sizes(UnitSystem units) {
-  if (units == UnitSystem::us)
-    return {{.label = "1/2 pt", .volume = us_pints(0.5), .price = {}},
-            {.label = "1 pt", .volume = us_pints(1), .price = {}},
-            {.label = "1 qt", .volume = us_quarts(1), .price = {}},
-            {.label = "1 gal", .volume = us_gallons(1), .price = {}}};
-  return {{.label = "0.25 L", .volume = litres(0.25), .price = {}},
-          {.label = "0.375 L", .volume = litres(0.375), .price = {}},
-          {.label = "0.75 L", .volume = litres(0.75), .price = {}},
-          {.label = "1 L", .volume = litres(1), .price = {}},
-          {.label = "2.5 L", .volume = litres(2.5), .price = {}},
-          {.label = "5 L", .volume = litres(5), .price = {}}};
-}
 
 ShoppingList shopping_list(const Job& job, const JobVolumes& volumes, const OperationList& list,
                            const Schedule& schedule, Length tape) {

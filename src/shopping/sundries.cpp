@@ -42,29 +42,26 @@ class SundryList {
   }
 
  private:
-  void add(std::string what, double amount, Sundry::Unit unit, std::string why) {
+  void add(std::string what, double amount, Sundry::Unit unit, std::string why,
+           Origin origin = Origin::practice) {
     sundries_.push_back({.what = std::move(what),
                          .amount = amount,
                          .unit = unit,
                          .why = std::move(why),
-                         .origin = Origin::practice});
+                         .origin = origin});
   }
 
   /// Brushes and guns are cleaned and used again; rollers and cloths serve one session.
   void applicators() {
     for (const ToolUse& use : uses_) {
       const Method& method = job_.data.methods.at(use.method);
-      const std::string& coating = job_.coatings.at(use.coating).name;
       const std::string sessions = counted(use.sessions, "session");
-      if (method.key == "foam_roller")
-        add("foam roller sleeves, for " + coating, use.sessions, Sundry::Unit::piece,
-            "one a session, for " + sessions);
-      else if (method.key == "wipe")
-        add("lint-free cloths to wipe it on, for " + coating, use.sessions, Sundry::Unit::piece,
-            "one a session, for " + sessions);
+      const std::string what =
+          fmt::format("{}, for {}", method.applicator, job_.coatings.at(use.coating).name);
+      if (method.applicator_each_session)
+        add(what, use.sessions, Sundry::Unit::piece, "one a session, for " + sessions);
       else
-        add(fmt::format("{}, for {}", method.title, coating), 1, Sundry::Unit::piece,
-            "cleaned after each of " + sessions);
+        add(what, 1, Sundry::Unit::piece, "cleaned after each of " + sessions);
     }
   }
 
@@ -83,36 +80,40 @@ class SundryList {
     for (const auto& [grit, use] : grits)
       if (use.sheets > 0)
         add(fmt::format("abrasive sheets or discs, P{}", grit.p), whole_up(use.sheets),
-            Sundry::Unit::sheet, "for " + area_text(use.area, job_.units));
+            Sundry::Unit::sheet, "for " + area_text(use.area, job_.units),
+            job_.data.labour.abrasive_bare.origin);
   }
 
   void wiping_cloths() {
-    constexpr int sessions_per_cloth = 3;
+    const auto& sessions_per_cloth = job_.data.shop.sessions_per_cloth;
     for (const CoatingNeed& need : volumes_.coatings) {
       const Coating& coating = job_.coatings.at(need.coating);
       const int sessions = sessions_with(uses_, need.coating);
       if (coating.words.wipe_with.empty() || sessions == 0) continue;
-      add("cloths to take the dust off", whole_up(sessions / double{sessions_per_cloth}),
-          Sundry::Unit::piece, fmt::format("{}, before {}", coating.words.wipe_with, coating.name));
+      add("cloths to take the dust off", whole_up(1.0 * sessions / sessions_per_cloth.value),
+          Sundry::Unit::piece, fmt::format("{}, before {}", coating.words.wipe_with, coating.name),
+          sessions_per_cloth.origin);
     }
   }
 
   void protection() {
-    constexpr double mask_lasts_h = 8;
     if (sessions_ > 0)
       add("pairs of nitrile gloves", sessions_, Sundry::Unit::piece, "one pair a session");
     Duration sanding;
     for (const Operation& operation : list_.operations)
       if (operation.grit) sanding += operation.work;
     if (sanding > Duration{})
-      add("dust masks, N95 or better", whole_up(sanding.in(hours) / mask_lasts_h),
-          Sundry::Unit::piece, fmt::format("for {:.1f} h of sanding", sanding.in(hours)));
+      add("dust masks, N95 or better", whole_up(sanding / job_.data.shop.dust_mask_lasts.value),
+          Sundry::Unit::piece, fmt::format("for {:.1f} h of sanding", sanding.in(hours)),
+          job_.data.shop.dust_mask_lasts.origin);
   }
 
   void small_things() {
     if (sessions_ == 0) return;
     const std::string sessions = "for " + counted(sessions_, "session");
-    add("rags", 2.0 * sessions_, Sundry::Unit::piece, "two a session, " + sessions);
+    const auto& rags = job_.data.shop.rags_per_session;
+    add("rags", rags.value * sessions_, Sundry::Unit::piece,
+        fmt::format("{} a session, {}", rags.value, sessions), rags.origin);
     const bool oily = std::ranges::any_of(volumes_.coatings, [&](const CoatingNeed& need) {
       return job_.coatings.at(need.coating).dries_by_oxidation;
     });

@@ -19,16 +19,6 @@ ThinnerPurchase& purchase_of(std::vector<ThinnerPurchase>& purchases, const std:
 
 }  // namespace
 
-std::vector<TinSize> usual_thinner_sizes(UnitSystem units) {
-  if (units == UnitSystem::us)
-    return {{.label = "1 pt", .volume = us_pints(1), .price = {}},
-            {.label = "1 qt", .volume = us_quarts(1), .price = {}},
-            {.label = "1 gal", .volume = us_gallons(1), .price = {}}};
-  return {{.label = "0.5 L", .volume = litres(0.5), .price = {}},
-          {.label = "1 L", .volume = litres(1), .price = {}},
-          {.label = "5 L", .volume = litres(5), .price = {}}};
-}
-
 std::vector<ThinnerPurchase> thinner_purchases(const Job& job, const JobVolumes& volumes,
                                                const std::vector<ToolUse>& uses) {
   std::vector<ThinnerPurchase> purchases;
@@ -40,8 +30,9 @@ std::vector<ThinnerPurchase> thinner_purchases(const Job& job, const JobVolumes&
     thinner.nine_in_ten += need.thinner * need.nine_in_ten;
     const int sessions = sessions_with(uses, need.coating);
     ThinnerPurchase& cleaner = purchase_of(purchases, coating.words.cleaner);
-    cleaner.to_clean += sessions * cleaner_per_session;
-    cleaner.nine_in_ten += sessions * cleaner_per_session;
+    const Volume to_clean = sessions * job.data.shop.cleaner_per_session.value;
+    cleaner.to_clean += to_clean;
+    cleaner.nine_in_ten += to_clean;
     cleaner.sessions += sessions;
   }
   std::erase_if(purchases, [](const ThinnerPurchase& p) { return p.nine_in_ten <= Volume{}; });
@@ -50,8 +41,9 @@ std::vector<ThinnerPurchase> thinner_purchases(const Job& job, const JobVolumes&
     const Thinner* own = find_named(job.thinners, purchase.liquid);
     if (own != nullptr)
       purchase.on_shelf = std::accumulate(own->on_shelf.begin(), own->on_shelf.end(), Volume{});
-    choose_purchase(purchase, own == nullptr ? std::vector<TinSize>{} : own->tins,
-                    usual_thinner_sizes(job.units));
+    choose_purchase(
+        purchase, own == nullptr ? std::vector<TinSize>{} : own->tins,
+        job.units == UnitSystem::us ? job.data.shop.thinner_us : job.data.shop.thinner_metric);
   }
   return purchases;
 }

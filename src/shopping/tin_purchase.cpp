@@ -12,9 +12,9 @@ std::vector<ShelfTin> too_old_on(Date first_use, Duration opened_keeps,
 }
 
 void choose_purchase(TinPurchase& purchase, const std::vector<TinSize>& own,
-                     const std::vector<TinSize>& usual) {
+                     const Sourced<std::vector<TinSize>>& usual) {
   purchase.usual_sizes = own.empty();
-  purchase.sizes = own.empty() ? usual : own;
+  purchase.sizes = own.empty() ? usual.value : own;
   purchase.tins = choose_tins(purchase.nine_in_ten - purchase.on_shelf, purchase.sizes);
   purchase.left_over = purchase.on_shelf + purchase.tins.bought - purchase.expected;
 }

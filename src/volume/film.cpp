@@ -44,7 +44,7 @@ FilmBuild film_build(const Coating& coating, const Thinning& thinning, int coats
   for (int coat = 1; coating.needs_sanding_between && coat < coats; ++coat)
     if (coating.grits.after_coat(coat, coats)) ++sandings;
   build.counted_dry = build.first_dry * figures.first_coat_film_share.value +
-                      build.later_dry * (coats - 1) - figures.lost_to_sanding.value * sandings;
+                      build.later_dry * (coats - 1) - coating.lost_to_sanding.value * sandings;
   return build;
 }
 

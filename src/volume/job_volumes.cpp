@@ -172,10 +172,9 @@ class VolumeSum {
   }
 
   /// What the sanding before the next step takes off.
-  FilmThickness lost_over(const Coating& coating) const {
-    return coating.builds_film && coating.needs_sanding_between
-               ? job_.data.need_spread.lost_to_sanding.value
-               : FilmThickness{};
+  static FilmThickness lost_over(const Coating& coating) {
+    return coating.builds_film && coating.needs_sanding_between ? coating.lost_to_sanding.value
+                                                                : FilmThickness{};
   }
 
   /// A film of another class comes on top: this one need not reach the aim of a whole finish.

@@ -75,3 +75,23 @@ TEST_CASE("a temperature is read in Celsius or Fahrenheit, its range holds in bo
   CHECK(problems[1].wanted == "wanted either d_c or d_f, not both");
   CHECK(problems[2].key == "e_c");
 }
+
+TEST_CASE("usual sizes are volumes with their unit, each one readable, with one origin for all") {
+  const JsonNode tree = tree_of(
+      R"({"good": [["1/2 pt", "1 gal"], "practice"], "bad": [["1 qt", "2"], "practice"],
+          "none": [[], "practice"]})");
+  Problems problems;
+  JsonCursor object(tree, "", "x.json", problems);
+  FigureReader figures(object, sources);
+  Sourced<std::vector<TinSize>> good, bad, none;
+  figures.read(good, "good");
+  CHECK(problems.empty());
+  REQUIRE(good.value.size() == 2);
+  CHECK(good.value[0].label == "1/2 pt");
+  CHECK(good.value[1].volume == us_gallons(1));
+  CHECK(good.origin == Origin::practice);
+  figures.read(bad, "bad");
+  figures.read(none, "none");
+  CHECK(problems.size() == 2);
+  CHECK(bad.value.empty());
+}

@@ -34,3 +34,26 @@ TEST_CASE("names that differ in case and signs only are refused: they share cale
   CHECK(problems[0].found == "Seat and Shelf");
   CHECK(holds(problems[0].wanted, "the same but for case and signs"));
 }
+
+TEST_CASE("a batch may come after one that stands before it in the list, not after itself") {
+  const std::string frame = "{ \"name\": \"frame\", \"system\": \"bench varnish\"";
+  BenchCopy bench;
+  bench.text = replaced(bench.text, frame, frame + ", \"after\": \"seat and shelf\"");
+  const Job job = bench.read_good();
+  CHECK(job.batches[1].after == "seat and shelf");
+  CHECK(job.batches[0].after.empty());
+  BenchCopy circle;
+  circle.text = replaced(circle.text, frame, frame + ", \"after\": \"frame\"");
+  const Problems refused = circle.read_bad();
+  REQUIRE(refused.size() == 1);
+  CHECK(refused[0].key == "batches[1].after");
+}
+
+TEST_CASE("a system's own thinning is the person's practice, not a measurement") {
+  BenchCopy bench;
+  const Job job = bench.read_good();
+  const auto& thinning = job.systems[0].steps[0].first_coat_thinner;
+  REQUIRE(thinning);
+  CHECK(thinning->origin == Origin::practice);
+  CHECK(holds(thinning->source, "your own"));
+}

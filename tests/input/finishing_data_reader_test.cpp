@@ -105,14 +105,18 @@ TEST_CASE("the built-in figures are those of the trade table") {
   CHECK(shellac.limits.humidity_caution->value == humidity_percent(65));
   CHECK(holds(shellac.label_after[index_of(Stage::recoat)]->source, "TM 43-0139"));
   CHECK(data.labour.sand_bare_machine.value == square_metres_per_hour(6));
-  CHECK(data.need_spread.lost_to_sanding.value == micrometres(4));
+  CHECK(oil.lost_to_sanding.value == micrometres(4));
+  CHECK(data.shop.tins_us.value.back().volume == us_gallons(1));
+  CHECK(data.shop.thinner_metric.value.front().label == "0.5 L");
+  CHECK(data.shop.cleaner_per_session.value.in(litres) == doctest::Approx(0.1));
+  CHECK(data.shop.rags_per_session.origin == Origin::practice);
   CHECK(data.grain_factors[static_cast<std::size_t>(Grain::end)].second.value == 1.3);
 }
 
 TEST_CASE("every figure of the data stands beside its origin, published ones beside a source") {
   int count = 0;
   for (const char* name : {"drying_laws.json", "coatings.json", "methods.json", "labour.json",
-                           "grain.json", "follows.json"}) {
+                           "grain.json", "follows.json", "shop.json"}) {
     Problems problems;
     const auto tree = parse_json(data_text(name), name, problems);
     REQUIRE(tree);

@@ -1,6 +1,7 @@
 #include "tackfree/operations/operation_list.hpp"
 
 #include <algorithm>
+#include <map>
 #include <set>
 
 #include "sample_job.hpp"
@@ -225,6 +226,69 @@ TEST_CASE("the fourth coat of what melts together waits for another day than the
   CHECK(waits(list, "top/finish/coat-5/show/coat") == 1);
   job.coatings[0].coats_a_day_max.reset();
   CHECK(waits(list_of(job), "top/finish/coat-4/show/coat") == 0);
+}
+
+TEST_CASE("coats that melt together dry as one: two and three of them delay the next (rule 4)") {
+  Job job = testing::sample_job("shellac");
+  job.batches[0].sides = Sides::on_points;
+  job.systems[0].steps[0].coats = 5;
+  const auto films = [](const OperationList& list, const std::string& key) {
+    std::map<int, int> coat_of;  // by films, the coat they are counted from
+    for (const Wait& wait : at(list, key).waits)
+      if (wait.stage == Stage::sand) coat_of[wait.films] = list.operations[wait.operation].coat;
+    return coat_of;
+  };
+  const OperationList list = list_of(job);
+  CHECK(films(list, "top/finish/coat-2/both/sand-p320") == std::map<int, int>{{1, 1}});
+  CHECK(films(list, "top/finish/coat-3/both/sand-p400") == std::map<int, int>{{1, 2}, {2, 1}});
+  CHECK(films(list, "top/finish/coat-5/both/sand-p400") ==
+        std::map<int, int>{{1, 4}, {2, 3}, {3, 2}});
+  job.coatings[0].coats_a_day_max.reset();
+  CHECK(films(list_of(job), "top/finish/coat-3/both/sand-p400") == std::map<int, int>{{1, 2}});
+}
+
+TEST_CASE("light use and cure count the whole film of coats that melt together (rule 4)") {
+  Job job = testing::sample_job("nitrocellulose_lacquer");
+  job.batches[0].sides = Sides::on_points;
+  const auto whole = [&](int coats) {
+    job.systems[0].steps[0].coats = coats;
+    return at(list_of(job), "top/finish/coat-" + std::to_string(coats) + "/both/coat").whole_film;
+  };
+  // 100 um wet at 20 % are 20 um dry: half of the first, two or four more, less two sandings of 4
+  // um; 45 um is the aim of normal wear.
+  CHECK(whole(3) == doctest::Approx(1.0));
+  CHECK(whole(5) == doctest::Approx((10.0 + 80 - 8) / 45));
+  const OperationList list = list_of(job);
+  CHECK(at(list, "top/finish/coat-4/both/coat").whole_film == 1.0);
+  CHECK(at(list, "top/finish/coat-5/both/coat").film_for(Stage::recoat) == 1.0);
+  job.coatings[0].coats_a_day_max.reset();
+  CHECK(whole(5) == 1.0);
+}
+
+TEST_CASE("a batch that comes after another is coated when that one is dry to handle (rule 12)") {
+  Job job = testing::sample_job();
+  testing::add_legs(job);
+  const auto waits = [](const OperationList& list) {
+    return waits_for(list, at(list, "legs/finish/coat-1/both/coat"), "top/finish/coat-3/show/coat",
+                     Stage::handle);
+  };
+  CHECK_FALSE(waits(list_of(job)));
+  job.batches[1].after = "top";
+  const OperationList list = list_of(job);
+  CHECK(waits(list));
+  CHECK(at(list, "legs/finish/bare/both/sand-p80").waits.empty());  // the wood may be sanded sooner
+}
+
+TEST_CASE("a coat that misses its window is sanded for although the tin asks for none (rule 2)") {
+  Job job = testing::sample_job();
+  job.coatings[0].needs_sanding_between = false;
+  const SurfaceTakeoff takeoff = take_off(job);
+  const JobVolumes volumes = job_volumes(job, takeoff, {1.0});
+  const OperationList list = operation_list(job, takeoff, volumes, {{0, 0, 3}});
+  const auto all = keys(list);
+  CHECK(std::count(all.begin(), all.end(), "top/finish/coat-2/both/sand-p320") == 0);
+  const Operation& sand = at(list, "top/finish/coat-3/both/sand-p320");
+  CHECK(waits_for(list, sand, "top/finish/coat-2/show/coat", Stage::sand));
 }
 
 /// A job of one coat of each class, one over the other.

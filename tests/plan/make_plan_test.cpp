@@ -3,7 +3,10 @@
 #include "tackfree/input/job_reader.hpp"
 
 #include <algorithm>
+#include <array>
 #include <filesystem>
+#include <set>
+#include <variant>
 
 #include "sample_job.hpp"
 #include <doctest/doctest.h>
@@ -13,6 +16,9 @@ namespace {
 
 using testing::instant;
 using testing::sample_job;
+
+constexpr std::array demos{"hall_bench/hall_bench.json", "wall_shelves/wall_shelves.json",
+                           "cabinet_fronts/cabinet_fronts.json"};
 
 Plan plan_of(Job job, const char* now = "2027-04-05T17:00Z") {
   Problems problems;
@@ -36,8 +42,7 @@ TEST_CASE("a plan starts on its grid and holds every stage's answer") {
 
 // make_plan throws when the schedule breaks a rule, so a plan that comes back has passed its audit.
 TEST_CASE("every demo plans whole, with a date for each step and tins for nine jobs in ten") {
-  for (const char* demo : {"hall_bench/hall_bench.json", "wall_shelves/wall_shelves.json",
-                           "cabinet_fronts/cabinet_fronts.json"}) {
+  for (const char* demo : demos) {
     CAPTURE(demo);
     Problems problems;
     auto job =
@@ -53,6 +58,49 @@ TEST_CASE("every demo plans whole, with a date for each step and tins for nine j
     for (const CoatingPurchase& purchase : plan->shopping.coatings)
       CHECK(purchase.on_shelf + purchase.tins.bought >= purchase.nine_in_ten);
   }
+}
+
+TEST_CASE(
+    "a coat that would miss its window is sanded for, and the plan keeps every rule (rule 2)") {
+  Job job = sample_job();
+  job.coatings[0].needs_sanding_between = false;
+  const auto sanded = [](const Plan& plan) {
+    return std::ranges::count(plan.list.operations, OperationKind::sand_between, &Operation::kind);
+  };
+  const Plan plan = plan_of(job);  // evenings: 24 h from coat to coat, the window is 12 h
+  CHECK(sanded(plan) == 2);
+  CHECK(plan.keyed.size() == 2);
+  CHECK(plan.schedule.unplaced.empty());
+  for (auto& day : job.calendar.weekly) day = {{6 * 60, 20 * 60}};
+  job.coatings[0].recoat_unsanded_within = sourced(hours(30), Origin::label);
+  CHECK(sanded(plan_of(job)) == 0);
+}
+
+TEST_CASE("the demos between them have every kind of part and feature, and five classes and more") {
+  std::set<std::size_t> shapes, features;
+  std::set<std::string> classes;
+  bool sheets = false, moved_after = false;
+  for (const char* demo : demos) {
+    Problems problems;
+    const auto job =
+        read_job(std::filesystem::path(TACKFREE_ROOT) / "data/demo" / demo, std::nullopt, problems);
+    REQUIRE(job);
+    for (const Part& part : job->parts) {
+      shapes.insert(part.shape.index());
+      sheets = sheets ||
+               (std::holds_alternative<Board>(part.shape) && part.material != Material::solid_wood);
+      for (const auto& feature : part.features) features.insert(feature.index());
+    }
+    for (const Batch& batch : job->batches) moved_after = moved_after || !batch.after.empty();
+    for (const Coating& coating : job->coatings) classes.insert(coating.class_key);
+    CHECK(job->room.volume);
+  }
+  // Estimated frames stand for no shape of their own.
+  CHECK(shapes.size() == std::variant_size_v<Shape> - 1);
+  CHECK(sheets);
+  CHECK(features.size() == std::variant_size_v<Feature> - 1);  // all but masked strips
+  CHECK(classes.size() >= 5);
+  CHECK(moved_after);
 }
 
 TEST_CASE("the litres to buy are the coats and what the tools keep in the plan's own sessions") {

@@ -42,6 +42,23 @@ TEST_CASE("films too thin for the wear and over the class's cap are said") {
   CHECK_FALSE(notes_on(job, "film"));
 }
 
+TEST_CASE(
+    "a film that even the most coats of a class leave thin is said to ask for another class") {
+  Job job = testing::sample_job("waterborne_polyurethane");
+  job.systems[0].wear = Wear::hard;
+  job.systems[0].steps[0].coats = 2;
+  Problems problems;
+  const auto told = [&](const Job& of) {
+    const auto plan = make_plan(of, testing::instant("2027-04-05T17:00Z"), problems);
+    for (const Note& note : plan->notes)
+      if (note.about == "film") return note.text;
+    return std::string();
+  };
+  CHECK(told(job).find("plan another coat") != std::string::npos);
+  job.systems[0].steps[0].coats = std::nullopt;
+  CHECK(told(job).find("bears no more coats") != std::string::npos);
+}
+
 /// The sample job with a coat of `under` below its finish.
 Job over(const char* under, const char* finish) {
   Job job = testing::sample_job(finish);
@@ -77,7 +94,7 @@ TEST_CASE("satin in every coat is said to cloud a finish that is to be clear (ru
   CHECK_FALSE(notes_on(job, "film"));  // two of gloss and one of satin are one film
 }
 
-TEST_CASE("a coat past the window of an unsanded one is said (rule 2)") {
+TEST_CASE("a coat that would miss the window of an unsanded one is sanded for and said (rule 2)") {
   Job job = testing::sample_job();
   job.coatings[0].needs_sanding_between = false;
   CHECK(notes_on(job, "recoat window"));

@@ -46,6 +46,37 @@ TEST_CASE("a system's own thinning stands beside the coating's") {
   CHECK(holds(from(groups[0], Origin::practice, ""), "first coat thinned by 10 %"));
 }
 
+TEST_CASE(
+    "usual sizes and the small things of a session tell their source, sizes only where used") {
+  Plan plan = small_plan({}, UnitSystem::us);
+  plan.job.data.shop.tins_us =
+      sourced(std::vector<TinSize>{{"1 qt", us_quarts(1), {}}, {"1 gal", us_gallons(1), {}}},
+              Origin::practice);
+  plan.job.data.shop.rags_per_session = {2, Origin::practice, {}};
+  plan.shopping.coatings = {CoatingPurchase{}};
+  const auto rest = [&] { return figure_groups(plan, Figures(plan.job)).back(); };
+  CHECK_FALSE(holds(from(rest(), Origin::practice, ""), "usual tins 1 qt, 1 gal"));
+  CHECK(holds(from(rest(), Origin::practice, ""), "rags a session 2"));
+  plan.shopping.coatings[0].usual_sizes = true;
+  CHECK(holds(from(rest(), Origin::practice, ""), "usual tins 1 qt, 1 gal"));
+}
+
+TEST_CASE("the estimate of vapour tells where its limits and air changes come from") {
+  Plan plan = small_plan({}, UnitSystem::metric);
+  CHECK(figure_groups(plan, Figures(plan.job)).back().title != "Vapour and airing");
+  Solvent spirits;
+  spirits.key = spirits.title = "spirits";
+  spirits.limit_8h = sourced(milligrams_per_cubic_metre(350), Origin::published, "a guide");
+  plan.job.data.solvents = {spirits};
+  plan.job.data.air_changes.ajar = sourced(per_hour(1.5), Origin::assumed);
+  plan.room.emplace();
+  plan.room->solvents = {0};
+  const FigureGroup vapour = figure_groups(plan, Figures(plan.job)).back();
+  CHECK(vapour.title == "Vapour and airing");
+  CHECK(holds(from(vapour, Origin::published, "a guide"), "spirits at work, 8 h, 350 mg/m3"));
+  CHECK(holds(from(vapour, Origin::assumed, ""), "ajar 1.5 air changes an hour"));
+}
+
 TEST_CASE("only film aims for the wear of the systems in use are listed") {
   const Plan plan = small_plan({}, UnitSystem::metric);
   const auto groups = figure_groups(plan, Figures(plan.job));

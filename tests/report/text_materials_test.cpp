@@ -29,7 +29,7 @@ TEST_CASE("films are shown against their aim and cap with the verdict") {
   };
   CHECK(holds(films(), "seat            2   81       33         37      49   80  160     thin\n"));
   CHECK(holds(films(), "  clear: varnish (brush); for normal wear\n"));
-  CHECK(holds(films(), "Coats are the fewest that come near the aim."));
+  CHECK(holds(films(), "Coats are the fewest that come near the aim"));
   plan.volumes.films[0].coats_fixed = true;
   CHECK(holds(films(), "  2*  "));
   CHECK(holds(films(), "* as you fixed them."));

@@ -170,6 +170,34 @@ TEST_CASE("four coats of lacquer in a day are found (rule 4)") {
   CHECK(says(hurried, "does not wait for top/finish/coat-1/both/coat"));
 }
 
+TEST_CASE("a coat before those below have dried as one film is found (rule 4)") {
+  Job job = testing::sample_job("shellac");
+  job.batches[0].sides = Sides::on_points;
+  job.coatings[0].needs_sanding_between = false;
+  job.systems[0].steps[0].coats = 3;
+  for (auto& day : job.calendar.weekly) day = {{8 * 60, 20 * 60}};
+  job.calendar.no_power_sanding.clear();
+  const Scheduled good = testing::scheduled(job, "2027-04-05T00:00Z");
+  REQUIRE(broken_rules(good.job, good.list, good.air, good.schedule).empty());
+  Scheduled hurried = good;
+  for (Operation& op : hurried.list.operations)
+    for (Wait& wait : op.waits) wait.films = 1;
+  const Interval span = good.schedule.span;
+  hurried.schedule = make_schedule(hurried.job, hurried.list, hurried.air,
+                                   drying_clocks(hurried.job, hurried.air), span);
+  CHECK(says(hurried, "does not wait for the 2 coats below, which dry as one"));
+}
+
+TEST_CASE("a coat past the window of an unsanded one is found (rule 2)") {
+  Job job = testing::sample_job();
+  job.coatings[0].needs_sanding_between = false;  // evenings only: 12 h are over by the next one
+  job.coatings[0].recoat_unsanded_within = sourced(days(7), Origin::label);
+  Scheduled late = testing::scheduled(job);
+  REQUIRE(broken_rules(late.job, late.list, late.air, late.schedule).empty());
+  late.job.coatings[0].recoat_unsanded_within = sourced(hours(12), Origin::label);
+  CHECK(says(late, "comes past the window of the coat below and is not sanded for"));
+}
+
 TEST_CASE("waterborne over stain before its time on the clock is found (rule 5)") {
   Job job = testing::sample_job("waterborne_polyurethane");
   job.coatings.push_back(testing::named(testing::class_of(job.data, "oil_stain"), "stain"));

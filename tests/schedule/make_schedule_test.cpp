@@ -223,6 +223,51 @@ TEST_CASE("lacquer gets three coats a day at most, and the plan says what held t
                     [](const Held& held) { return held.by == HeldBy::coats_a_day; }));
 }
 
+/// Coats that melt together, unsanded, at label conditions, with all hours free.
+Job melting(const std::string& class_key, int coats) {
+  Job job = sample_job(class_key);
+  job.air = ConstantAir{celsius(23), humidity_percent(50)};
+  job.batches[0].sides = Sides::on_points;
+  job.coatings[0].needs_sanding_between = false;
+  job.systems[0].steps[0].coats = coats;
+  for (auto& day : job.calendar.weekly) day = {{0, 24 * 60}};
+  job.calendar.no_power_sanding.clear();
+  return job;
+}
+
+TEST_CASE(
+    "the wait for the next coat grows with the coats of the day that melt together (rule 4)") {
+  const Scheduled s = scheduled(melting("shellac", 4), "2027-04-05T00:00Z");
+  check_clean(s);
+  const auto coat = [&](int number) {
+    const DatedStep* step = s.step("top/finish/coat-" + std::to_string(number) + "/both/coat");
+    REQUIRE(step);
+    return step;
+  };
+  const auto after_first = [&](int number) { return coat(number)->begin() - coat(1)->end(); };
+  CHECK(after_first(2) == Minutes(120));
+  CHECK(after_first(3) == Minutes(340));  // 2 h x 2 ^ 1.5 = 339.4 min, on the grid
+  // On the next day the first two have had their time: the fourth waits for no more than its day.
+  CHECK(after_first(4) > Minutes(12 * 60));
+  bool told = false;
+  for (const Held& held : coat(3)->held) told = told || held.films == 2;
+  CHECK(told);
+}
+
+TEST_CASE("a thick film of coats that melt together bears use later (rule 4)") {
+  const auto light_use = [](double normal_film_um) {
+    Job job = melting("nitrocellulose_lacquer", 5);
+    job.coatings[0].film_aim[1].value = micrometres(normal_film_um);
+    const Scheduled s = scheduled(job, "2027-04-05T00:00Z");
+    const DatedStep* last = s.step("top/finish/coat-5/both/coat");
+    REQUIRE(last);
+    return (*last->reaches[index_of(Stage::light_use)] - last->end()) / Minutes(1);
+  };
+  // 100 um wet at 20 % solids: 10 + 4 x 20 = 90 um count, unsanded; 24 h x (90 / 60) ^ 2.
+  CHECK(light_use(90) == 24 * 60);
+  CHECK(light_use(60) == doctest::Approx(24 * 60 * 2.25).epsilon(0.001));
+}
+
 TEST_CASE("oil is wiped off ten minutes after it is on, and dries from then") {
   Job job = sample_job("drying_oil");
   job.systems[0].steps[0].coats = 2;

@@ -219,9 +219,10 @@ TEST_CASE("small things follow the sessions, and nothing is listed that the job 
 
 TEST_CASE("rollers serve one session, a brush serves them all") {
   Case rolled(4);
-  rolled.job.data.methods[0].key = "foam_roller";
-  rolled.job.systems[0].steps[0].method = "foam_roller";
-  CHECK(amount(rolled.shop(), "foam roller sleeves") == 4);
+  rolled.job.data.methods[0].applicator = "foam roller sleeves";
+  rolled.job.data.methods[0].applicator_each_session = true;
+  CHECK(amount(rolled.shop(), "foam roller sleeves, for varnish") == 4);
+  CHECK(amount(Case(4).shop(), "brush, for varnish") == 1);
 }
 
 TEST_CASE("tape is bought by the whole metre") {

@@ -7,7 +7,8 @@ using doctest::Approx;
 
 namespace {
 
-const std::vector<TinSize> usual{{.label = "1 L", .volume = litres(1), .price = {}}};
+const Sourced<std::vector<TinSize>> usual{
+    {{.label = "1 L", .volume = litres(1), .price = {}}}, Origin::practice, {}};
 
 }  // namespace
 

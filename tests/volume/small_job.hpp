@@ -18,6 +18,7 @@ inline Coating oil_varnish() {
   coating.film_aim[1].value = micrometres(80);
   coating.film_aim[2].value = micrometres(110);
   coating.film_cap.value = micrometres(160);
+  coating.lost_to_sanding.value = micrometres(4);
   coating.first_coat_thinner.value = percent(10);
   coating.grits.after_first = sourced(Grit{240}, Origin::practice);
   coating.grits.between = sourced(Grit{320}, Origin::practice);
@@ -40,6 +41,7 @@ inline Coating waterborne() {
   coating.bare_factor.value = 1.2;
   coating.film_aim[1].value = micrometres(75);
   coating.film_cap.value = micrometres(150);
+  coating.lost_to_sanding.value = micrometres(4);
   coating.first_coat_thinner.value = percent(0);
   coating.volatiles.value = grams_per_litre(80);
   coating.thinner_volatiles.value = grams_per_litre(0);
@@ -50,6 +52,13 @@ inline Coating waterborne() {
   return coating;
 }
 
+inline std::vector<TinSize> litre_sizes(const std::vector<std::string>& amounts) {
+  std::vector<TinSize> sizes;
+  for (const std::string& amount : amounts)
+    sizes.push_back({.label = amount + " L", .volume = litres(std::stod(amount)), .price = {}});
+  return sizes;
+}
+
 inline FinishingData small_data() {
   FinishingData data;
   data.grain_factors = {{{.first = {1.0}, .second = {1.0}},
@@ -57,7 +66,17 @@ inline FinishingData small_data() {
                          {.first = {2.0}, .second = {1.3}},
                          {.first = {2.0}, .second = {1.3}}}};
   data.need_spread.absorption_sigma.value = 0.20;
-  data.need_spread.lost_to_sanding.value = micrometres(4);
+  data.shop.tins_metric.value = litre_sizes({"0.25", "0.375", "0.75", "1", "2.5", "5"});
+  data.shop.thinner_metric.value = litre_sizes({"0.5", "1", "5"});
+  data.shop.tins_us.value = {{.label = "1/2 pt", .volume = us_pints(0.5), .price = {}},
+                             {.label = "1 pt", .volume = us_pints(1), .price = {}},
+                             {.label = "1 qt", .volume = us_quarts(1), .price = {}},
+                             {.label = "1 gal", .volume = us_gallons(1), .price = {}}};
+  data.shop.thinner_us.value = {data.shop.tins_us.value.begin() + 1, data.shop.tins_us.value.end()};
+  data.shop.cleaner_per_session.value = litres(0.1);
+  data.shop.rags_per_session.value = 2;
+  data.shop.sessions_per_cloth.value = 3;
+  data.shop.dust_mask_lasts.value = hours(8);
   data.need_spread.first_coat_film_share.value = 0.5;
   Method brush;
   brush.key = "brush";
@@ -66,6 +85,7 @@ inline FinishingData small_data() {
   brush.kept_by_tool.value = millilitres(20);
   brush.rate.value = square_metres_per_hour(8);
   brush.need_sigma.value = 0.15;
+  brush.applicator = "brush";
   data.methods = {brush};
   return data;
 }

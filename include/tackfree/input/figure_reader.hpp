@@ -69,6 +69,8 @@ class FigureReader {
             NumberRange celsius_range);
   void read(std::optional<Sourced<Grit>>& target, std::string_view key);
   void read(Sourced<std::vector<Grit>>& target, std::string_view key);
+  /// Sizes that can be bought, as volumes with their unit.
+  void read(Sourced<std::vector<TinSize>>& target, std::string_view key);
 
  private:
   /// The value itself and its origin, when the figure is there and in the form for it.

@@ -118,7 +118,8 @@ struct Coating {
   Sourced<int> coats_min, coats_max;
   std::array<Sourced<FilmThickness>, 3> film_aim;  ///< by Wear
   Sourced<FilmThickness> film_cap;
-  Sourced<Fraction> first_coat_thinner;  ///< thinner per volume of coating, first coat
+  Sourced<FilmThickness> lost_to_sanding;  ///< off the dry film by each sanding between coats
+  Sourced<Fraction> first_coat_thinner;    ///< thinner per volume of coating, first coat
   /// Thinner in the finished mix of every coat that is sprayed.
   std::optional<Sourced<Fraction>> spray_thinner_of_mix;
   Sourced<MassPerVolume> volatiles;  ///< really released
@@ -140,7 +141,8 @@ struct Coating {
   bool builds_film = true;      ///< else it goes into the wood: coats are counted, not micrometres
   bool needs_top_coat = false;  ///< no finish alone: something must follow it
   bool contains_wax = false;    ///< wax or stearate in it: not everything holds on top
-  /// Coats that melt into each other dry as one: no more of them than this in a day.
+  /// Coats that melt into each other dry as one: no more of them than this in a day, and the last
+  /// so many of them together have to dry before the next.
   std::optional<Sourced<int>> coats_a_day_max;
   std::optional<Sourced<Duration>> pot_life;  ///< two-part: how long a mixed pot can be used
   /// Left to soak this long, then wiped off; within that long of being put on. Both or neither.

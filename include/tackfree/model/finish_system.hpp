@@ -20,7 +20,9 @@ struct Method {
   Sourced<double> need_sigma;     ///< spread of the need from job to job, log-normal
   Sourced<Fraction> flashed_off;  ///< share of the solvent that leaves on the way to the work
   bool sprayed = false;
-  std::vector<std::string> cautions;  ///< keys into the caution texts
+  std::string applicator;                ///< what to have at hand for it: `foam roller sleeves`
+  bool applicator_each_session = false;  ///< a new one each session; else one for the job
+  std::vector<std::string> cautions;     ///< keys into the caution texts
 };
 
 /// One coating of a system with its run of coats.

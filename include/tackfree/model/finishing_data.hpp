@@ -75,11 +75,20 @@ struct FollowRule {
   std::string remedy;                        ///< what to do instead
 };
 
-/// Spread of the first coat's absorption from job to job, and other figures of the litre formula.
+/// Spread of the first coat's absorption from job to job, and its share in the film.
 struct NeedSpread {
   Sourced<double> absorption_sigma;
-  Sourced<FilmThickness> lost_to_sanding;  ///< off the dry film by each sanding between coats
-  Sourced<double> first_coat_film_share;   ///< of the first coat on bare wood, what builds film
+  Sourced<double> first_coat_film_share;  ///< of the first coat on bare wood, what builds film
+};
+
+/// What shops and shops' customers do: usual sizes, and the small things of a session.
+struct ShopFigures {
+  Sourced<std::vector<TinSize>> tins_metric, tins_us;        ///< of coatings
+  Sourced<std::vector<TinSize>> thinner_metric, thinner_us;  ///< of thinner and cleaner
+  Sourced<Volume> cleaner_per_session;                       ///< where water does not clean
+  Sourced<int> rags_per_session;
+  Sourced<int> sessions_per_cloth;  ///< of the cloths that take the dust off
+  Sourced<Duration> dust_mask_lasts;
 };
 
 /// A text with its key: how-to lines, advice and cautions.
@@ -111,6 +120,7 @@ struct FinishingData {
   std::array<GrainFactor, grain_count> grain_factors;  ///< by Grain
   EstimatingAllowances allowances;
   NeedSpread need_spread;
+  ShopFigures shop;
   std::vector<FollowRule> follows;
   std::vector<Solvent> solvents;
   AirChanges air_changes;  ///< with the person's own figures in place

@@ -30,6 +30,8 @@ struct Batch {
   Sides sides = Sides::turn_over;
   bool show_side_is_bottom = false;
   int line = 0;
+  /// An earlier batch, such as a test board, that is looked at before this one gets its first coat.
+  std::string after;
 };
 
 enum class UnitSystem { metric, us };

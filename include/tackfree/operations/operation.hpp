@@ -27,6 +27,9 @@ enum class OperationKind {
 /// `wipe off`, `turn over`, `sand between`, `fit hardware`.
 std::string_view word_for(OperationKind kind);
 
+/// `back`, `show`, `both`.
+std::string_view word_for(Side side);
+
 /// What an operation waits for. With a stage, it is the stage of the coat `operation`; without, the
 /// end of that operation. `delay` is added.
 struct Wait {
@@ -36,6 +39,8 @@ struct Wait {
   /// In place of a stage: until the coat has dried as far as this long at the label's conditions.
   std::optional<Duration> dry_for;
   bool next_day = false;  ///< until the local day after it
+  /// Coats that dry as one, from `operation` on: their films together have to reach the stage.
+  int films = 1;
 };
 
 struct Operation {
@@ -56,6 +61,8 @@ struct Operation {
   std::optional<std::size_t> method;   ///< index into Job::data.methods, coats only
   Volume mixed, liquid, thinner;       ///< coats only: all together, coating, thinner
   double film_ratio = 1.0;             ///< wet film over the class's own
+  /// Last coats that melt into the ones below: the whole film over one for normal wear, at least 1.
+  double whole_film = 1.0;
   int pots = 0;      ///< two-part coats only: mixed one after the other, each within its life
   int portions = 0;  ///< coats that are wiped off only: each put on and wiped before the next
   /// It starts exactly this long after the end of the operation before it in the list, as part of
@@ -63,6 +70,11 @@ struct Operation {
   std::optional<Duration> right_after;
   std::vector<Wait> waits;
   std::vector<std::string> how;  ///< two or three lines, as a good foreman would say it
+
+  /// The film that a stage has to dry through, over the class's own.
+  double film_for(Stage stage) const {
+    return depth_of(stage) == Depth::through ? film_ratio * whole_film : film_ratio;
+  }
 };
 
 /// What a batch's finish will bear after its last coat, and by when: filled by the schedule.

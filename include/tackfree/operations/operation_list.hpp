@@ -5,10 +5,23 @@
 #include "tackfree/takeoff/surface_takeoff.hpp"
 #include "tackfree/volume/job_volumes.hpp"
 
+#include <set>
+
 namespace tackfree {
+
+/// A coat of one batch, by step of its system and number.
+struct CoatPlace {
+  std::size_t batch = 0;
+  std::size_t step = 0;
+  int coat = 0;
+  friend auto operator<=>(const CoatPlace&, const CoatPlace&) = default;
+};
+
+/// Coats that are sanded for although their tin asks for none: they come too late to hold unsanded.
+using KeyedCoats = std::set<CoatPlace>;
 
 /// Sanding bare, then coat by coat, side by side, with the waits between; hardware last.
 OperationList operation_list(const Job& job, const SurfaceTakeoff& takeoff,
-                             const JobVolumes& volumes);
+                             const JobVolumes& volumes, const KeyedCoats& keyed = {});
 
 }  // namespace tackfree

@@ -7,7 +7,7 @@
 #include "tackfree/fumes/emission.hpp"
 #include "tackfree/fumes/vapour_words.hpp"
 #include "tackfree/model/job.hpp"
-#include "tackfree/operations/operation.hpp"
+#include "tackfree/operations/operation_list.hpp"
 #include "tackfree/schedule/attended_work.hpp"
 #include "tackfree/schedule/schedule.hpp"
 #include "tackfree/shopping/shopping_list.hpp"
@@ -31,6 +31,7 @@ struct Plan {
   Instant now;
   SurfaceTakeoff takeoff;
   JobVolumes volumes;
+  KeyedCoats keyed;  ///< sanded for because they miss the window of the coat below
   OperationList list;
   AirSeries air;
   Fraction wood_moisture;  ///< where wood settles in the air of `now`

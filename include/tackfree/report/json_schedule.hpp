@@ -17,9 +17,6 @@ void put_instant(nlohmann::ordered_json& object, std::string_view name,
 std::string_view key_for(Gate gate);
 std::string_view key_for(Stage stage);
 
-/// A word that a Side has in keys and values: `back`, `show`, `both`.
-std::string_view word_for(Side side);
-
 /// Adds `steps`, `sessions`, `milestones` and `unplaced` to the plan.
 void put_schedule(nlohmann::ordered_json& document, const Plan& plan);
 

@@ -33,6 +33,7 @@ struct Held {
   std::optional<std::size_t> operation;  ///< the step waited for (previous_step, drying)
   std::optional<Stage> stage;            ///< drying
   std::optional<Duration> dry_for;       ///< drying without a stage: hours at label conditions
+  int films = 1;                         ///< drying: so many coats, from that step on, as one
   std::optional<Gate> gate;              ///< air
 };
 

@@ -27,10 +27,6 @@ struct ShoppingList {
   std::vector<Sundry> sundries;
 };
 
-/// The tin sizes that shops usually have: half pint to gallon, or 0.25 to 5 L.
-/// Source: common practice, no source.
-std::vector<TinSize> usual_tin_sizes(UnitSystem units);
-
 /// Tins are judged by their age on the day when the schedule first uses the coating; where it has
 /// no time for it, on the first day of the plan. `tape` is masking for the whole job. A coat that
 /// found no time counts as a session of its own.

@@ -11,10 +11,6 @@
 
 namespace tackfree {
 
-/// Solvent that cleans the tools of one session of a coating that is not cleaned with water.
-/// Source: common practice, no source.
-inline constexpr Volume cleaner_per_session = litres(0.1);
-
 /// One liquid; all its uses in the job are bought together.
 struct ThinnerPurchase : TinPurchase {
   std::string liquid;  ///< `mineral spirits`
@@ -22,9 +18,6 @@ struct ThinnerPurchase : TinPurchase {
   Volume to_clean;
   int sessions = 0;  ///< that it cleans the tools of
 };
-
-/// The sizes that thinner usually comes in. Source: common practice, no source.
-std::vector<TinSize> usual_thinner_sizes(UnitSystem units);
 
 /// In the order of the coatings; one liquid for both ends is one purchase. To thin, it must serve
 /// nine jobs in ten as the coating does. Water is not bought.

@@ -15,7 +15,7 @@ struct TinPurchase {
   Volume on_shelf;                ///< without what is too old
   std::vector<ShelfTin> too_old;  ///< at hand, but opened too long ago to count on
   std::vector<TinSize> sizes;     ///< the person's own, or the usual sizes where none are named
-  bool usual_sizes = false;       ///< `sizes` are the trade's: common practice, without prices
+  bool usual_sizes = false;       ///< `sizes` are the trade's, without prices
   TinChoice tins;                 ///< to buy; counts by index into `sizes`
   Volume left_over;               ///< expected to be left: on_shelf + bought - expected
 };
@@ -28,6 +28,6 @@ std::vector<ShelfTin> too_old_on(Date first_use, Duration opened_keeps,
 /// Completes `purchase`, of which `expected`, `nine_in_ten`, `on_shelf` and `too_old` are known.
 /// Where `own` names no sizes, `usual` ones are bought.
 void choose_purchase(TinPurchase& purchase, const std::vector<TinSize>& own,
-                     const std::vector<TinSize>& usual);
+                     const Sourced<std::vector<TinSize>>& usual);
 
 }  // namespace tackfree

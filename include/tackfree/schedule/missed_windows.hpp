@@ -1,0 +1,16 @@
+// Missed windows: coats that come too late to hold on the one below unless it is sanded.
+#pragma once
+
+#include "tackfree/air/air_series.hpp"
+#include "tackfree/operations/operation_list.hpp"
+#include "tackfree/schedule/schedule.hpp"
+
+namespace tackfree {
+
+/// Rule 2: coats of the schedule that go on past the window of an unsanded one of the same side,
+/// and that sanding would let hold; the window ends by the warmest hour since. The plan is then
+/// made once more with sanding before them, which waits until the coat below is dry to sand.
+KeyedCoats missed_windows(const Job& job, const OperationList& list, const AirSeries& air,
+                          const Schedule& schedule);
+
+}  // namespace tackfree
