@@ -47,17 +47,18 @@ std::vector<Limit> limits_of(const Plan& plan, const Figures& figures) {
   return limits;
 }
 
-void write_grid(Markup& svg, const TemperatureScale& scale, const Figures& figures) {
+void write_grid(Markup& svg, const WeekAxis& week, const TemperatureScale& scale,
+                const Figures& figures) {
   for (const Temperature at : scale.steps()) {
-    svg_line(svg, "grid", {WeekAxis::left, scale.y(at)}, {WeekAxis::width - 2, scale.y(at)});
+    svg_line(svg, "grid", {WeekAxis::left, scale.y(at)}, {week.right(), scale.y(at)});
     svg_label(svg, "scale", {4, scale.y(at) + 4}, scale_words(at, figures));
   }
 }
 
 /// Bands above the most and below the least that every coating bears.
-void write_limits(Markup& svg, const Plan& plan, const TemperatureScale& scale,
-                  const Figures& figures) {
-  const double right = WeekAxis::width - 2;
+void write_limits(Markup& svg, const WeekAxis& week, const Plan& plan,
+                  const TemperatureScale& scale, const Figures& figures) {
+  const double right = week.right();
   for (const UnfitAir& unfit : plan.course.unfit) {
     const CoatingLimits& limits = plan.job.coatings.at(unfit.coating).limits;
     const double low = scale.y(limits.put_on_min.value), high = scale.y(limits.put_on_max.value);
@@ -70,7 +71,18 @@ void write_limits(Markup& svg, const Plan& plan, const TemperatureScale& scale,
   for (const Limit& limit : limits_of(plan, figures)) {
     if (!scale.shows(limit.at)) continue;
     svg_line(svg, "limit", {WeekAxis::left, scale.y(limit.at)}, {right, scale.y(limit.at)});
-    svg_label(svg, "limit-word", {WeekAxis::left + 4, scale.y(limit.at) - 3}, limit.words);
+  }
+}
+
+/// Above their line, or below it where it runs along the top.
+void write_limit_words(Markup& svg, const Plan& plan, const TemperatureScale& scale,
+                       const Figures& figures) {
+  constexpr double letters = 11;
+  for (const Limit& limit : limits_of(plan, figures)) {
+    if (!scale.shows(limit.at)) continue;
+    const double y = scale.y(limit.at);
+    svg_label(svg, "limit-word",
+              {WeekAxis::left + 4, y - letters < scale.top() ? y + letters : y - 3}, limit.words);
   }
 }
 
@@ -136,7 +148,7 @@ std::string coat_name(const Operation& op) {
 }
 
 void write_track(Markup& svg, const WeekAxis& week, const Plan& plan, std::size_t batch, double y) {
-  svg_line(svg, "lane", {0, y}, {WeekAxis::width, y});
+  svg_line(svg, "lane", {0, y}, {week.width(), y});
   const std::string name = cut_to(longest_name, plan.job.batches.at(batch).name);
   LabelLine line;
   line.takes(4, name);
@@ -151,6 +163,10 @@ void write_track(Markup& svg, const WeekAxis& week, const Plan& plan, std::size_
     const double x = week.x(course.time.begin);
     if (week.within({course.time.begin, course.time.begin + Minutes(1)}) && line.takes(x, words))
       svg_label(svg, "mark", {x, y + 12}, words);
+    const std::string reached = reached_words(course.towards);
+    const double end = week.x(course.time.end) - LabelLine::width_of(reached);
+    if (week.within({course.time.end - Minutes(1), course.time.end}) && line.takes(end, reached))
+      svg_label(svg, "scale", {end, y + 12}, reached);
   }
 }
 
@@ -182,11 +198,12 @@ void write_week(Markup& html, const Plan& plan, const StepWords& words, const We
   open_chart(html,
              {fmt::format("air-{}", number), "Air and drying, " + week_words(week, words.figures()),
               description(plan, words, week)},
-             WeekAxis::width, height);
+             week.width(), height);
   write_axis(html, week, plan, words.figures(), height);
-  write_grid(html, scale, words.figures());
-  write_limits(html, plan, scale, words.figures());
+  write_grid(html, week, scale, words.figures());
+  write_limits(html, week, plan, scale, words.figures());
   write_curves(html, plan, week, scale);
+  write_limit_words(html, plan, scale, words.figures());
   double y = tracks;
   for (std::size_t batch = 0; batch < plan.job.batches.size(); ++batch) {
     write_track(html, week, plan, batch, y);

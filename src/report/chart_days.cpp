@@ -15,7 +15,7 @@ namespace tackfree {
 namespace {
 
 constexpr double row_height = 24;   // your hours, unfit air
-constexpr double lane_height = 52;  // a batch
+constexpr double lane_height = 58;  // a batch
 constexpr double foot = 16;         // words of what divides the strip
 constexpr double bar = 9, lane_bar = 16;
 constexpr std::size_t longest_row_name = 60;
@@ -44,42 +44,45 @@ std::vector<Row> rows_of(const Plan& plan) {
   if (!plan.course.no_power_sanding.empty())
     rows.push_back({"quiet hours: no power sanding", "quiet", plan.course.no_power_sanding});
   for (const UnfitAir& unfit : plan.course.unfit)
-    rows.push_back({fmt::format("air unfit for putting on {}",
-                                cut_to(longest_name, plan.job.coatings.at(unfit.coating).name)),
-                    "unfit", unfit.times});
+    if (!unfit.times.empty())
+      rows.push_back({fmt::format("air unfit for putting on {}",
+                                  cut_to(longest_name, plan.job.coatings.at(unfit.coating).name)),
+                      "unfit", unfit.times});
   return rows;
 }
 
 void write_row(Markup& svg, const WeekAxis& week, const Row& row, double y) {
   svg_label(svg, "row", {WeekAxis::left + 4, y + 10}, cut_to(longest_row_name, row.name));
-  svg_line(svg, "rail", {WeekAxis::left, y + 14 + bar}, {WeekAxis::width - 2, y + 14 + bar});
+  svg_line(svg, "rail", {WeekAxis::left, y + 14 + bar}, {week.right(), y + 14 + bar});
   for (const Interval& time : row.times)
     if (const auto shown = week.within(time))
       svg_box(svg, row.meaning, week.box(*shown, y + 14, bar));
 }
 
-/// Labels of one lane: on the first line where it is free, else on the second, else none; the table
-/// has them all.
-void write_marks(Markup& svg, const WeekAxis& week, const std::vector<WorkGroup>& groups,
-                 double y) {
-  std::array<LabelLine, 2> lines;
-  for (const WorkGroup& group : groups) {
-    if (!week.within(group.time)) continue;
-    const double room = WeekAxis::width - 2 - LabelLine::width_of(group.mark);
-    const double x = std::max(WeekAxis::left, std::min(week.x(group.time.begin), room));
-    for (std::size_t i = 0; i < lines.size(); ++i)
-      if (lines.at(i).takes(x, group.mark)) {
-        svg_label(svg, "mark", {x, y + 11 + 11 * static_cast<double>(i)}, group.mark);
-        break;
+/// The labels of one lane.
+class Marks {
+ public:
+  Marks(const WeekAxis& week, double y) : week_(week), y_(y) {}
+
+  /// On the first line where it is free, else on the second, else none; the table has them all.
+  void write(Markup& svg, Instant at, std::string_view text) {
+    const double room = week_.right() - LabelLine::width_of(text);
+    const double x = std::max(WeekAxis::left, std::min(week_.x(at), room));
+    for (std::size_t i = 0; i < lines_.size(); ++i)
+      if (lines_.at(i).takes(x, text)) {
+        svg_label(svg, "mark", {x, y_ + 11 + 11 * static_cast<double>(i)}, text);
+        return;
       }
   }
-}
 
-void write_lane(Markup& svg, const WeekAxis& week, const Plan& plan, const StepWords& words,
-                std::size_t batch, double y) {
-  svg_line(svg, "lane", {0, y}, {WeekAxis::width, y});
-  svg_label(svg, "batch", {4, y + 12}, cut_to(longest_row_name, plan.job.batches.at(batch).name));
-  const double top = y + 16;
+ private:
+  const WeekAxis& week_;
+  double y_;
+  std::array<LabelLine, 2> lines_;
+};
+
+void write_waits(Markup& svg, const WeekAxis& week, const Plan& plan, std::size_t batch,
+                 double top) {
   for (const WaitSpan& wait : plan.course.waits) {
     if (wait.batch != batch) continue;
     const auto shown = week.within(wait.time);
@@ -91,15 +94,30 @@ void write_lane(Markup& svg, const WeekAxis& week, const Plan& plan, const StepW
     else
       svg_box(svg, meaning_of(kind), week.box(*shown, top + 2, lane_bar - 4));
   }
-  const std::vector<WorkGroup> groups = work_groups(plan, words, batch);
-  for (const WorkGroup& group : groups) {
+}
+
+void write_lane(Markup& svg, const WeekAxis& week, const Plan& plan, const StepWords& words,
+                std::size_t batch, double y) {
+  svg_line(svg, "lane", {0, y}, {week.width(), y});
+  svg_label(svg, "batch", {4, y + 12}, cut_to(longest_row_name, plan.job.batches.at(batch).name));
+  const double top = y + 16;
+  write_waits(svg, week, plan, batch, top);
+  Marks marks(week, top + lane_bar);
+  for (const WorkGroup& group : work_groups(plan, words, batch)) {
     if (!week.within(group.time)) continue;
     svg.open("g");
     svg_told(svg, fmt::format("{}: {}", words.figures().moment(group.time.begin), group.whole));
     svg_box(svg, "work", week.box(group.time, top, lane_bar, 4));
     svg.close();
+    marks.write(svg, group.time.begin, group.mark);
   }
-  write_marks(svg, week, groups, top + lane_bar);
+  for (const DatedOutcome& outcome : plan.schedule.outcomes) {
+    if (outcome.batch != batch || outcome.stage != Stage::light_use || !outcome.at) continue;
+    if (!week.within({*outcome.at, *outcome.at + Minutes(1)})) continue;
+    const double x = week.x(*outcome.at);
+    svg_line(svg, "reached", {x, top - 2}, {x, top + lane_bar + 2});
+    marks.write(svg, *outcome.at, "light use");
+  }
 }
 
 std::string description(const Plan& plan, const StepWords& words, const WeekAxis& week) {
@@ -122,7 +140,7 @@ void write_week(Markup& html, const Plan& plan, const StepWords& words, const We
       html,
       {fmt::format("days-{}", number), "Work and waits, " + week_words(week, words.figures()),
        description(plan, words, week)},
-      WeekAxis::width, height);
+      week.width(), height);
   write_axis(html, week, plan, words.figures(), height);
   double y = WeekAxis::head + 4;
   for (const Row& row : rows) {

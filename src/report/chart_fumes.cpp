@@ -114,12 +114,11 @@ class StretchChart {
   }
 
   void write_hours(Markup& html, const Figures& figures) const {
-    LabelLine line;
     for (int hour = 0; hour < 24; hour += 6) {
       const Instant at = stretch_.coating.begin + Minutes(hour * 60L);
       const std::string clock = figures.clock(at);
       svg_line(html, "tick", {x(at), bottom + 6}, {x(at), bottom + 10});
-      if (line.takes(x(at), clock)) svg_label(html, "scale", {x(at), height - 3}, clock);
+      if (hour % 12 == 0) svg_label(html, "scale", {x(at), height - 3}, clock);
     }
   }
 

@@ -18,11 +18,12 @@ void write_note(Markup& html, std::string_view kind, std::string_view word, std:
 }
 
 void write_entry(Markup& html, const Plan& plan, const StepWords& words, const HowTo& how_to,
-                 const WorkEntry& entry) {
+                 const WorkEntry& entry, std::string& told) {
   html.open("li");
   html.open("label");
   html.lone("input", {{"type", "checkbox"}});
-  html.element("span", {{"class", "clock"}}, words.figures().clock(entry.time.begin));
+  html.element("span", {{"class", fmt::format("clock clock-{}", words.figures().clock_columns())}},
+               words.figures().clock(entry.time.begin));
   html.raw(" ");
   html.isolated(entry.what);
   html.close();
@@ -34,7 +35,9 @@ void write_entry(Markup& html, const Plan& plan, const StepWords& words, const H
     }
     if (entry.first_piece) {
       write_note(html, "pour", "Pour", words.pour(plan.list.operations.at(entry.step->operation)));
-      write_note(html, "why", "Why then:", words.why(*entry.step));
+      const std::string why = words.why(*entry.step);
+      if (why != told) write_note(html, "why", "Why then:", why);
+      if (!why.empty()) told = why;
     }
   }
   html.close();
@@ -65,7 +68,8 @@ void write_html_days(Markup& html, const Plan& plan, const StepWords& words, con
                              day.typical ? "; typical air, hours may move" : ""));
     html.close();
     html.open("ol", {{"class", "work"}});
-    for (const WorkEntry& entry : day.entries) write_entry(html, plan, words, how_to, entry);
+    std::string told;  // a reason stands once a day
+    for (const WorkEntry& entry : day.entries) write_entry(html, plan, words, how_to, entry, told);
     html.close();
     write_room_for_notes(html);
     html.close();

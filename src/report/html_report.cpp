@@ -92,7 +92,7 @@ std::string html_report(const Plan& plan) {
   const HowTo how_to(plan);
   const Figures& figures = words.figures();
   Markup html;
-  html.raw("<!doctype html>\n");
+  html.raw("<!DOCTYPE html>\n");
   html.open("html", {{"lang", "en"}});
   write_head(html, plan);
   html.open("body");

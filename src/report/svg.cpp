@@ -67,10 +67,14 @@ void svg_label(Markup& svg, std::string_view meaning, ChartPoint at, std::string
 void svg_told(Markup& svg, std::string_view text) { svg.element("title", {}, text); }
 
 void open_chart(Markup& html, const ChartWords& words, double width, double height) {
+  // In sixteenths of the letter height that the style sheet sets for screens and paper.
+  constexpr double unit = 16;
   html.open("figure", {{"class", "chart"}});
   html.open("div",
             {{"class", "wide"}, {"tabindex", "0"}, {"role", "group"}, {"aria-label", words.title}});
   html.open("svg", {{"viewBox", fmt::format("0 0 {} {}", tenth(width), tenth(height))},
+                    {"width", fmt::format("{:.2f}em", width / unit)},
+                    {"height", fmt::format("{:.2f}em", height / unit)},
                     {"role", "img"},
                     {"aria-labelledby", fmt::format("{0}-title {0}-desc", words.name)}});
   html.element("title", {{"id", words.name + "-title"}}, words.title);

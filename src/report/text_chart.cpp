@@ -19,7 +19,7 @@ constexpr std::size_t days_of_week = 7;
 class Line {
  public:
   Line(const WeekAxis& week, std::size_t cells) : week_(week), cells_(cells) {
-    text_.assign(cells * days_of_week, ' ');
+    text_.assign(cells * week.day_count(), ' ');
   }
 
   /// Cells that `time` fills for half or more; at least one where `always`.
@@ -38,7 +38,7 @@ class Line {
   /// With a bar at each midnight.
   std::string text() const {
     std::string all = "|";
-    for (std::size_t day = 0; day < days_of_week; ++day)
+    for (std::size_t day = 0; day < week_.day_count(); ++day)
       all += text_.substr(day * cells_, cells_) + "|";
     return all;
   }
@@ -64,7 +64,7 @@ void write_day_names(Page& page, const WeekAxis& week, const Plan& plan, const F
                      std::size_t cells) {
   std::string days = " ";
   const auto typical = plan.air.typical_from();
-  for (std::size_t day = 0; day < days_of_week; ++day) {
+  for (std::size_t day = 0; day < week.day_count(); ++day) {
     const bool known = !typical || week.midnights().at(day + 1) <= *typical;
     const std::string name =
         figures.weekday_and_number(figures.local_date(week.midnights().at(day)));

@@ -8,8 +8,6 @@ namespace tackfree {
 
 namespace {
 
-constexpr int days_of_week = 7;
-
 void write_day(Markup& svg, const WeekAxis& week, std::size_t day, const Figures& figures,
                double height) {
   const Instant begin = week.midnights().at(day), end = week.midnights().at(day + 1);
@@ -33,7 +31,7 @@ void write_divide(Markup& svg, const WeekAxis& week, std::string_view meaning, I
   const double x = week.x(at);
   svg_line(svg, meaning, {x, WeekAxis::head}, {x, height});
   const double width = LabelLine::width_of(word);
-  const bool fits = x + 3 + width < WeekAxis::width;
+  const bool fits = x + 3 + width < week.width();
   svg_label(svg, "divide-word", {fits ? x + 3 : x - 3 - width, height - 3}, word);
 }
 
@@ -46,9 +44,8 @@ std::optional<Interval> WeekAxis::within(Interval time) const {
 }
 
 double WeekAxis::x(Instant at) const {
-  const double day_width = (width - left - 2) / static_cast<double>(midnights_.size() - 1);
   if (at <= midnights_.front()) return left;
-  if (at >= midnights_.back()) return width - 2;
+  if (at >= midnights_.back()) return right();
   const auto after = std::upper_bound(midnights_.begin(), midnights_.end(), at);
   const auto day = static_cast<std::size_t>(after - midnights_.begin()) - 1;
   const double of_day = static_cast<double>((at - midnights_.at(day)).count()) /
@@ -63,21 +60,24 @@ ChartBox WeekAxis::box(Interval time, double y, double height, double least) con
 
 std::vector<WeekAxis> weeks_of(Interval shown, const Figures& figures) {
   std::vector<WeekAxis> weeks;
-  Date first = figures.local_date(shown.begin);
-  first = add_days(
-      first, -((weekday_index(first) - figures.week_begins_on() + days_of_week) % days_of_week));
-  while (figures.zone().instant({first, 0}) < shown.end) {
-    std::vector<Instant> midnights;
-    for (int day = 0; day <= days_of_week; ++day)
-      midnights.push_back(figures.zone().instant({add_days(first, day), 0}));
-    weeks.emplace_back(std::move(midnights));
-    first = add_days(first, days_of_week);
+  if (shown.begin >= shown.end) return weeks;
+  const auto midnight = [&](Date on) { return figures.zone().instant({on, 0}); };
+  Date day = figures.local_date(shown.begin);
+  std::vector<Instant> midnights{midnight(day)};
+  while (midnights.back() < shown.end) {
+    day = next_day(day);
+    midnights.push_back(midnight(day));
+    if (weekday_index(day) != figures.week_begins_on() && midnights.back() < shown.end) continue;
+    weeks.emplace_back(midnights);
+    midnights = {midnight(day)};
   }
   return weeks;
 }
 
 std::string week_words(const WeekAxis& week, const Figures& figures) {
-  return "week of " + figures.day(week.midnights().front());
+  const Instant first = week.midnights().front(), last = week.midnights().back() - Minutes(1);
+  if (week.day_count() == 1) return figures.day(first);
+  return fmt::format("{} to {}", figures.day(first), figures.day(last));
 }
 
 void write_axis(Markup& svg, const WeekAxis& week, const Plan& plan, const Figures& figures,

@@ -15,7 +15,7 @@ bool holds(const std::string& text, const std::string& part) {
 
 TEST_CASE("the page begins with what to do next and when it is ready, before the charts") {
   const std::string page = html_report(judged_plan());
-  CHECK(page.starts_with("<!doctype html>\n<html lang=\"en\">"));
+  CHECK(page.starts_with("<!DOCTYPE html>\n<html lang=\"en\">"));
   const std::size_t next = page.find("<dt><bdi>Next</bdi>");
   const std::size_t ready = page.find("<dt><bdi>Ready</bdi>");
   REQUIRE(next != std::string::npos);

@@ -11,17 +11,20 @@
 
 namespace tackfree {
 
-/// One week of local days, each as wide as the others, from its first midnight to its last.
+/// The days of one week that are shown, each as wide as the others, from midnight to midnight.
 class WeekAxis {
  public:
-  static constexpr double left = 46, width = 760;  ///< where the days begin; of the whole chart
-  static constexpr double head = 20;               ///< height of the row with the days' names
+  static constexpr double left = 46, day_width = 102;  ///< where the days begin; of one day
+  static constexpr double head = 20;                   ///< height of the row with the days' names
   static constexpr int night_begins = 20 * 60, night_ends = 6 * 60;  ///< of the local clock
 
-  /// Eight midnights, in order.
+  /// Two midnights or more, in order.
   explicit WeekAxis(std::vector<Instant> midnights) : midnights_(std::move(midnights)) {}
 
   const std::vector<Instant>& midnights() const { return midnights_; }
+  std::size_t day_count() const { return midnights_.size() - 1; }
+  double right() const { return left + day_width * static_cast<double>(day_count()); }
+  double width() const { return right() + 2; }  ///< of the whole chart
   Interval time() const { return {midnights_.front(), midnights_.back()}; }
   /// What of `time` lies in this week; nothing when none of it does.
   std::optional<Interval> within(Interval time) const;
@@ -34,10 +37,10 @@ class WeekAxis {
   std::vector<Instant> midnights_;
 };
 
-/// The weeks that hold `shown`, from the first day of a week on.
+/// The weeks that hold `shown`, without days before or after it.
 std::vector<WeekAxis> weeks_of(Interval shown, const Figures& figures);
 
-/// `week of Mon 5 Apr`
+/// `Mon 5 Apr to Sun 11 Apr`
 std::string week_words(const WeekAxis& week, const Figures& figures);
 
 /// What lies behind the curves of one week: days' names, weekends, nights from 8 in the evening to
