@@ -9,6 +9,7 @@
 #include "tackfree/plan/make_plan.hpp"
 #include "tackfree/report/area_report.hpp"
 #include "tackfree/report/csv.hpp"
+#include "tackfree/report/display_text.hpp"
 #include "tackfree/report/html_report.hpp"
 #include "tackfree/report/icalendar.hpp"
 #include "tackfree/report/json.hpp"
@@ -38,7 +39,8 @@ int report_problems(Problems problems, std::ostream& err) {
   std::stable_sort(problems.begin(), problems.end(), [&](const Problem& a, const Problem& b) {
     return std::pair(files[a.file], a.line) < std::pair(files[b.file], b.line);
   });
-  for (const Problem& problem : problems) err << to_text(problem) << '\n';
+  // Keys, names and values of a job may hold anything; a terminal must not obey it.
+  for (const Problem& problem : problems) err << clean(to_text(problem)) << '\n';
   err << fmt::format("{} {} found\n", problems.size(),
                      problems.size() == 1 ? "mistake" : "mistakes");
   return exit_wrong_input;
@@ -227,7 +229,7 @@ int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostre
     return run_command(*read.options,
                        {out, err, columns, terminal.coloured ? Ink::coloured : Ink::plain});
   } catch (const std::exception& bug) {
-    err << "tackfree has a bug: " << bug.what() << '\n';
+    err << "tackfree has a bug: " << clean(bug.what()) << '\n';
     return exit_bug;
   }
 }

@@ -74,7 +74,7 @@ void write_limits(Markup& svg, const WeekAxis& week, const Plan& plan,
   }
 }
 
-/// Above their line, or below it where it runs along the top.
+/// Below their line, where no air is that a coat bears; above it where it runs along the bottom.
 void write_limit_words(Markup& svg, const Plan& plan, const TemperatureScale& scale,
                        const Figures& figures) {
   constexpr double letters = 11;
@@ -82,7 +82,8 @@ void write_limit_words(Markup& svg, const Plan& plan, const TemperatureScale& sc
     if (!scale.shows(limit.at)) continue;
     const double y = scale.y(limit.at);
     svg_label(svg, "limit-word",
-              {WeekAxis::left + 4, y - letters < scale.top() ? y + letters : y - 3}, limit.words);
+              {WeekAxis::left + 4, y + letters > scale.bottom() ? y - 3 : y + letters},
+              limit.words);
   }
 }
 

@@ -27,9 +27,9 @@ a { color: var(--link); }
 .first { background: var(--card); border-left: 6px solid var(--strong); padding: 0.5rem 0.8rem;
   margin: 0.6rem 0; }
 .first dl { margin: 0; }
-.first div { display: flex; gap: 0.6rem; padding: 0.15rem 0; }
-.first dt { flex: 0 0 4.2rem; color: var(--strong); font-weight: bold; }
-.first dd { margin: 0; flex: 1; }
+.first dl.terms > div { flex-wrap: nowrap; gap: 0.6rem; }
+.first dl.terms dt { flex: 0 0 4.2rem; color: var(--strong); font-weight: bold; }
+.first dl.terms dd { flex: 1 1 0; max-width: none; }
 .first div:nth-child(-n+2) dd { font-weight: bold; }
 nav ul { list-style: none; display: flex; flex-wrap: wrap; gap: 0.1rem 0.9rem; padding: 0;
   margin: 0.6rem 0; font-size: 0.9rem; }
@@ -131,6 +131,7 @@ footer { margin-top: 2rem; border-top: 3px solid var(--strong); font-size: 0.9re
   p, ul.points li, ul.warnings li, dl.terms dd { max-width: none; }
   nav, details, .how { display: none; }
   h2, h3 { break-after: avoid; }
+  footer { break-before: avoid; margin-top: 0.8rem; }
   .wide { overflow: visible; }
   .chart svg { font-size: 3.8mm; }
   .small-charts .chart svg { font-size: 3.6mm; }
