@@ -3,6 +3,7 @@
 #include "tackfree/report/chart_air.hpp"
 #include "tackfree/report/chart_days.hpp"
 #include "tackfree/report/chart_fumes.hpp"
+#include "tackfree/report/chart_tins.hpp"
 #include "tackfree/report/display_text.hpp"
 #include "tackfree/report/html_days.hpp"
 #include "tackfree/report/html_page.hpp"
@@ -58,7 +59,7 @@ void write_contents(Markup& html) {
   constexpr std::array<std::string_view, 10> titles{
       "The days",       "Day by day",
       "Air and drying", "Fumes and airing",
-      "Coats and film", "Finish: how much, which tins",
+      "Coats and film", "What to buy",
       "Areas to coat",  "How to",
       "Cautions",       "Where the numbers come from"};
   html.open("nav", {{"aria-label", "On this page"}});
@@ -107,6 +108,8 @@ std::string html_report(const Plan& plan) {
   write_fumes_chart(html, plan, figures);
   write_films(page, plan, figures);
   write_grits(page, plan);
+  page.heading("What to buy");
+  write_tins_chart(html, plan, figures);
   write_shopping(page, plan, figures);
   write_areas(page, plan, figures);
   write_how_to(page, plan, how_to);

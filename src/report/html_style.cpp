@@ -114,6 +114,8 @@ svg .touch { fill: var(--paper); stroke: var(--ink); stroke-width: 1.5; }
 svg .handle { fill: var(--ink); }
 svg .vapour { stroke: var(--strong); stroke-width: 2; }
 svg .at-limit { stroke: var(--bad); stroke-width: 1.8; }
+svg .tin { fill: var(--card); stroke: var(--ink); stroke-width: 1.4; }
+svg .shelf { fill: url(#pattern-quiet); stroke: var(--ink); stroke-width: 1.4; }
 svg .under { fill: var(--open); }
 svg .over { fill: url(#pattern-unfit); stroke: var(--bad); stroke-width: 1.5; }
 svg .airing { fill: url(#pattern-quiet); stroke: var(--dew); stroke-width: 0.8; }
@@ -130,7 +132,7 @@ footer { margin-top: 2rem; border-top: 3px solid var(--strong); font-size: 0.9re
   h2 { margin-top: 1.5rem; }
   p, ul.points li, ul.warnings li, dl.terms dd { max-width: none; }
   nav, details, .how { display: none; }
-  h2, h3 { break-after: avoid; }
+  h2, h3, ul.legend { break-after: avoid; }
   footer { break-before: avoid; margin-top: 0.8rem; }
   .wide { overflow: visible; }
   .chart svg { font-size: 3.8mm; }

@@ -27,9 +27,9 @@ TEST_CASE("the page begins with what to do next and when it is ready, before the
 TEST_CASE("every section of the plan is on the page, in the order a person asks") {
   const std::string page = html_report(judged_plan());
   std::size_t last = 0;
-  for (const char* id :
-       {"the-days", "day-by-day", "air-and-drying", "fumes-and-airing", "coats-and-film", "grits",
-        "finish-how-much-which-tins", "areas-to-coat", "cautions", "where-the-numbers-come-from"}) {
+  for (const char* id : {"the-days", "day-by-day", "air-and-drying", "fumes-and-airing",
+                         "coats-and-film", "grits", "what-to-buy", "finish-how-much-which-tins",
+                         "areas-to-coat", "cautions", "where-the-numbers-come-from"}) {
     const std::size_t at = page.find("<section id=\"" + std::string(id) + "\">");
     CHECK_MESSAGE(at != std::string::npos, id);
     CHECK_MESSAGE(at > last, id);
