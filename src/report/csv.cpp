@@ -100,7 +100,7 @@ bool looks_like_formula(std::string_view text) {
 std::string csv_text(std::string_view text) {
   std::string cleaned = clean(text);
   if (looks_like_formula(cleaned)) cleaned.insert(0, "'");
-  if (cleaned.find_first_of(",;\"' ") == std::string::npos) return cleaned;
+  if (cleaned.find_first_of(",;\" ") == std::string::npos) return cleaned;
   std::string quoted = "\"";
   for (const char c : cleaned) quoted.append(c == '"' ? 2 : 1, c);
   return quoted + "\"";

@@ -84,8 +84,10 @@ void HtmlPage::paragraph(Lead lead, std::string_view text) {
     html_.open("li");
     html_.open("label");
     html_.lone("input", {{"type", "checkbox"}});
-    html_.element("b", {}, lead.word.substr(box.size()));
-    html_.raw(" ");
+    if (const std::string_view amount = lead.word.substr(box.size()); !amount.empty()) {
+      html_.element("b", {}, amount);
+      html_.raw(" ");
+    }
     html_.isolated(text);
     html_.close();
     html_.close();

@@ -39,7 +39,7 @@ void write_entry(Page& page, const Plan& plan, const StepWords& words, const How
 
 void write_day_head(Page& page, const Figures& figures, const WorkDay& day) {
   page.blank();
-  page.subheading(fmt::format("{}   {} of work{}", figures.day_of(day.on),
+  page.subheading(fmt::format("{}: {} of work{}", figures.day_of(day.on),
                               duration_text(to_duration(day.work)),
                               day.typical ? "; typical air, hours may move" : ""));
 }

@@ -18,7 +18,7 @@ TEST_CASE("the days are drawn with work, drying, the person's hours and the batc
   Markup html;
   write_days_chart(html, plan, StepWords(plan));
   CHECK(html.is_closed());
-  CHECK(holds(html.markup(), "Work and waits, week of Sun Apr 4"));
+  CHECK(holds(html.markup(), "Work and waits, Fri Apr 9 to Sat Apr 10"));
   CHECK(
       holds(html.markup(), "<title>Sat Apr 10, 9:00 am: sand bare wood, P120; coat 1 of 2, back"));
   CHECK(holds(html.markup(), "class=\"drying\""));

@@ -29,7 +29,7 @@ TEST_CASE("each stretch of coating has its vapour drawn, with the airing below")
   Markup html;
   write_fumes_chart(html, plan, Figures(plan.job));
   CHECK(holds(html.markup(), "Vapour from Sat Apr 10, 10:00 am"));
-  CHECK(holds(html.markup(), "At most 2 times the 8-hour limits, Sat Apr 10, 10:00 am."));
+  CHECK(holds(html.markup(), "At most 2.0 times the 8-hour limits, Sat Apr 10, 10:00 am."));
   CHECK(holds(html.markup(), "<polyline class=\"vapour\""));
   CHECK(holds(html.markup(), "<rect class=\"airing\""));
 }

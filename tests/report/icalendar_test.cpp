@@ -75,14 +75,15 @@ TEST_CASE("no name can end a line or start a property") {
       return byte < 0x20 || byte == 0x7F;
     }));
   }
-  CHECK(values(calendar, "UID").size() == 7);
-  CHECK(values(calendar, "END").size() == 7 + values(calendar, "TRIGGER").size() + 1);
+  CHECK(values(calendar, "UID").size() == 8);
+  CHECK(values(calendar, "END").size() == 8 + values(calendar, "TRIGGER").size() + 1);
 }
 
-TEST_CASE("there is one event for each piece of a step and for each milestone that is reached") {
+TEST_CASE(
+    "there is one event for each piece of a step, each wait that ends and each milestone reached") {
   const std::string calendar = calendar_report(small_plan());
   const auto uids = values(calendar, "UID");
-  CHECK(uids.size() == 5 + 2);
+  CHECK(uids.size() == 5 + 1 + 2);
   CHECK(std::set(uids.begin(), uids.end()).size() == uids.size());
   CHECK(uids[0] == "seat.varnish.bare.both.sand-p120.hall-bench@tackfree.invalid");
   CHECK(uids[1] == "seat.varnish.bare.both.sand-p120.2.hall-bench@tackfree.invalid");
@@ -137,7 +138,7 @@ TEST_CASE("a coat's event says what to pour, how, and which cautions there are")
 TEST_CASE("a step of no length makes no event") {
   Plan plan = small_plan();
   plan.schedule.steps[3].pieces[0].end = plan.schedule.steps[3].pieces[0].begin;
-  CHECK(values(calendar_report(plan), "UID").size() == 6);
+  CHECK(values(calendar_report(plan), "UID").size() == 7);
 }
 
 TEST_CASE("an airing is an event of its own, known by its first coat, that takes up no time") {

@@ -32,7 +32,7 @@ bool holds(const std::string& text, const std::string& piece) {
 }  // namespace
 
 TEST_CASE("a day says how long the work is, set-up and clean-up with it") {
-  CHECK(holds(days_of(small_plan()), "\nSat Apr 10   1 h 45 min of work\n"));
+  CHECK(holds(days_of(small_plan()), "\nSat Apr 10: 1 h 45 min of work\n"));
 }
 
 TEST_CASE("the lines of a day stand in the order of the clock") {
@@ -53,7 +53,7 @@ TEST_CASE("a split step has a line for each piece") {
 
 TEST_CASE("days that rest on typical air say so") {
   CHECK(
-      holds(days_of(small_plan()), "\nSun Apr 11   10 min of work; typical air, hours may move\n"));
+      holds(days_of(small_plan()), "\nSun Apr 11: 10 min of work; typical air, hours may move\n"));
 }
 
 TEST_CASE("a plan whose steps all have times says when it is ready and cured") {

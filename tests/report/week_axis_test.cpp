@@ -17,13 +17,18 @@ const Interval month{at("2027-03-10T17:00:00Z"), at("2027-04-09T04:00:00Z")};
 
 }  // namespace
 
-TEST_CASE("weeks begin on the person's first day and hold all days of the course") {
+TEST_CASE("a week ends before the person's first day, and days before and after are left out") {
   const auto sundays = weeks_of(month, figures_beginning_on({}));
   REQUIRE(sundays.size() == 5);
-  CHECK(sundays.front().time().begin == at("2027-03-07T05:00:00Z"));
-  CHECK(sundays.back().time().end >= month.end);
+  // Wednesday 10 March to Saturday; four whole weeks; Sunday 4 April to Thursday.
+  CHECK(sundays.front().time().begin == at("2027-03-10T05:00:00Z"));
+  CHECK(sundays.front().day_count() == 4);
+  CHECK(sundays[1].day_count() == 7);
+  CHECK(sundays.back().time() == Interval{at("2027-04-04T04:00:00Z"), month.end});
   const auto mondays = weeks_of(month, figures_beginning_on(0));
-  CHECK(mondays.front().time().begin == at("2027-03-08T05:00:00Z"));
+  CHECK(mondays[1].time().begin == at("2027-03-15T04:00:00Z"));
+  CHECK(mondays.front().day_count() == 5);
+  CHECK(weeks_of({month.begin, month.begin}, figures_beginning_on(0)).empty());
 }
 
 TEST_CASE("each day is as wide as the others, the day without two o'clock too") {
@@ -37,7 +42,7 @@ TEST_CASE("each day is as wide as the others, the day without two o'clock too") 
 TEST_CASE("what lies outside a week stands at its ends or is not shown") {
   const WeekAxis week = weeks_of(month, figures_beginning_on({})).front();
   CHECK(week.x(week.time().begin - Minutes(600)) == WeekAxis::left);
-  CHECK(week.x(week.time().end + Minutes(600)) == WeekAxis::width - 2);
+  CHECK(week.x(week.time().end + Minutes(600)) == week.right());
   CHECK_FALSE(week.within({week.time().end, week.time().end + Minutes(60)}));
   const auto cut = week.within({week.time().begin - Minutes(60), week.time().begin + Minutes(60)});
   REQUIRE(cut);

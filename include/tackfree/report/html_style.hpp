@@ -1,5 +1,4 @@
-// HTML style: the look of the page on screens light and dark and on paper, and the charts'
-// patterns.
+// HTML style: the look of the page on light and dark screens and on paper, and chart patterns.
 #pragma once
 
 #include <string_view>

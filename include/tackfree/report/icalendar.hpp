@@ -1,5 +1,4 @@
-// Calendar file: the plan as iCalendar events with alarms: work, ends of waits, airings,
-// milestones.
+// Calendar file: the plan as iCalendar events: work and waits with alarms, airings, milestones.
 #pragma once
 
 #include "tackfree/plan/plan.hpp"
