@@ -52,6 +52,15 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
   plan->add_option("--calendar", options.calendar_file,
                    "Write calendar events (iCalendar) to this file");
 
+  plan->add_option("--work-calendar", options.work_calendar_file,
+                   "Write calendar events of the work alone to this file");
+  plan->add_option("--waits-calendar", options.waits_calendar_file,
+                   "Write calendar events of waits, airings and milestones to this file");
+  plan->add_option("--csv", options.csv_folder,
+                   "Write steps.csv, areas.csv and shopping.csv for a spreadsheet to this folder");
+  plan->add_option("--page", options.page_file,
+                   "Write the plan as one HTML file for a browser or paper to this file");
+
   CLI::App* buy = app.add_subcommand("buy", "Plan a job and print only what to buy");
   buy->add_option("job", options.job_file, "Job file (JSON)")->required();
   buy->add_option("--json", options.json_file, "Write the shopping list as JSON to this file");
@@ -76,6 +85,13 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
     command->add_option(
         "--now", options.now,
         "Plan as of this time: 2027-04-05T17:45 in the job's zone, or with Z or an offset");
+  for (CLI::App* command : {plan, area, buy, drying})
+    command
+        ->add_option(
+            "--width", options.width,
+            "Columns of what is printed, 40 to 200; else those of the terminal, up to 120, "
+            "or 80")
+        ->check(CLI::Range(40, 200));
   for (CLI::App* command : {plan, area, buy, check, drying})
     command->add_option("--data", options.data_dir,
                         "Folder with finishing data, in place of the built-in data");

@@ -8,6 +8,9 @@
 #include "tackfree/plan/coat_outlook.hpp"
 #include "tackfree/plan/make_plan.hpp"
 #include "tackfree/report/area_report.hpp"
+#include "tackfree/report/csv.hpp"
+#include "tackfree/report/display_text.hpp"
+#include "tackfree/report/html_report.hpp"
 #include "tackfree/report/icalendar.hpp"
 #include "tackfree/report/json.hpp"
 #include "tackfree/report/json_drying.hpp"
@@ -36,7 +39,8 @@ int report_problems(Problems problems, std::ostream& err) {
   std::stable_sort(problems.begin(), problems.end(), [&](const Problem& a, const Problem& b) {
     return std::pair(files[a.file], a.line) < std::pair(files[b.file], b.line);
   });
-  for (const Problem& problem : problems) err << to_text(problem) << '\n';
+  // Keys, names and values of a job may hold anything; a terminal must not obey it.
+  for (const Problem& problem : problems) err << clean(to_text(problem)) << '\n';
   err << fmt::format("{} {} found\n", problems.size(),
                      problems.size() == 1 ? "mistake" : "mistakes");
   return exit_wrong_input;
@@ -84,7 +88,33 @@ std::optional<Instant> planning_time(const Options& options, const Job& job, Pro
 struct Streams {
   std::ostream& out;
   std::ostream& err;
+  int columns = 80;
+  Ink ink = Ink::plain;
 };
+
+void write_csv_files(const std::filesystem::path& folder, const Plan& plan, Problems& problems) {
+  std::error_code fault;  // where it cannot be made, writing into it says so
+  std::filesystem::create_directories(folder, fault);
+  write_text_file(folder / "steps.csv", steps_csv(plan), problems);
+  write_text_file(folder / "areas.csv", areas_csv(plan), problems);
+  write_text_file(folder / "shopping.csv", shopping_csv(plan), problems);
+}
+
+/// The files that were asked for besides what is printed.
+void write_files(const Options& options, const Plan& plan, Problems& problems) {
+  if (options.json_file)
+    write_text_file(*options.json_file,
+                    options.command == Command::buy ? json_shopping_list(plan) : json_report(plan),
+                    problems);
+  if (options.calendar_file)
+    write_text_file(*options.calendar_file, calendar_report(plan), problems);
+  if (options.work_calendar_file)
+    write_text_file(*options.work_calendar_file, calendar_report(plan, Feed::work), problems);
+  if (options.waits_calendar_file)
+    write_text_file(*options.waits_calendar_file, calendar_report(plan, Feed::waits), problems);
+  if (options.page_file) write_text_file(*options.page_file, html_report(plan), problems);
+  if (options.csv_folder) write_csv_files(*options.csv_folder, plan, problems);
+}
 
 int plan_command(const Options& options, const Streams& to) {
   Problems problems;
@@ -98,13 +128,9 @@ int plan_command(const Options& options, const Streams& to) {
     plan = make_plan(std::move(again), *now, problems);
   }
   if (!plan || !problems.empty()) return report_problems(problems, to.err);
-  const bool only_buying = options.command == Command::buy;
-  if (options.json_file)
-    write_text_file(*options.json_file,
-                    only_buying ? json_shopping_list(*plan) : json_report(*plan), problems);
-  if (options.calendar_file)
-    write_text_file(*options.calendar_file, calendar_report(*plan), problems);
-  to.out << (only_buying ? text_shopping_list(*plan) : text_report(*plan));
+  write_files(options, *plan, problems);
+  to.out << (options.command == Command::buy ? text_shopping_list(*plan, to.columns, to.ink)
+                                             : text_report(*plan, to.columns, to.ink));
   if (!problems.empty()) return report_problems(problems, to.err);
   return plan->schedule.unplaced.empty() ? exit_done : exit_not_plannable;
 }
@@ -115,7 +141,7 @@ int area_command(const Options& options, const Streams& to) {
   if (!job || !problems.empty()) return report_problems(problems, to.err);
   const Plan plan = make_area_plan(std::move(*job));
   if (options.json_file) write_text_file(*options.json_file, area_json(plan), problems);
-  to.out << area_text(plan);
+  to.out << area_text(plan, to.columns, to.ink);
   return problems.empty() ? exit_done : report_problems(problems, to.err);
 }
 
@@ -150,7 +176,7 @@ int drying_command(const Options& options, const Streams& to) {
   if (!outlook) return report_problems(problems, to.err);
   if (options.json_file)
     write_text_file(*options.json_file, outlook_json(*job, *outlook), problems);
-  to.out << outlook_text(*job, *outlook);
+  to.out << outlook_text(*job, *outlook, to.columns, to.ink);
   return problems.empty() ? exit_done : report_problems(problems, to.err);
 }
 
@@ -191,16 +217,19 @@ int run_command(const Options& options, const Streams& to) {
 
 }  // namespace
 
-int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostream& err) {
+int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostream& err,
+        const Terminal& terminal) {
   const ReadOptions read = read_options(arguments);
   if (!read.options) {
     (read.mistaken ? err : out) << read.text;
     return read.mistaken ? exit_wrong_input : exit_done;
   }
   try {
-    return run_command(*read.options, {out, err});
+    const int columns = read.options->width.value_or(terminal.columns);
+    return run_command(*read.options,
+                       {out, err, columns, terminal.coloured ? Ink::coloured : Ink::plain});
   } catch (const std::exception& bug) {
-    err << "tackfree has a bug: " << bug.what() << '\n';
+    err << "tackfree has a bug: " << clean(bug.what()) << '\n';
     return exit_bug;
   }
 }

@@ -127,8 +127,21 @@ class Judge {
       stretch.under_limit_at = last_over(airs, 1, i);
       stretch.under_tenth_at = last_over(airs, tenth, i);
       stretch.rises_again = !stretch.airing.empty() && rises_again(airs, judgement.habit, i);
+      stretch.vapour = vapour_course(airs, from, std::min(to, from + days(1)));
       judgement.stretches.push_back(std::move(stretch));
     }
+  }
+
+  std::vector<VapourAt> vapour_course(const std::vector<RoomAir>& airs, Duration from,
+                                      Duration to) const {
+    constexpr Duration quarter_hour = minutes(15);
+    std::vector<VapourAt> course;
+    for (Duration at = from; at <= to; at += quarter_hour) {
+      double times = 0;
+      for (const RoomAir& air : airs) times = std::max(times, value_at(air, measures_.moment, at));
+      course.push_back({moment(plan_, at), times});
+    }
+    return course;
   }
 
   /// Whether the vapour passes its 8-hour limits after this stretch's airing has ended.

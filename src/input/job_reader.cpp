@@ -50,7 +50,9 @@ std::optional<Instant> read_now(JsonCursor& job, const Zone& zone) {
 
 /// Names the job for calendars and lists; what it plans comes later.
 void read_heading(JsonCursor& root, Job& job, const Zone& zone) {
-  constexpr std::array<std::string_view, 2> unit_systems{"metric", "us"};
+  constexpr std::array<std::string_view, 3> unit_systems{"metric", "us", "both"};
+  constexpr std::array<std::string_view, 2> clock_forms{"24 h", "12 h"};
+  constexpr std::array<std::string_view, 2> first_days{"mon", "sun"};
   root.text("$schema");
   root.whole(needed("tackfree_job"), {1, 1, "the format, which is"});
   job.name = root.text(needed("name")).value_or("");
@@ -62,8 +64,11 @@ void read_heading(JsonCursor& root, Job& job, const Zone& zone) {
                   fmt::format("such as \"{}\"", slug(*id)));
     job.id = *id;
   }
-  job.units =
-      root.word("units", unit_systems).value_or(0) == 1 ? UnitSystem::us : UnitSystem::metric;
+  job.units = static_cast<UnitSystem>(root.word("units", unit_systems).value_or(0));
+  if (const auto clock = root.word("clock", clock_forms))
+    job.clock = static_cast<ClockForm>(*clock);
+  if (const auto day = root.word("week_begins_on", first_days))
+    job.week_begins_on = *day == 0 ? 0 : 6;
   job.now_at = read_now(root, zone);
   job.horizon = days(root.whole("horizon_days", {1, 366, "days"}).value_or(56));
   if (job.now_at && *job.now_at + whole_minutes_up(job.horizon) > last_zoned_instant())

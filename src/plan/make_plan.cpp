@@ -75,6 +75,7 @@ std::optional<Plan> make_plan(Job job, Instant now, Problems& problems) {
   const std::vector<DryingClock> clocks = drying_clocks(job, plan.air);
   schedule_within_windows(plan, job, clocks, span);
   plan.drying = explained_coats(job, plan.list, plan.air, clocks, plan.schedule);
+  plan.course = course(job, plan.list, plan.air, plan.schedule);
   plan.work = attended_work(plan.list, plan.schedule, job.calendar.zone);
   plan.emissions = emissions(job, plan.volumes);
   plan.room =

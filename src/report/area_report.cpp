@@ -9,9 +9,9 @@
 
 namespace tackfree {
 
-std::string area_text(const Plan& plan, int columns) {
+std::string area_text(const Plan& plan, int columns, Ink ink) {
   const Figures figures(plan.job);
-  Page page(columns);
+  TextPage page(columns, ink);
   page.heading(cut_to(page.columns(), plan.job.name));
   page.paragraph({0, ""}, plan.job.note);
   write_areas(page, plan, figures);

@@ -10,6 +10,7 @@ namespace tackfree {
 namespace {
 
 constexpr int minutes_of_hour = 60;
+constexpr std::array<std::string_view, 7> weekdays{"Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"};
 
 /// A number with exactly so many decimals, never `-0`.
 std::string fixed(double value, int decimals) {
@@ -32,6 +33,15 @@ std::string days_text(Duration d) {
   return number + (number == "1" ? " day" : " days");
 }
 
+VolumeUnit metric_volume_unit(Volume v) {
+  return rounded(v.in(millilitres), 0) < 1000 ? VolumeUnit::ml : VolumeUnit::l;
+}
+
+VolumeUnit us_volume_unit(Volume v) {
+  if (rounded(v.in(us_fluid_ounces), 1) < 32) return VolumeUnit::fl_oz;
+  return rounded(v.in(us_quarts), 2) < 4 ? VolumeUnit::qt : VolumeUnit::gal;
+}
+
 }  // namespace
 
 double rounded(double value, int decimals) {
@@ -42,58 +52,63 @@ double rounded(double value, int decimals) {
   return result == 0 ? 0.0 : std::copysign(result, value);
 }
 
+Figures::Figures(const Job& job)
+    : units_(job.units),
+      clock_(job.clock.value_or(job.units == UnitSystem::us ? ClockForm::hours_12
+                                                            : ClockForm::hours_24)),
+      week_begins_on_(job.week_begins_on.value_or(job.units == UnitSystem::us ? 6 : 0)),
+      zone_(job.calendar.zone) {}
+
+Figure Figures::chosen(Figure metric, const Figure& us) const {
+  if (units_ == UnitSystem::us) return us;
+  if (units_ == UnitSystem::both) metric.also = us.text();
+  return metric;
+}
+
 Figure Figures::area(Area a) const {
-  if (units_ == UnitSystem::us) return {fixed(a.in(square_feet), 1), "sq ft"};
-  return {fixed(a.in(square_metres), 2), "m\u00b2"};
+  return chosen({fixed(a.in(square_metres), 2), "m\u00b2"}, {fixed(a.in(square_feet), 1), "sq ft"});
 }
 
 Figure Figures::length(Length l) const {
-  if (units_ == UnitSystem::us)
-    return rounded(l.in(inches), 1) < 12 ? Figure{at_most(l.in(inches), 1), "in"}
-                                         : Figure{at_most(l.in(feet), 1), "ft"};
-  return rounded(l.in(millimetres), 0) < 1000 ? Figure{fixed(l.in(millimetres), 0), "mm"}
-                                              : Figure{at_most(l.in(metres), 2), "m"};
+  return chosen(rounded(l.in(millimetres), 0) < 1000 ? Figure{fixed(l.in(millimetres), 0), "mm"}
+                                                     : Figure{at_most(l.in(metres), 2), "m"},
+                rounded(l.in(inches), 1) < 12 ? Figure{at_most(l.in(inches), 1), "in"}
+                                              : Figure{at_most(l.in(feet), 1), "ft"});
 }
 
 Figure Figures::film(FilmThickness f) const {
-  if (units_ == UnitSystem::us) return {fixed(f.in(mils), 1), "mil"};
-  return {fixed(f.in(micrometres), 0), "\u00b5m"};
+  return chosen({fixed(f.in(micrometres), 0), "\u00b5m"}, {fixed(f.in(mils), 1), "mil"});
 }
 
 Figure Figures::spread(SpreadRate r) const {
-  if (units_ == UnitSystem::us) return {fixed(r.in(square_feet_per_us_gallon), 0), "sq ft/gal"};
-  return {at_most(r.in(square_metres_per_litre), 1), "m\u00b2/L"};
+  return chosen({at_most(r.in(square_metres_per_litre), 1), "m\u00b2/L"},
+                {fixed(r.in(square_feet_per_us_gallon), 0), "sq ft/gal"});
 }
 
 Figure Figures::work_rate(WorkRate r) const {
   const Area each_hour = square_metres(r.in(square_metres_per_hour));
-  if (units_ == UnitSystem::us) return {fixed(each_hour.in(square_feet), 0), "sq ft/h"};
-  return {at_most(each_hour.in(square_metres), 1), "m\u00b2/h"};
+  return chosen({at_most(each_hour.in(square_metres), 1), "m\u00b2/h"},
+                {fixed(each_hour.in(square_feet), 0), "sq ft/h"});
 }
 
 Figure Figures::air_speed(Speed s) const {
-  if (units_ == UnitSystem::us)
-    return {fixed(s.in(metres_per_second)*60 / feet.si_per_unit(), 0), "ft/min"};
-  return {at_most(s.in(metres_per_second), 2), "m/s"};
+  return chosen({at_most(s.in(metres_per_second), 2), "m/s"},
+                {fixed(s.in(metres_per_second)*60 / feet.si_per_unit(), 0), "ft/min"});
 }
 
 Figure Figures::density(MassPerVolume d) const { return {fixed(d.in(grams_per_litre), 0), "g/L"}; }
 
 Figure Figures::temperature(Temperature t) const {
-  if (units_ == UnitSystem::us) return {fixed(t.in_fahrenheit(), 0), "\u00b0F"};
-  return {fixed(t.in_celsius(), 0), "\u00b0C"};
+  return chosen({fixed(t.in_celsius(), 0), "\u00b0C"}, {fixed(t.in_fahrenheit(), 0), "\u00b0F"});
 }
 
 Figure Figures::temperature_difference(TemperatureDifference d) const {
-  if (units_ == UnitSystem::us) return {at_most(d.in(fahrenheit_degrees), 1), "\u00b0F"};
-  return {at_most(d.in(kelvins), 1), "\u00b0C"};
+  return chosen({at_most(d.in(kelvins), 1), "\u00b0C"},
+                {at_most(d.in(fahrenheit_degrees), 1), "\u00b0F"});
 }
 
 VolumeUnit Figures::volume_unit(Volume v) const {
-  if (units_ == UnitSystem::metric)
-    return rounded(v.in(millilitres), 0) < 1000 ? VolumeUnit::ml : VolumeUnit::l;
-  if (rounded(v.in(us_fluid_ounces), 1) < 32) return VolumeUnit::fl_oz;
-  return rounded(v.in(us_quarts), 2) < 4 ? VolumeUnit::qt : VolumeUnit::gal;
+  return units_ == UnitSystem::us ? us_volume_unit(v) : metric_volume_unit(v);
 }
 
 Figure Figures::volume(Volume v, VolumeUnit unit) const {
@@ -112,15 +127,21 @@ Figure Figures::volume(Volume v, VolumeUnit unit) const {
   return {fixed(v.in(us_gallons), 2), "gal"};
 }
 
+Figure Figures::volume(Volume v) const {
+  return chosen(volume(v, metric_volume_unit(v)), volume(v, us_volume_unit(v)));
+}
+
 std::string Figures::volume_both_ways(Volume v) const {
-  std::string own = volume(v).text();
-  if (units_ == UnitSystem::metric) return own;
-  const bool small = rounded(v.in(millilitres), 0) < 1000;
-  return fmt::format("{} ({})", own, volume(v, small ? VolumeUnit::ml : VolumeUnit::l).text());
+  if (units_ != UnitSystem::us) return volume(v).text();
+  return fmt::format("{} ({})", volume(v).text(), volume(v, metric_volume_unit(v)).text());
+}
+
+std::string Figures::weekday_and_number(Date on) {
+  return fmt::format("{} {}", weekdays.at(static_cast<std::size_t>(weekday_index(on))),
+                     static_cast<unsigned>(on.day()));
 }
 
 std::string Figures::day_of(Date on) const {
-  constexpr std::array weekdays{"Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"};
   constexpr std::array months{"Jan", "Feb", "Mar", "Apr", "May", "Jun",
                               "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"};
   const std::string_view weekday = weekdays.at(static_cast<std::size_t>(weekday_index(on)));
@@ -140,7 +161,7 @@ std::string Figures::day_and_year(Instant at) const {
 std::string Figures::clock_of_day(int minute_of_day) const {
   const int hour = minute_of_day / minutes_of_hour;
   const int minute = minute_of_day % minutes_of_hour;
-  if (units_ == UnitSystem::metric) return fmt::format("{:02}:{:02}", hour, minute);
+  if (clock_ == ClockForm::hours_24) return fmt::format("{:02}:{:02}", hour, minute);
   if (minute == 0 && hour % 12 == 0) return hour == 12 ? "noon" : "midnight";
   const int shown = hour % 12 == 0 ? 12 : hour % 12;
   return fmt::format("{}:{:02} {}", shown, minute, hour < 12 ? "am" : "pm");
@@ -153,7 +174,7 @@ Instant Figures::full_hour_up(Instant at) const {
   return past == 0 ? at : at + Minutes(minutes_of_hour - past);
 }
 
-std::size_t Figures::clock_columns() const { return units_ == UnitSystem::us ? 8 : 5; }
+std::size_t Figures::clock_columns() const { return clock_ == ClockForm::hours_12 ? 8 : 5; }
 
 std::string Figures::moment(Instant at) const { return day(at) + ", " + clock(at); }
 

@@ -53,7 +53,7 @@ struct Event {
   std::vector<std::string> description;  ///< lines
   std::string category;
   bool takes_time = true;
-  bool alarm = false;
+  std::string alarm;  ///< its trigger; empty for none
 };
 
 class Calendar {
@@ -67,6 +67,7 @@ class Calendar {
   }
 
   void add(const Event& event) {
+    if (event.time.end <= plan_.now) return;
     line("BEGIN:VEVENT");
     line("UID:" + uid(event.key));
     line("DTSTAMP:" + utc_form(plan_.now));
@@ -79,10 +80,10 @@ class Calendar {
       line("DESCRIPTION:" + escaped_text(fmt::format("{}", fmt::join(event.description, "\n"))));
     line("CATEGORIES:" + escaped_text(event.category));
     line(event.takes_time ? "TRANSP:OPAQUE" : "TRANSP:TRANSPARENT");
-    if (event.alarm) {
+    if (!event.alarm.empty()) {
       line("BEGIN:VALARM");
       line("ACTION:DISPLAY");
-      line(fmt::format("TRIGGER:-PT{}M", alarm_before.count()));
+      line("TRIGGER" + event.alarm);
       line("DESCRIPTION:" + summary);
       line("END:VALARM");
     }
@@ -174,7 +175,7 @@ void add_step(Calendar& calendar, const Plan& plan, const StepWords& words, std:
       event.summary += fmt::format(" ({} of {})", i + 1, step.pieces.size());
     event.description = description(plan, words, step);
     event.category = category_of(op.kind);
-    event.alarm = time.begin > plan.now;
+    if (time.begin > plan.now) event.alarm = fmt::format(":-PT{}M", alarm_before.count());
     calendar.add(event);
   }
 }
@@ -199,9 +200,34 @@ void add_airing(Calendar& calendar, const Plan& plan, const StepWords& words,
                                               words.figures().moment(*stretch.under_limit_at)));
     event.description.push_back(plan.job.data.texts.deference);
     event.category = "airing";
+    event.alarm = ";RELATED=END:PT0S";
     event.takes_time = false;
     calendar.add(event);
   }
+}
+
+/// An alarm at `at`, or at the beginning of the person's next hours; none where there are no more.
+std::string alarm_in_hours(const Plan& plan, Instant at) {
+  for (const Interval& hours : plan.course.working)
+    if (hours.end > at)
+      return hours.begin <= at ? ":PT0S" : ";VALUE=DATE-TIME:" + utc_form(hours.begin);
+  return {};
+}
+
+/// When the work after a coat may go on, as far as drying goes.
+void add_wait_end(Calendar& calendar, const Plan& plan, const StepWords& words,
+                  const DryingCourse& drying) {
+  const Operation& coat = plan.list.operations.at(plan.schedule.steps.at(drying.step).operation);
+  Event event;
+  event.key = fmt::format("{}/wait-end", coat.key);
+  event.time = {drying.time.end, drying.time.end + milestone_length};
+  event.summary = fmt::format("{}: {}", words.full_title(coat), reached_words(drying.towards));
+  event.description = {fmt::format("It went on {}.", words.figures().moment(drying.time.begin)),
+                       "By this estimate. Try it where it does not show before you go on."};
+  event.category = "waiting";
+  event.takes_time = false;
+  event.alarm = alarm_in_hours(plan, drying.time.end);
+  calendar.add(event);
 }
 
 void add_milestone(Calendar& calendar, const Plan& plan, const DatedOutcome& outcome) {
@@ -246,14 +272,17 @@ std::string escaped_text(std::string_view text) {
   }
 }
 
-std::string calendar_report(const Plan& plan) {
+std::string calendar_report(const Plan& plan, Feed feed) {
   const StepWords words(plan);
   Calendar calendar(plan);
-  for (std::size_t step = 0; step < plan.schedule.steps.size(); ++step)
-    add_step(calendar, plan, words, step);
+  if (feed != Feed::waits)
+    for (std::size_t step = 0; step < plan.schedule.steps.size(); ++step)
+      add_step(calendar, plan, words, step);
+  if (feed == Feed::work) return std::move(calendar).text();
   if (plan.room)
     for (const StretchJudgement& stretch : plan.room->stretches)
       add_airing(calendar, plan, words, stretch);
+  for (const DryingCourse& drying : plan.course.drying) add_wait_end(calendar, plan, words, drying);
   for (const DatedOutcome& outcome : plan.schedule.outcomes) add_milestone(calendar, plan, outcome);
   return std::move(calendar).text();
 }

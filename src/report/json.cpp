@@ -40,7 +40,8 @@ Json job_facts(const Job& job) {
   object["id"] = job.id;
   object["name"] = job.name;
   object["note"] = job.note;
-  object["units"] = job.units == UnitSystem::us ? "us" : "metric";
+  constexpr std::array<std::string_view, 3> unit_systems{"metric", "us", "both"};
+  object["units"] = unit_systems.at(static_cast<std::size_t>(job.units));
   object["zone"] = job.calendar.zone.name();
   object["grid_min"] = job.grid.count();
   object["horizon_d"] = rounded(job.horizon.in(days), 3);

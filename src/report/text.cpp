@@ -1,22 +1,27 @@
 #include "tackfree/report/text.hpp"
 
-#include "tackfree/report/page.hpp"
 #include "tackfree/report/step_words.hpp"
 #include "tackfree/report/text_air.hpp"
 #include "tackfree/report/text_areas.hpp"
 #include "tackfree/report/text_background.hpp"
+#include "tackfree/report/text_chart.hpp"
 #include "tackfree/report/text_days.hpp"
 #include "tackfree/report/text_fumes.hpp"
 #include "tackfree/report/text_materials.hpp"
+#include "tackfree/report/text_page.hpp"
 
 namespace tackfree {
 
-std::string text_report(const Plan& plan, int columns) {
+std::string text_report(const Plan& plan, int columns, Ink ink) {
   const StepWords words(plan);
   const HowTo how_to(plan);
   const Figures& figures = words.figures();
-  Page page(columns);
-  write_opening(page, plan, words);
+  TextPage page(columns, ink);
+  write_title(page, plan, figures);
+  page.blank();
+  write_first(page, plan, words);
+  write_unplaced(page, plan, words);
+  write_text_chart(page, plan, words);
   write_days(page, plan, words, how_to);
   write_milestones(page, plan, words);
   write_films(page, plan, figures);
@@ -34,9 +39,9 @@ std::string text_report(const Plan& plan, int columns) {
   return page.text();
 }
 
-std::string text_shopping_list(const Plan& plan, int columns) {
+std::string text_shopping_list(const Plan& plan, int columns, Ink ink) {
   const Figures figures(plan.job);
-  Page page(columns);
+  TextPage page(columns, ink);
   write_title(page, plan, figures);
   page.blank();
   page.paragraph({0, "Buy  "}, all_tins_text(plan));

@@ -32,7 +32,7 @@ void write_how_to(Page& page, const Plan& plan, const HowTo& how_to) {
   if (!how_to.entries().empty()) page.heading("How to");
   std::size_t number = 0;
   for (const HowTo::Entry& entry : how_to.entries()) {
-    page.line(0, fmt::format("#{} {}", ++number, entry.title()));
+    page.subheading(fmt::format("#{} {}", ++number, entry.title()));
     for (const std::string& line : entry.lines) page.paragraph({4, ""}, line);
   }
   write_advice(page, plan);
@@ -57,7 +57,7 @@ void write_cautions(Page& page, const Plan& plan) {
 void write_sources(Page& page, const Plan& plan, const Figures& figures) {
   page.heading("Where the numbers come from");
   for (const FigureGroup& group : figure_groups(plan, figures)) {
-    page.paragraph({0, ""}, group.title);
+    page.subheading(group.title);
     for (const FiguresFrom& from : group.origins)
       page.paragraph({2, std::string(word_for(from.origin)) + ":"},
                      fmt::format("{}{}", fmt::join(from.figures, "; "),

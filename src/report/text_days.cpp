@@ -3,6 +3,7 @@
 #include "tackfree/report/display_text.hpp"
 #include "tackfree/report/text_fumes.hpp"
 #include "tackfree/report/text_materials.hpp"
+#include "tackfree/report/work_days.hpp"
 
 #include <algorithm>
 
@@ -15,47 +16,9 @@ namespace {
 constexpr std::size_t duration_columns = 10;
 constexpr std::size_t how_columns = 4;
 
-/// One line of a day.
-struct Entry {
-  Interval time;
-  std::string what;
-  const DatedStep* step = nullptr;  ///< nothing for set-up and clean-up
-  bool first_piece = true;
-};
-
-std::string session_words(const Plan& plan, const Session& session, std::string_view what) {
-  const std::string& coating = plan.job.coatings.at(session.coating).name;
-  const std::string& method = plan.job.data.methods.at(session.method).title;
-  return fmt::format("{}: {}, {}", what, cut_to(longest_name, coating), method);
-}
-
-std::vector<Entry> entries(const Plan& plan, const StepWords& words) {
-  std::vector<Entry> all;
-  for (const Session& session : plan.schedule.sessions) {
-    all.push_back({session.set_up, session_words(plan, session, "set up")});
-    all.push_back({session.clean_up, session_words(plan, session, "clean up")});
-  }
-  for (const DatedStep& step : plan.schedule.steps) {
-    const Operation& op = plan.list.operations.at(step.operation);
-    std::string what = words.full_title(op);
-    if (op.kind == OperationKind::coat)
-      what += fmt::format(
-          ", at {}", words.figures().temperature(plan.air.at(step.begin()).temperature).text());
-    for (std::size_t i = 0; i < step.pieces.size(); ++i) {
-      const std::string part =
-          step.pieces.size() < 2 ? "" : fmt::format(" ({} of {})", i + 1, step.pieces.size());
-      all.push_back({step.pieces[i], what + part, &step, i == 0});
-    }
-  }
-  std::erase_if(all, [](const Entry& entry) { return entry.time.length() <= Minutes(0); });
-  std::stable_sort(all.begin(), all.end(),
-                   [](const Entry& a, const Entry& b) { return a.time < b.time; });
-  return all;
-}
-
 /// Writes one line and what belongs below it; `told` is the last reason of the day.
 void write_entry(Page& page, const Plan& plan, const StepWords& words, const HowTo& how_to,
-                 const Entry& entry, std::string& told) {
+                 const WorkEntry& entry, std::string& told) {
   const Figures& figures = words.figures();
   const std::string start =
       "[ ] " + pad_left(figures.clock_columns(), figures.clock(entry.time.begin)) + "  ";
@@ -74,20 +37,11 @@ void write_entry(Page& page, const Plan& plan, const StepWords& words, const How
   if (!why.empty()) told = why;
 }
 
-void write_day_head(Page& page, const Figures& figures, const std::vector<Entry>& all,
-                    std::size_t first) {
-  const Date day = figures.local_date(all[first].time.begin);
-  Minutes work{0};
-  bool typical = false;
-  for (std::size_t i = first; i < all.size(); ++i) {
-    if (figures.local_date(all[i].time.begin) != day) break;
-    work += all[i].time.length();
-    typical = typical || (all[i].step && all[i].step->on_typical_air);
-  }
+void write_day_head(Page& page, const Figures& figures, const WorkDay& day) {
   page.blank();
-  page.line(0, fmt::format("{}   {} of work{}", figures.day(all[first].time.begin),
-                           duration_text(to_duration(work)),
-                           typical ? "; typical air, hours may move" : ""));
+  page.subheading(fmt::format("{}: {} of work{}", figures.day_of(day.on),
+                              duration_text(to_duration(day.work)),
+                              day.typical ? "; typical air, hours may move" : ""));
 }
 
 /// `today`, `tomorrow` or the date.
@@ -171,7 +125,23 @@ void write_work(Page& page, const Plan& plan) {
                                  : ""));
 }
 
-/// Steps that a rule forbids each with the way out; steps that only wait for those in one list.
+}  // namespace
+
+void write_title(Page& page, const Plan& plan, const Figures& figures) {
+  page.heading(cut_to(page.columns(), plan.job.name));
+  page.paragraph({0, ""}, plan.job.note);
+  page.line(0, fmt::format("As of {}, {}; local times, {}", figures.day_and_year(plan.now),
+                           figures.clock(plan.now), figures.zone().name()));
+}
+
+void write_first(Page& page, const Plan& plan, const StepWords& words) {
+  write_stop(page, plan);
+  write_next(page, plan, words);
+  write_ready(page, plan, words.figures());
+  page.paragraph({0, "Buy  "}, all_tins_text(plan));
+  write_work(page, plan);
+}
+
 void write_unplaced(Page& page, const Plan& plan, const StepWords& words) {
   if (plan.schedule.unplaced.empty()) return;
   page.heading("No time found");
@@ -188,41 +158,15 @@ void write_unplaced(Page& page, const Plan& plan, const StepWords& words) {
   page.paragraph({2, ""}, "All else is planned below as far as it goes.");
 }
 
-}  // namespace
-
-void write_title(Page& page, const Plan& plan, const Figures& figures) {
-  page.heading(cut_to(page.columns(), plan.job.name));
-  page.paragraph({0, ""}, plan.job.note);
-  page.line(0, fmt::format("As of {}, {}; local times, {}", figures.day_and_year(plan.now),
-                           figures.clock(plan.now), figures.zone().name()));
-}
-
-void write_opening(Page& page, const Plan& plan, const StepWords& words) {
-  const Figures& figures = words.figures();
-  write_title(page, plan, figures);
-  page.blank();
-  write_stop(page, plan);
-  write_next(page, plan, words);
-  write_ready(page, plan, figures);
-  page.paragraph({0, "Buy  "}, all_tins_text(plan));
-  write_work(page, plan);
-  write_unplaced(page, plan, words);
-}
-
 void write_days(Page& page, const Plan& plan, const StepWords& words, const HowTo& how_to) {
-  const std::vector<Entry> all = entries(plan, words);
-  if (all.empty()) return;
+  const std::vector<WorkDay> work = work_days(plan, words);
+  if (work.empty()) return;
   page.heading("Day by day");
   page.paragraph({0, ""}, "Minutes at the right are your own work; # is the number under HOW TO.");
-  std::string told;
-  for (std::size_t i = 0; i < all.size(); ++i) {
-    const bool new_day = i == 0 || words.figures().local_date(all[i].time.begin) !=
-                                       words.figures().local_date(all[i - 1].time.begin);
-    if (new_day) {
-      told.clear();
-      write_day_head(page, words.figures(), all, i);
-    }
-    write_entry(page, plan, words, how_to, all[i], told);
+  for (const WorkDay& day : work) {
+    std::string told;
+    write_day_head(page, words.figures(), day);
+    for (const WorkEntry& entry : day.entries) write_entry(page, plan, words, how_to, entry, told);
   }
 }
 

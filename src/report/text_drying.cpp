@@ -1,7 +1,6 @@
 #include "tackfree/report/text_drying.hpp"
 
 #include "tackfree/report/figures.hpp"
-#include "tackfree/report/page.hpp"
 #include "tackfree/report/step_words.hpp"
 
 #include <algorithm>
@@ -104,9 +103,9 @@ std::string explanation_text(const DryingExplanation& why) {
   return text + ".";
 }
 
-std::string outlook_text(const Job& job, const CoatOutlook& outlook, int columns) {
+std::string outlook_text(const Job& job, const CoatOutlook& outlook, int columns, Ink ink) {
   const Figures figures(job);
-  Page page(columns);
+  TextPage page(columns, ink);
   page.paragraph(
       {0, ""}, fmt::format("{} put on at {}, in {} minutes", job.coatings.at(outlook.coating).name,
                            figures.moment(outlook.applied), outlook.putting_on.count()));

@@ -233,7 +233,7 @@ void write_shopping(Page& page, const Plan& plan, const Figures& figures) {
   for (const CoatingPurchase& purchase : plan.shopping.coatings) {
     const Coating& coating = plan.job.coatings.at(purchase.coating);
     page.blank();
-    page.paragraph({0, ""}, fmt::format("{} ({})", coating.name, coating.class_title));
+    page.subheading(fmt::format("{} ({})", coating.name, coating.class_title));
     for (const CoatingNeed& need : plan.volumes.coatings)
       if (need.coating == purchase.coating) write_coat_table(page, plan, figures, purchase, need);
     write_tins(page, figures, purchase);
@@ -243,7 +243,7 @@ void write_shopping(Page& page, const Plan& plan, const Figures& figures) {
   if (!plan.shopping.thinners.empty()) page.heading("Thinner and cleaner");
   for (const ThinnerPurchase& thinner : plan.shopping.thinners) {
     page.blank();
-    page.paragraph({0, ""}, fmt::format("{}: {}", thinner.liquid, uses_text(thinner, figures)));
+    page.subheading(fmt::format("{}: {}", thinner.liquid, uses_text(thinner, figures)));
     write_tins(page, figures, thinner);
   }
   if (plan.shopping.sundries.empty()) return;

@@ -17,6 +17,25 @@ TEST_CASE("the plan command takes its files and its now") {
   CHECK_FALSE(read.options->data_dir);
 }
 
+TEST_CASE("the plan command takes a page, a folder for tables, and calendars apart") {
+  const ReadOptions read =
+      read_options({"plan", "job.json", "--page", "plan.html", "--csv", "tables", "--work-calendar",
+                    "work.ics", "--waits-calendar", "waits.ics"});
+  REQUIRE(read.options);
+  CHECK(read.options->page_file == "plan.html");
+  CHECK(read.options->csv_folder == "tables");
+  CHECK(read.options->work_calendar_file == "work.ics");
+  CHECK(read.options->waits_calendar_file == "waits.ics");
+  CHECK_FALSE(read.options->width);
+}
+
+TEST_CASE("a width is from 40 to 200 columns, for whatever is printed") {
+  for (const char* command : {"plan", "area", "buy"})
+    CHECK(read_options({command, "job.json", "--width", "120"}).options->width == 120);
+  CHECK(read_options({"plan", "job.json", "--width", "39"}).mistaken);
+  CHECK(read_options({"plan", "job.json", "--width", "wide"}).mistaken);
+}
+
 TEST_CASE("area takes a job and a file for JSON") {
   const ReadOptions read = read_options({"area", "job.json", "--json", "area.json"});
   REQUIRE(read.options);

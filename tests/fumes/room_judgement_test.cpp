@@ -139,3 +139,17 @@ TEST_CASE("three times the 8-hour limit stands in for a missing 15-minute limit"
             .fifteen_minutes.limits[0]
             .in(milligrams_per_cubic_metre) == Approx(1050));
 }
+
+TEST_CASE("the vapour after a stretch has its highest mean inside, and falls once it is aired") {
+  JudgedJob job;
+  job.job.room.airing = AiringHabit{Opening::closed, Opening::open, hours(8)};
+  const RoomJudgement judged = *job.judged();
+  const std::vector<VapourAt>& vapour = judged.stretches.at(0).vapour;
+  REQUIRE(vapour.size() == 97);
+  CHECK(vapour.front().at == judged.stretches[0].coating.begin);
+  CHECK(vapour.back().at - vapour.front().at == Minutes(24 * 60));
+  CHECK(vapour.front().times == 0);
+  const auto peak = std::ranges::max_element(vapour, {}, &VapourAt::times);
+  CHECK(peak->times >= judged.stretches[0].eight_hours);
+  CHECK(vapour[34].times < peak->times / 2);
+}

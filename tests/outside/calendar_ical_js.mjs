@@ -72,14 +72,17 @@ const ends = (step, piece) => {
   const session = plan.sessions[step.session];
   return session?.steps.at(-1) === step.key ? session.clean_up.end_at : piece.end_at;
 };
+const quarterFrom = (at) => span(at, new Date(Date.parse(at) + 15 * minute).toISOString());
 const span = (from, to) => `${Date.parse(from)}/${Date.parse(to)}`;
 const work = plan.steps.flatMap((step) => step.pieces.map((piece) => span(begins(step, piece), ends(step, piece))));
 const milestones = plan.milestones
   .filter((m) => m.reached_at)
-  .map((m) => span(m.reached_at, new Date(Date.parse(m.reached_at) + 15 * minute).toISOString()));
+  .map((m) => quarterFrom(m.reached_at));
 const airings = (plan.fumes?.airings ?? []).flatMap((a) => a.airing.map((one) => span(one.begin_at, one.end_at)));
+const category = (event) => event.getFirstPropertyValue('categories');
+const ofEvent = (e) => `${time(e, 'dtstart')}/${time(e, 'dtend')}`;
 const expected = [...work, ...milestones, ...airings].sort();
-const found = events.map((e) => `${time(e, 'dtstart')}/${time(e, 'dtend')}`).sort();
+const found = events.filter((e) => category(e) !== 'waiting').map(ofEvent).sort();
 check(
   `there are ${work.length} pieces of work, ${milestones.length} milestones and ${airings.length} airings, at the plan's times`,
   expected.length === found.length
@@ -87,21 +90,42 @@ check(
     : [`${expected.length} expected, ${found.length} found`],
 );
 
+// The end of a coat's wait is when it reaches the stage that the work after it waits for.
+const reached = new Set(plan.steps.flatMap((step) =>
+  Object.entries(step.reaches).filter(([key]) => key.endsWith('_at')).map(([, at]) => quarterFrom(at))));
+const waits = events.filter((e) => category(e) === 'waiting');
+check('the end of each wait is when a coat reaches a stage',
+  waits.map(ofEvent).filter((one) => !reached.has(one)).concat(waits.length > 0 ? [] : ['there is none']));
+
 const free = (event) => event.getFirstPropertyValue('transp') === 'TRANSPARENT';
 check(
-  'milestones and airings take up no time and work does',
-  events.filter(free).length === milestones.length + airings.length ? [] : [`${events.filter(free).length} transparent`],
+  'milestones, waits and airings take up no time and work does',
+  events.filter(free).length === milestones.length + airings.length + waits.length ? [] : [`${events.filter(free).length} transparent`],
 );
 const alarms = (event) => event.getAllSubcomponents('valarm');
+const trigger = (event) => alarms(event)[0]?.getFirstProperty('trigger');
 const wants = (event) => !free(event) && time(event, 'dtstart') > now;
 check(
-  'work to come has one alarm 30 minutes before, nothing else has any',
-  events
-    .filter((e) => {
-      const found = alarms(e);
-      if (!wants(e)) return found.length > 0;
-      return found.length !== 1 || found[0].getFirstPropertyValue('trigger')?.toSeconds() !== -1800;
-    })
+  'work to come has one alarm 30 minutes before',
+  events.filter(wants).filter((e) => alarms(e).length !== 1 || trigger(e).getFirstValue().toSeconds() !== -1800).map(uid),
+);
+check(
+  'each airing has one alarm at its end',
+  events.filter((e) => category(e) === 'airing')
+    .filter((e) => alarms(e).length !== 1 || trigger(e).getParameter('related') !== 'END' || trigger(e).getFirstValue().toSeconds() !== 0)
     .map(uid),
 );
+check(
+  'the alarm of a wait never rings before its end',
+  waits.filter((e) => {
+    const value = trigger(e)?.getFirstValue();
+    if (!value) return false;
+    return value.toSeconds ? value.toSeconds() !== 0 : value.toJSDate().getTime() < time(e, 'dtstart');
+  }).map(uid),
+);
+check(
+  'milestones and work under way have no alarm',
+  events.filter((e) => !wants(e) && !['airing', 'waiting'].includes(category(e)) && alarms(e).length > 0).map(uid),
+);
+check('nothing is over by the plan\'s now', events.filter((e) => time(e, 'dtend') <= now).map(uid));
 process.exit(failed ? 1 : 0);

@@ -34,6 +34,10 @@ TEST_CASE("wide characters take two columns and combining marks none") {
   CHECK(display_width("\u6728\u6750") == 4);
   CHECK(display_width("\U0001F333") == 2);
   CHECK(display_width("e\u0301") == 1);
+  CHECK(display_width("\u05D0\u05B8\u05C1") == 1);        // Hebrew letter with two points
+  CHECK(display_width("\u0915\u094D\u0937\u0941") == 2);  // Devanagari virama and vowel sign
+  CHECK(display_width("\u0E17\u0E35\u0E48") == 1);        // Thai vowel and tone above
+  CHECK(display_width("\u304B\u3099") == 2);              // kana with its voicing mark
 }
 
 TEST_CASE("what does not fit is cut with an ellipsis and never wider than asked") {

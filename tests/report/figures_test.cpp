@@ -98,3 +98,28 @@ TEST_CASE("work is told in hours however long it is") {
   CHECK(hours_text(Minutes(120)) == "2 h");
   CHECK(hours_text(Minutes(52 * 60 + 10)) == "52 h 10 min");
 }
+
+TEST_CASE("both units stand beside each other in sentences, metric first, and metric in tables") {
+  const Figures both(job_in(UnitSystem::both));
+  CHECK(both.area(square_feet(25.94)).text() == "2.41 m\u00b2 (25.9 sq ft)");
+  CHECK(both.area(square_feet(25.94)).number == "2.41");
+  CHECK(both.temperature(celsius(10)).text() == "10 \u00b0C (50 \u00b0F)");
+  CHECK(both.volume(millilitres(683.4)).text() == "683 ml (23.1 fl oz)");
+  CHECK(both.volume_both_ways(millilitres(683.4)) == "683 ml (23.1 fl oz)");
+  CHECK(both.density(grams_per_litre(450)).text() == "450 g/L");
+}
+
+TEST_CASE("the clock and the week go as the job says, else as its units do") {
+  const Instant evening = *parse_instant("2027-04-10T22:30:00Z");
+  CHECK(metric.clock(evening) == "18:30");
+  CHECK(us.clock(evening) == "6:30 pm");
+  CHECK(metric.week_begins_on() == 0);
+  CHECK(us.week_begins_on() == 6);
+  Job job = job_in(UnitSystem::metric);
+  job.clock = ClockForm::hours_12;
+  job.week_begins_on = 6;
+  CHECK(Figures(job).clock(evening) == "6:30 pm");
+  CHECK(Figures(job).clock_columns() == 8);
+  CHECK(Figures(job).week_begins_on() == 6);
+  CHECK(Figures::weekday_and_number(parse_date("2027-04-10").value()) == "Sat 10");
+}

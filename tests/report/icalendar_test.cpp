@@ -75,14 +75,15 @@ TEST_CASE("no name can end a line or start a property") {
       return byte < 0x20 || byte == 0x7F;
     }));
   }
-  CHECK(values(calendar, "UID").size() == 7);
-  CHECK(values(calendar, "END").size() == 7 + values(calendar, "TRIGGER").size() + 1);
+  CHECK(values(calendar, "UID").size() == 8);
+  CHECK(values(calendar, "END").size() == 8 + values(calendar, "TRIGGER").size() + 1);
 }
 
-TEST_CASE("there is one event for each piece of a step and for each milestone that is reached") {
+TEST_CASE(
+    "there is one event for each piece of a step, each wait that ends and each milestone reached") {
   const std::string calendar = calendar_report(small_plan());
   const auto uids = values(calendar, "UID");
-  CHECK(uids.size() == 5 + 2);
+  CHECK(uids.size() == 5 + 1 + 2);
   CHECK(std::set(uids.begin(), uids.end()).size() == uids.size());
   CHECK(uids[0] == "seat.varnish.bare.both.sand-p120.hall-bench@tackfree.invalid");
   CHECK(uids[1] == "seat.varnish.bare.both.sand-p120.2.hall-bench@tackfree.invalid");
@@ -108,10 +109,12 @@ TEST_CASE("set-up and clean-up belong to the first and the last coat of their se
 
 TEST_CASE("work after now has an alarm, work under way and milestones have none") {
   Plan plan = small_plan();
+  plan.course.drying.clear();
   CHECK(values(calendar_report(plan), "TRIGGER").size() == 4);  // the first piece starts now
   plan.now = at("2027-04-10T14:20:00Z");
-  CHECK(values(calendar_report(plan), "TRIGGER").size() == 2);
-  CHECK(values(calendar_report(plan), "TRANSP")[5] == "TRANSPARENT");
+  CHECK(values(calendar_report(plan, Feed::work), "TRIGGER").size() == 2);
+  CHECK(values(calendar_report(plan, Feed::waits), "TRANSP") ==
+        std::vector<std::string>{"TRANSPARENT", "TRANSPARENT"});
 }
 
 TEST_CASE("the calendar is stamped with the plan's now and has no method") {
@@ -135,7 +138,7 @@ TEST_CASE("a coat's event says what to pour, how, and which cautions there are")
 TEST_CASE("a step of no length makes no event") {
   Plan plan = small_plan();
   plan.schedule.steps[3].pieces[0].end = plan.schedule.steps[3].pieces[0].begin;
-  CHECK(values(calendar_report(plan), "UID").size() == 6);
+  CHECK(values(calendar_report(plan), "UID").size() == 7);
 }
 
 TEST_CASE("an airing is an event of its own, known by its first coat, that takes up no time") {
@@ -153,5 +156,35 @@ TEST_CASE("an airing is an event of its own, known by its first coat, that takes
   CHECK(has("DTEND:20270410T181000Z"));
   CHECK(has("SUMMARY:Airing: door open 10:00 am to 2:10 pm"));
   CHECK(has("TRANSP:TRANSPARENT"));
-  CHECK_FALSE(has("BEGIN:VALARM"));
+  CHECK(has("TRIGGER;RELATED=END:PT0S"));
+}
+
+TEST_CASE("nothing that is over by the plan's now is in the calendar") {
+  Plan plan = small_plan();
+  plan.now = at("2027-04-10T14:20:00Z");
+  for (const std::string& end : values(calendar_report(plan), "DTEND"))
+    CHECK(end > "20270410T142000Z");
+}
+
+TEST_CASE("the end of a coat's wait is an event whose alarm rings in the person's hours") {
+  Plan plan = small_plan();
+  plan.course.working = {{at("2027-04-11T12:00:00Z"), at("2027-04-11T16:00:00Z")}};
+  std::string calendar = calendar_report(plan, Feed::waits);
+  CHECK(values(calendar, "SUMMARY").front() == "seat: coat 1 of 2\\, back: dry to handle");
+  CHECK(values(calendar, "DTSTART").front() == "20270411T034000Z");
+  CHECK(values(calendar, "TRIGGER;VALUE=DATE-TIME") ==
+        std::vector<std::string>{"20270411T120000Z"});
+  plan.course.working = {{at("2027-04-11T03:00:00Z"), at("2027-04-11T16:00:00Z")}};
+  CHECK(values(calendar_report(plan, Feed::waits), "TRIGGER").front() == "PT0S");
+}
+
+TEST_CASE("work and waits can be had apart, and together they are the whole") {
+  const Plan plan = judged_plan();
+  const std::size_t all = values(calendar_report(plan), "UID").size();
+  const std::size_t work = values(calendar_report(plan, Feed::work), "UID").size();
+  const std::size_t waits = values(calendar_report(plan, Feed::waits), "UID").size();
+  CHECK(work == 5);
+  CHECK(all == work + waits);
+  for (const std::string& transparency : values(calendar_report(plan, Feed::waits), "TRANSP"))
+    CHECK(transparency == "TRANSPARENT");
 }

@@ -211,6 +211,8 @@ inline Plan small_plan(const SmallNames& names = {}, UnitSystem units = UnitSyst
   spirits.left_over = us_pints(1) - litres(0.11);
   plan.shopping.thinners = {spirits};
   plan.shopping.sundries = {{"P120 sheets or discs", 1, Sundry::Unit::sheet, "for the bare wood"}};
+  plan.list.operations[4].waits = {{.operation = 1, .stage = Stage::handle}};
+  plan.course = course(plan.job, plan.list, plan.air, plan.schedule);
   plan.work = attended_work(plan.list, plan.schedule, plan.job.calendar.zone);
   plan.notes = {{"film", "The film is thin: fix a third coat."}};
   return plan;

@@ -1,5 +1,7 @@
 #include "tackfree/report/text_air.hpp"
 
+#include "tackfree/report/text_page.hpp"
+
 #include <string>
 
 #include "report/small_plan.hpp"
@@ -14,7 +16,7 @@ bool holds(const std::string& text, const std::string& piece) {
 }
 
 std::string air_of(const Plan& plan) {
-  Page page(80);
+  TextPage page(80);
   write_air(page, plan, Figures(plan.job));
   return page.text();
 }

@@ -1,5 +1,7 @@
 #include "tackfree/report/text_areas.hpp"
 
+#include "tackfree/report/text_page.hpp"
+
 #include <string>
 
 #include "report/small_plan.hpp"
@@ -17,7 +19,7 @@ bool holds(const std::string& text, const std::string& piece) {
 
 TEST_CASE("only grains that occur have a column and masked lengths are listed") {
   const Plan plan = small_plan({}, UnitSystem::metric);
-  Page page(80);
+  TextPage page(80);
   write_areas(page, plan, Figures(plan.job));
   const std::string& text = page.text();
   CHECK(holds(text, "  part (m\u00b2)       face  end grain   all\n"));
@@ -27,10 +29,19 @@ TEST_CASE("only grains that occur have a column and masked lengths are listed") 
 
 TEST_CASE("only sides that occur have a column and the rows add up") {
   const Plan plan = small_plan({}, UnitSystem::metric);
-  Page page(80);
+  TextPage page(80);
   write_areas_by_side(page, plan, Figures(plan.job));
   const std::string& text = page.text();
   CHECK(holds(text, "  part (m\u00b2)        top  bottom  left  side   all\n"));
   CHECK(holds(text, "  1 x seat board  0.50    0.40  0.05     -  0.95\n"));
   CHECK(holds(text, "  all parts       0.50    0.40  0.05  0.60  1.55\n"));
+}
+
+TEST_CASE("a wide page shows the sides that are coated one after the other as well") {
+  const Plan plan = small_plan({}, UnitSystem::metric);
+  TextPage page(120);
+  write_areas(page, plan, Figures(plan.job));
+  const std::string& text = page.text();
+  CHECK(holds(text, "  part (m\u00b2)       face  end grain  back  show side   all\n"));
+  CHECK(holds(text, "  1 x seat board  0.90       0.05  0.40       0.55  0.95\n"));
 }

@@ -1,5 +1,7 @@
 #include "tackfree/report/text_background.hpp"
 
+#include "tackfree/report/text_page.hpp"
+
 #include <string>
 
 #include "report/small_plan.hpp"
@@ -11,7 +13,7 @@ TEST_CASE("advice that two coatings share is printed once") {
   Plan plan = small_plan();
   plan.job.coatings.push_back(plan.job.coatings[0]);
   plan.volumes.coatings.push_back({1, litres(0.1), litres(0), 1.2});
-  Page page(80);
+  TextPage page(80);
   write_how_to(page, plan, HowTo(plan));
   const std::size_t first = page.text().find("Stir satin");
   REQUIRE(first != std::string::npos);
@@ -20,7 +22,7 @@ TEST_CASE("advice that two coatings share is printed once") {
 
 TEST_CASE("a caution leads with its word and a note with what it is about") {
   const Plan plan = small_plan();
-  Page page(80);
+  TextPage page(80);
   write_cautions(page, plan);
   write_notes(page, plan);
   CHECK(page.text() ==

@@ -1,5 +1,7 @@
 #include "tackfree/report/text_days.hpp"
 
+#include "tackfree/report/text_page.hpp"
+
 #include <string>
 
 #include "report/small_plan.hpp"
@@ -10,14 +12,16 @@ using namespace tackfree;
 namespace {
 
 std::string days_of(const Plan& plan) {
-  Page page(80);
+  TextPage page(80);
   write_days(page, plan, StepWords(plan), HowTo(plan));
   return page.text();
 }
 
 std::string opening_of(const Plan& plan) {
-  Page page(80);
-  write_opening(page, plan, StepWords(plan));
+  TextPage page(80);
+  write_title(page, plan, Figures(plan.job));
+  write_first(page, plan, StepWords(plan));
+  write_unplaced(page, plan, StepWords(plan));
   return page.text();
 }
 
@@ -28,7 +32,7 @@ bool holds(const std::string& text, const std::string& piece) {
 }  // namespace
 
 TEST_CASE("a day says how long the work is, set-up and clean-up with it") {
-  CHECK(holds(days_of(small_plan()), "\nSat Apr 10   1 h 45 min of work\n"));
+  CHECK(holds(days_of(small_plan()), "\nSat Apr 10: 1 h 45 min of work\n"));
 }
 
 TEST_CASE("the lines of a day stand in the order of the clock") {
@@ -49,7 +53,7 @@ TEST_CASE("a split step has a line for each piece") {
 
 TEST_CASE("days that rest on typical air say so") {
   CHECK(
-      holds(days_of(small_plan()), "\nSun Apr 11   10 min of work; typical air, hours may move\n"));
+      holds(days_of(small_plan()), "\nSun Apr 11: 10 min of work; typical air, hours may move\n"));
 }
 
 TEST_CASE("a plan whose steps all have times says when it is ready and cured") {
@@ -90,7 +94,7 @@ TEST_CASE("the next step is the first that is not over, tomorrow's by that word"
 
 TEST_CASE("milestones that are not reached say so") {
   const Plan plan = small_plan();
-  Page page(80);
+  TextPage page(80);
   write_milestones(page, plan, StepWords(plan));
   CHECK(holds(page.text(), "  seat        -       later         -         -           -\n"));
   CHECK(holds(page.text(), "  legs        -  Sun Apr 11         -         -  Thu Apr 29\n"));

@@ -1,6 +1,7 @@
 #include "tackfree/report/text_fumes.hpp"
 
 #include "tackfree/report/display_text.hpp"
+#include "tackfree/report/text_page.hpp"
 
 #include <algorithm>
 #include <regex>
@@ -14,7 +15,7 @@ namespace {
 
 /// The section with its line breaks taken out.
 std::string section(const Plan& plan) {
-  Page page(200);
+  TextPage page(200);
   write_stop(page, plan);
   write_fumes(page, plan, Figures(plan.job));
   return std::regex_replace(page.text(), std::regex("\\s+"), " ");

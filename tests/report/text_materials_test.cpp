@@ -1,5 +1,7 @@
 #include "tackfree/report/text_materials.hpp"
 
+#include "tackfree/report/text_page.hpp"
+
 #include <string>
 
 #include "report/small_plan.hpp"
@@ -11,7 +13,7 @@ namespace {
 
 template <class Write>
 std::string written(Write write) {
-  Page page(80);
+  TextPage page(80);
   write(page);
   return page.text();
 }

@@ -11,7 +11,14 @@ namespace tackfree {
 /// whole, with the rest on `out`.
 enum ExitCode { exit_done = 0, exit_bug = 1, exit_wrong_input = 2, exit_not_plannable = 3 };
 
+/// What is known of the terminal that `out` goes to; a file is as the default.
+struct Terminal {
+  int columns = 80;
+  bool coloured = false;
+};
+
 /// Runs `tackfree` with `arguments` (without the program's name). The only reader of the clock.
-int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostream& err);
+int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostream& err,
+        const Terminal& terminal = {});
 
 }  // namespace tackfree

@@ -35,6 +35,12 @@ struct LimitJudgement {
   std::optional<AirFlow> least_flow;  ///< all the time, mixing included; nothing: no flow found
 };
 
+/// The vapour at one moment, over its 8-hour limits: 1 is at them.
+struct VapourAt {
+  Instant at;
+  double times = 0;
+};
+
 /// One stretch of coating with its airing, up to the next one.
 struct StretchJudgement {
   std::vector<std::size_t> steps;  ///< indices into Schedule::steps
@@ -47,7 +53,9 @@ struct StretchJudgement {
   std::optional<Instant> under_limit_at;  ///< from then the air is under its 8-hour limits;
                                           ///< nothing: not before the next stretch of coating
   std::optional<Instant> under_tenth_at;  ///< and under a tenth of them
-  bool rises_again = false;  ///< once its airing ends it passes the 8-hour limits while closed
+  std::vector<VapourAt> vapour;  ///< each quarter of an hour from its beginning for a day, or up
+                                 ///< to the next stretch
+  bool rises_again = false;      ///< once its airing ends it passes the 8-hour limits while closed
 };
 
 enum class HabitVerdict { enough, too_little, needlessly_long };

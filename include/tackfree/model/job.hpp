@@ -34,7 +34,12 @@ struct Batch {
   std::string after;
 };
 
-enum class UnitSystem { metric, us };
+/// Units of what is printed. `both` is metric, with US customary units behind it where a sentence
+/// has room.
+enum class UnitSystem { metric, us, both };
+
+/// How times of the day are printed: `18:30` or `6:30 pm`.
+enum class ClockForm { hours_24, hours_12 };
 
 struct Job {
   std::string file;  ///< as given on the command line
@@ -42,6 +47,8 @@ struct Job {
   std::string name;
   std::string note;  ///< printed under the name: demos say here that they are invented
   UnitSystem units = UnitSystem::metric;
+  std::optional<ClockForm> clock;     ///< without it, as the units go: US has 12 hours
+  std::optional<int> week_begins_on;  ///< 0 Monday, 6 Sunday; without it, US has Sunday
   std::optional<Instant> now_at;
   Minutes grid{5};
   Duration horizon = days(56);

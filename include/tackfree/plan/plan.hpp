@@ -8,6 +8,7 @@
 #include "tackfree/fumes/vapour_words.hpp"
 #include "tackfree/model/job.hpp"
 #include "tackfree/operations/operation_list.hpp"
+#include "tackfree/plan/course.hpp"
 #include "tackfree/schedule/attended_work.hpp"
 #include "tackfree/schedule/schedule.hpp"
 #include "tackfree/shopping/shopping_list.hpp"
@@ -39,6 +40,7 @@ struct Plan {
   Schedule schedule;
   /// Why each coat's stages take as long as they do: by step of the schedule, empty for other work.
   std::vector<std::vector<DryingExplanation>> drying;
+  Course course;
   AttendedWork work;
   std::vector<CoatEmission> emissions;
   std::optional<RoomJudgement> room;  ///< nothing without the room's volume or without solvent

@@ -15,7 +15,10 @@ namespace tackfree {
 struct Figure {
   std::string number;
   std::string unit;
-  std::string text() const { return unit.empty() ? number : number + " " + unit; }
+  std::string also;  ///< the same in the other system, where a job asks for both
+  std::string text() const {
+    return number + (unit.empty() ? "" : " " + unit) + (also.empty() ? "" : " (" + also + ")");
+  }
 };
 
 /// Units of volume by size, so that amounts that are compared stand in the same one.
@@ -24,7 +27,7 @@ enum class VolumeUnit { ml, l, fl_oz, qt, gal };
 /// Amounts, dates and clock times in the units and the zone of one job.
 class Figures {
  public:
-  explicit Figures(const Job& job) : units_(job.units), zone_(job.calendar.zone) {}
+  explicit Figures(const Job& job);
 
   Figure area(Area a) const;      ///< 2.41 m² / 25.9 sq ft
   Figure length(Length l) const;  ///< 35 mm, 2.4 m / 1.4 in, 7.9 ft
@@ -39,8 +42,9 @@ class Figures {
   /// The unit in which a person would say this volume: below a quart fluid ounces, and so on.
   VolumeUnit volume_unit(Volume v) const;
   Figure volume(Volume v, VolumeUnit unit) const;
-  Figure volume(Volume v) const { return volume(v, volume_unit(v)); }
-  /// US: `23.1 fl oz (683 ml)`, as cups for mixing are marked both ways; metric: `683 ml`.
+  Figure volume(Volume v) const;
+  /// US: `23.1 fl oz (683 ml)`, as cups for mixing are marked both ways; metric: `683 ml`; both:
+  /// `683 ml (23.1 fl oz)`.
   std::string volume_both_ways(Volume v) const;
 
   std::string day(Instant at) const;           ///< Sat 10 Apr / Sat Apr 10
@@ -53,11 +57,18 @@ class Figures {
   std::size_t clock_columns() const;                  ///< columns that any clock time fits into
   Date local_date(Instant at) const { return zone_.local(at).on; }
   const Zone& zone() const { return zone_; }
+  std::string day_of(Date on) const;                      ///< as day()
+  static std::string weekday_and_number(Date on);         ///< Sat 10
+  int week_begins_on() const { return week_begins_on_; }  ///< 0 Monday, 6 Sunday
+  bool in_fahrenheit() const { return units_ == UnitSystem::us; }
 
  private:
-  std::string day_of(Date on) const;
+  /// The figure in the units of the job.
+  Figure chosen(Figure metric, const Figure& us) const;
 
   UnitSystem units_;
+  ClockForm clock_;
+  int week_begins_on_;
   Zone zone_;
 };
 

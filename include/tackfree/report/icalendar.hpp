@@ -1,4 +1,4 @@
-// Calendar file: the plan as iCalendar events: work with an alarm, milestones without.
+// Calendar file: the plan as iCalendar events: work and waits with alarms, airings, milestones.
 #pragma once
 
 #include "tackfree/plan/plan.hpp"
@@ -8,16 +8,21 @@
 
 namespace tackfree {
 
-/// The plan by RFC 5545, in UTC, as of `plan.now`.
+/// Which events a calendar has: the person's own work, what comes by itself, or both.
+enum class Feed { all, work, waits };
+
+/// The plan by RFC 5545, in UTC, as of `plan.now`. What ends before then is left out.
 ///
 /// One event for each piece of a step; set-up belongs to the event of a session's first coat,
 /// clean-up to that of its last. Events that begin after now have an alarm 30 minutes before.
-/// An airing is an event for each way the room is open, without an alarm; it takes up no time.
-/// Milestones are events of 15 minutes that take up no time.
-/// UIDs follow from the step's key and the job's id, so that a later plan moves the same events:
-/// `KEY.JOB@tackfree.invalid`, and `KEY.2.JOB@...` for the second piece of a step.
-/// Text of the person is cleaned, so that it can neither end a line nor start a property.
-std::string calendar_report(const Plan& plan);
+/// All else takes up no time. An airing is an event for each way the room is open, with an alarm at
+/// its end. The end of a coat's wait is an event of 15 minutes, with an alarm then or, where that
+/// is not in the person's hours, at the beginning of the next ones. Milestones of a batch are
+/// events of 15 minutes without an alarm. UIDs follow from the step's key and the job's id, so that
+/// a later plan moves the same events: `KEY.JOB@tackfree.invalid`, and `KEY.2.JOB@...` for the
+/// second piece of a step. Text of the person is cleaned, so that it can neither end a line nor
+/// start a property.
+std::string calendar_report(const Plan& plan, Feed feed = Feed::all);
 
 /// One content line, folded to at most 75 octets between characters, each part ended by CRLF.
 /// Source: RFC 5545, section 3.1.

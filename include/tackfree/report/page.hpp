@@ -1,4 +1,4 @@
-// Page: lines of text for a terminal or a garage wall: headings, paragraphs and straight columns.
+// Page: headings, paragraphs and tables of a report, whatever they are written on.
 #pragma once
 
 #include <cstddef>
@@ -16,34 +16,33 @@ struct Table {
   std::vector<std::string> total;              ///< below a rule, or empty
 };
 
-/// What stands before a paragraph: blanks and a word.
+/// What stands before a paragraph: blanks and a word. The word `-` makes it one of a list, `!` one
+/// that needs the eye, and what begins with `[ ]` has a box to tick.
 struct Lead {
   std::size_t indent = 0;
   std::string_view word;
 };
 
+/// Texts may hold words as the person wrote them: each page cleans them.
 class Page {
  public:
-  /// Pages are 40 to 200 columns wide.
-  explicit Page(int columns);
+  Page() = default;
+  Page(const Page&) = delete;
+  Page& operator=(const Page&) = delete;
+  virtual ~Page() = default;
 
-  std::size_t columns() const { return columns_; }
-  const std::string& text() const { return text_; }
-
-  /// One line, cleaned, after `indent` blanks; what does not fit is cut. Empty text is a blank
-  /// line.
-  void line(std::size_t indent, std::string_view text);
+  /// Columns of text that fit beside each other.
+  virtual std::size_t columns() const = 0;
+  /// One line after `indent` blanks; empty text is a blank line.
+  virtual void line(std::size_t indent, std::string_view text) = 0;
   /// A blank line, never two in a row.
-  void blank();
-  /// A heading in capitals on its own line, after a blank line.
-  void heading(std::string_view title);
-  /// The lead once, then the wrapped text beside it and below it at the same column.
-  void paragraph(Lead lead, std::string_view text);
-  void table(const Table& table);
-
- private:
-  std::size_t columns_;
-  std::string text_;
+  virtual void blank() = 0;
+  virtual void heading(std::string_view title) = 0;
+  /// The heading of a part below the last heading.
+  virtual void subheading(std::string_view title) = 0;
+  /// The lead once, then the text beside it.
+  virtual void paragraph(Lead lead, std::string_view text) = 0;
+  virtual void table(const Table& table) = 0;
 };
 
 }  // namespace tackfree

@@ -7,7 +7,8 @@
 
 namespace tackfree {
 
-/// One row for each part and one column for each grain that occurs, with the sum; then the tape.
+/// One row for each part and one column for each grain that occurs, with the sum; on a wide page
+/// the two sides as well; then the tape.
 void write_areas(Page& page, const Plan& plan, const Figures& figures);
 
 /// The same by side: one column for each side that occurs.

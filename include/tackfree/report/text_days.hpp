@@ -9,9 +9,13 @@ namespace tackfree {
 /// Name and note of the job, and the time it is planned from.
 void write_title(Page& page, const Plan& plan, const Figures& figures);
 
-/// Title, note, the next step, when it is ready, what to buy, the hours it takes, and what found no
-/// time.
-void write_opening(Page& page, const Plan& plan, const StepWords& words);
+/// What to know first: what must not be done, the next step, when it is ready, what to buy, and the
+/// hours it takes.
+void write_first(Page& page, const Plan& plan, const StepWords& words);
+
+/// What found no time: steps that a rule forbids each with the way out, and in one list those that
+/// wait for them.
+void write_unplaced(Page& page, const Plan& plan, const StepWords& words);
 
 /// One block a day: a line for each stretch of work, set-up and clean-up with it, and below it
 /// what to pour and why it waited.

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "tackfree/plan/coat_outlook.hpp"
+#include "tackfree/report/text_page.hpp"
 
 #include <string>
 
@@ -12,6 +13,7 @@ std::string explanation_text(const DryingExplanation& why);
 
 /// Which rules fail and when they next open, when each stage is reached and why then, the best
 /// hour.
-std::string outlook_text(const Job& job, const CoatOutlook& outlook, int columns = 80);
+std::string outlook_text(const Job& job, const CoatOutlook& outlook, int columns = 80,
+                         Ink ink = Ink::plain);
 
 }  // namespace tackfree

@@ -1,4 +1,4 @@
-#include "tackfree/report/page.hpp"
+#include "tackfree/report/text_page.hpp"
 
 #include "tackfree/report/display_text.hpp"
 
@@ -10,6 +10,18 @@ namespace {
 
 constexpr std::size_t gap = 2;
 constexpr std::size_t table_indent = 2;
+
+// Source: ECMA-48, 8.3.117, select graphic rendition.
+constexpr std::string_view ink_off = "\x1b[0m";
+constexpr std::string_view ink_heading = "\x1b[1;36m";
+constexpr std::string_view ink_subheading = "\x1b[1m";
+constexpr std::string_view ink_warning = "\x1b[1;33m";
+constexpr std::string_view ink_danger = "\x1b[1;31m";
+
+std::string_view ink_of(std::string_view word) {
+  if (word == "DANGER") return ink_danger;
+  return word == "!" || word.starts_with("WARNING") ? ink_warning : ink_subheading;
+}
 
 /// The columns that a table needs, the first cut down to what the page leaves it.
 std::vector<std::size_t> table_widths(const Table& table, std::size_t columns) {
@@ -39,41 +51,65 @@ std::string table_row(const std::vector<std::string>& row, const std::vector<std
 
 }  // namespace
 
-Page::Page(int columns) : columns_(static_cast<std::size_t>(std::clamp(columns, 40, 200))) {}
+TextPage::TextPage(int columns, Ink ink)
+    : columns_(static_cast<std::size_t>(std::clamp(columns, 40, 200))), ink_(ink) {}
 
-void Page::line(std::size_t indent, std::string_view text) {
-  std::string fitting = cut_to(columns_, std::string(indent, ' ') + std::string(text));
+std::string TextPage::fitting(std::string_view text) const {
+  std::string fitting = cut_to(columns_, text);
   fitting.erase(fitting.find_last_not_of(' ') + 1);
-  if (fitting.empty()) return blank();
-  text_ += fitting + "\n";
+  return fitting;
 }
 
-void Page::blank() {
+/// The line `whole` with its first `octets` in the ink of `code`.
+void TextPage::coloured(std::string_view code, std::string_view whole, std::size_t octets) {
+  octets = std::min(octets, whole.size());
+  if (ink_ == Ink::plain || octets == 0) {
+    text_.append(whole).append("\n");
+    return;
+  }
+  text_.append(code).append(whole.substr(0, octets)).append(ink_off);
+  text_.append(whole.substr(octets)).append("\n");
+}
+
+void TextPage::line(std::size_t indent, std::string_view text) {
+  const std::string whole = fitting(std::string(indent, ' ') + std::string(text));
+  if (whole.empty()) return blank();
+  text_.append(whole).append("\n");
+}
+
+void TextPage::blank() {
   if (!text_.empty() && !text_.ends_with("\n\n")) text_ += "\n";
 }
 
-void Page::heading(std::string_view title) {
+void TextPage::heading(std::string_view title) {
   blank();
-  std::string capitals = clean(title);
+  std::string capitals = fitting(title);
   for (char& c : capitals)
     if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 'a' + 'A');
-  line(0, capitals);
+  if (!capitals.empty()) coloured(ink_heading, capitals, capitals.size());
 }
 
-void Page::paragraph(Lead lead, std::string_view text) {
+void TextPage::subheading(std::string_view title) {
+  for (const std::string& words : wrapped(columns_, title))
+    coloured(ink_subheading, words, words.size());
+}
+
+void TextPage::paragraph(Lead lead, std::string_view text) {
   const std::size_t beside = lead.word.empty() ? 0 : display_width(lead.word) + 1;
   const std::size_t hang = std::min(lead.indent + beside, columns_ / 2);
   std::string start = std::string(lead.indent, ' ') + std::string(lead.word);
   for (const std::string& words : wrapped(columns_ - hang, text)) {
-    line(0, pad_right(hang, start) + words);
+    const std::string begin = pad_right(hang, start);
+    coloured(ink_of(lead.word), fitting(begin + words), start.empty() ? 0 : begin.size());
     start.clear();
   }
 }
 
-void Page::table(const Table& table) {
+void TextPage::table(const Table& table) {
   if (table.head.empty()) return;
   const std::vector<std::size_t> widths = table_widths(table, columns_);
-  line(0, table_row(table.head, widths));
+  const std::string head = fitting(table_row(table.head, widths));
+  coloured(ink_subheading, head, head.size());
   for (const auto& row : table.rows) line(0, table_row(row, widths));
   if (table.total.empty()) return;
   std::size_t width = 0;

@@ -1,0 +1,58 @@
+#include "tackfree/report/work_days.hpp"
+
+#include "tackfree/report/display_text.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include <fmt/format.h>
+
+namespace tackfree {
+
+namespace {
+
+std::string session_words(const Plan& plan, const Session& session, std::string_view what) {
+  const std::string& coating = plan.job.coatings.at(session.coating).name;
+  const std::string& method = plan.job.data.methods.at(session.method).title;
+  return fmt::format("{}: {}, {}", what, cut_to(longest_name, coating), method);
+}
+
+std::vector<WorkEntry> entries(const Plan& plan, const StepWords& words) {
+  std::vector<WorkEntry> all;
+  for (const Session& session : plan.schedule.sessions) {
+    all.push_back({session.set_up, session_words(plan, session, "set up")});
+    all.push_back({session.clean_up, session_words(plan, session, "clean up")});
+  }
+  for (const DatedStep& step : plan.schedule.steps) {
+    const Operation& op = plan.list.operations.at(step.operation);
+    std::string what = words.full_title(op);
+    if (op.kind == OperationKind::coat)
+      what += fmt::format(
+          ", at {}", words.figures().temperature(plan.air.at(step.begin()).temperature).text());
+    for (std::size_t i = 0; i < step.pieces.size(); ++i) {
+      const std::string part =
+          step.pieces.size() < 2 ? "" : fmt::format(" ({} of {})", i + 1, step.pieces.size());
+      all.push_back({step.pieces[i], what + part, &step, i == 0});
+    }
+  }
+  std::erase_if(all, [](const WorkEntry& entry) { return entry.time.length() <= Minutes(0); });
+  std::stable_sort(all.begin(), all.end(),
+                   [](const WorkEntry& a, const WorkEntry& b) { return a.time < b.time; });
+  return all;
+}
+
+}  // namespace
+
+std::vector<WorkDay> work_days(const Plan& plan, const StepWords& words) {
+  std::vector<WorkDay> result;
+  for (WorkEntry& entry : entries(plan, words)) {
+    const Date on = words.figures().local_date(entry.time.begin);
+    if (result.empty() || result.back().on != on) result.push_back({.on = on});
+    result.back().work += entry.time.length();
+    result.back().typical = result.back().typical || (entry.step && entry.step->on_typical_air);
+    result.back().entries.push_back(std::move(entry));
+  }
+  return result;
+}
+
+}  // namespace tackfree
