@@ -15,13 +15,14 @@ struct OwnWait {
 };
 
 /// Goes on until `needed` minutes at the label's speed are done, in steps of one minute, the last
-/// one in part. `end` is where the clock knows the stage to be reached.
+/// one in part. `end` is where the clock knows the stage to be reached; its steps are longer, so
+/// that the two may differ by part of a minute.
 OwnWait own_wait(const StageRate& rate, const AirSeries& air, double air_factor, Instant begins,
                  Instant end, double needed) {
   OwnWait wait;
   DryingFactors before = rate.factors(air.at(begins));
   double done = 0, length = 0;
-  for (Instant at = begins; at < end && done < needed; at += Minutes(1)) {
+  for (Instant at = begins; at < end + Minutes(2) && done < needed; at += Minutes(1)) {
     const AirState state = air.at(at + Minutes(1));
     const DryingFactors after = rate.factors(state);
     const double both = (before.both() + after.both()) / 2;

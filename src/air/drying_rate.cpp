@@ -40,35 +40,37 @@ double oxidative_humidity_factor(Humidity humidity) {
 
 /// Water leaves a dispersion film as from a wet surface, in proportion to the vapour deficit.
 /// Source: constant-rate drying, van Mechelen 2014, who cites Croll and Keddie.
-double vapour_deficit_factor(const AirState& air) {
+double vapour_deficit_factor(const HumidAir& air) {
   static const Pressure reference_deficit =
       saturation_pressure(reference_temperature) -
       vapour_pressure(reference_temperature, reference_humidity);
-  return std::max(0.0, (saturation_pressure(air.temperature) - air.vapour) / reference_deficit);
+  return std::max(0.0, (air.saturation - air.vapour) / reference_deficit);
 }
 
 /// A moisture-curing film takes its water from the air, in proportion to the vapour pressure.
 /// Source: practice (cure goes with grains of water per pound of air); the limits are assumed.
-double vapour_pressure_factor(const AirState& air) {
+double vapour_pressure_factor(const HumidAir& air) {
   static const Pressure reference_vapour =
       vapour_pressure(reference_temperature, reference_humidity);
   constexpr double least = 0.1, most = 2.0;
   return std::clamp(air.vapour / reference_vapour, least, most);
 }
 
-/// The drying rate at the reference air speed.
-double sheltered_rate(const DryingLaw& law, const AirState& air) {
+}  // namespace
+
+HumidAir::HumidAir(Temperature t, Pressure e)
+    : temperature(t), vapour(e), saturation(saturation_pressure(t)) {}
+
+double sheltered_rate(const DryingLaw& law, const HumidAir& air) {
   if (air.temperature < law.stops_below.value) return 0.0;
   double rate = law.driver == DryingLaw::Driver::vapour_deficit
                     ? vapour_deficit_factor(air)
                     : warmth_factor(law, air.temperature);
   if (law.driver == DryingLaw::Driver::vapour_pressure) rate *= vapour_pressure_factor(air);
   if (law.slowed_by_humidity)
-    rate *= oxidative_humidity_factor(relative_humidity(air.temperature, air.vapour));
+    rate *= oxidative_humidity_factor(humidity_fraction(air.vapour / air.saturation));
   return rate;
 }
-
-}  // namespace
 
 double air_speed_factor(double exponent, Speed air_speed) {
   constexpr Speed natural_convection = metres_per_second(0.05);  // Source: assumed
@@ -78,7 +80,7 @@ double air_speed_factor(double exponent, Speed air_speed) {
   return std::min(limit, std::pow(ratio, exponent));
 }
 
-double drying_rate(const DryingLaw& law, const AirState& air, Speed air_speed) {
+double drying_rate(const DryingLaw& law, const HumidAir& air, Speed air_speed) {
   return sheltered_rate(law, air) * air_speed_factor(law.air_exponent.value, air_speed);
 }
 
@@ -124,7 +126,7 @@ double StageRate::hours_by_rows(Temperature t) const {
   return a.after.in(hours)*std::pow(warmer->after / a.after, share);
 }
 
-DryingFactors StageRate::factors(const AirState& air) const {
+DryingFactors StageRate::factors(const HumidAir& air) const {
   const double by_law = law_at_label_humidity(air.temperature);
   if (by_law <= 0.0 || label_rate_ <= 0.0) return {0.0, 1.0};
   const double humidity = sheltered_rate(law_, air) / by_law;

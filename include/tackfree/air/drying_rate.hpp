@@ -9,9 +9,23 @@
 
 namespace tackfree {
 
+/// The air at one time, with the saturation pressure that nearly every law asks for: several
+/// coatings in the same air share that work.
+struct HumidAir {
+  HumidAir(Temperature t, Pressure e);
+  HumidAir(const AirState& state) : HumidAir(state.temperature, state.vapour) {}
+  AirState state() const { return {temperature, vapour}; }
+  Temperature temperature;
+  Pressure vapour;
+  Pressure saturation;
+};
+
 /// How fast a film dries in `air`, relative to 23 C, 50 % RH, 0.10 m/s; 0 when it has stopped.
 /// The film has the temperature of the air. See docs/formulas.md, "The drying clock".
-double drying_rate(const DryingLaw& law, const AirState& air, Speed air_speed);
+double drying_rate(const DryingLaw& law, const HumidAir& air, Speed air_speed);
+
+/// The same at the reference air speed, 0.10 m/s.
+double sheltered_rate(const DryingLaw& law, const HumidAir& air);
 
 /// Factor of air speed: min(2, ((v + 0.05)/0.15)^n).
 double air_speed_factor(double exponent, Speed air_speed);
@@ -38,8 +52,8 @@ class StageRate {
  public:
   StageRate(const Coating& coating, Stage stage);
 
-  DryingFactors factors(const AirState& air) const;
-  double relative(const AirState& air) const { return factors(air).both(); }
+  DryingFactors factors(const HumidAir& air) const;
+  double relative(const HumidAir& air) const { return factors(air).both(); }
   /// Is `t` outside the label's rows? Never where there is only one label time.
   bool extrapolates(Temperature t) const;
 
