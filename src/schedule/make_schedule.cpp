@@ -87,6 +87,8 @@ class Dating {
       case Hold::By::dust:
         held.by = HeldBy::dust;
         break;
+      case Hold::By::resource:  // the bridge asks for neither
+      case Hold::By::maximum_lag:
       case Hold::By::order:
         held.by = HeldBy::order;
         break;

@@ -91,11 +91,12 @@ std::vector<std::size_t> groups_of(const SchedulingProblem& problem) {
 }
 
 Slot ready_after(const SchedulingProblem& problem, const Link::Wait& wait, Slot end) {
-  const Slot ready = wait.table ? problem.tables[*wait.table][index(end)] : end;
-  return ready == never ? never : ready + wait.delay;
+  return after(problem, Lag{.table = wait.table, .delay = wait.delay}, end);
 }
 
 std::optional<std::vector<Chain>> chains_of(const SchedulingProblem& problem) {
+  if (problem.workers != 1 || !problem.maximum_lags.empty() || !problem.resources.empty())
+    return std::nullopt;
   const std::vector<std::size_t> group = groups_of(problem);
   std::vector<Chain> chains;
   std::vector<std::size_t> place(problem.activities.size());

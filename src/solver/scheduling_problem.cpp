@@ -58,6 +58,35 @@ std::vector<Run> pieces_from(const SchedulingProblem& problem, const Activity& a
   return pieces;
 }
 
+namespace {
+
+template <class Either>
+Slot after_either(const SchedulingProblem& problem, const Either& lag, Slot end) {
+  const Slot ready = lag.table ? problem.tables[*lag.table][static_cast<std::size_t>(end)] : end;
+  return ready == never ? never : ready + lag.delay;
+}
+
+}  // namespace
+
+Slot after(const SchedulingProblem& problem, const Lag& lag, Slot end) {
+  return after_either(problem, lag, end);
+}
+
+Slot after(const SchedulingProblem& problem, const MaximumLag& lag, Slot end) {
+  return after_either(problem, lag, end);
+}
+
+Run held(const SchedulingProblem& problem, const Use& use, Run work) {
+  return {work.begin, use.held_until
+                          ? problem.tables[*use.held_until][static_cast<std::size_t>(work.end)]
+                          : work.end};
+}
+
+bool disturbs(const Activity& dusty, const Activity& wet) {
+  return dusty.dusty && wet.wet_until && dusty.room == wet.room &&
+         (!dusty.family || dusty.family != wet.family);
+}
+
 std::optional<std::size_t> window_at(const SchedulingProblem& problem, Slot slot) {
   const auto after = std::upper_bound(problem.windows.begin(), problem.windows.end(), slot,
                                       [](Slot s, const Run& window) { return s < window.begin; });
