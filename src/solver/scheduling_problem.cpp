@@ -43,7 +43,10 @@ Worth worth(const SchedulingProblem& problem, const Solution& solution) {
 
 std::vector<Run> pieces_from(const SchedulingProblem& problem, const Activity& activity,
                              Slot start) {
-  if (!activity.splittable) return {{start, start + activity.duration}};
+  if (!activity.splittable) {
+    if (start + activity.duration > problem.horizon) return {};
+    return {{start, start + activity.duration}};
+  }
   const OpenTime& time = problem.open_times[activity.open_time];
   std::vector<Run> pieces;
   Slot left = activity.duration;

@@ -2,6 +2,7 @@
 // and seconds of processor time.
 #include "tackfree/solver/check.hpp"
 #include "tackfree/solver/label_search.hpp"
+#include "tackfree/solver/order_search.hpp"
 #include "tackfree/solver/serial.hpp"
 
 #include <cstdlib>
@@ -27,13 +28,13 @@ Outcome solve(const std::string& path, std::int64_t steps) {
   const std::clock_t begin = std::clock();
   solver::Solution solution = solver::serial_schedule(instance.problem);
   bool ready_proved = false, all_proved = false, infeasible = false;
-  if (const auto found = solver::best_schedule(instance.problem, solution, steps)) {
+  auto found = solver::best_schedule(instance.problem, solution, steps);
+  if (!found) found = solver::best_by_order(instance.problem, solution, steps);
+  if (found) {
     solution = found->solution;
     ready_proved = found->ready_proved;
     all_proved = found->ready_proved && (found->sessions_proved || !instance.counts_sessions);
     infeasible = found->infeasible;
-    if (std::getenv("TACKFREE_BOUND"))
-      fmt::print("  bound {} labels {}\n", found->ready_bound, found->labels);
   }
   const double seconds = static_cast<double>(std::clock() - begin) / CLOCKS_PER_SEC;
   const solver::Worth worth = solver::worth(instance.problem, solution);
@@ -55,7 +56,7 @@ Outcome solve(const std::string& path, std::int64_t steps) {
 }  // namespace
 
 int main(int count, char** words) {
-  std::int64_t steps = 20'000'000;
+  std::int64_t steps = 4'000'000;
   std::vector<std::string> paths;
   for (int i = 1; i < count; ++i) {
     const std::string word = words[i];
