@@ -328,6 +328,7 @@ class Driver {
     result_.ready_bound = *least;
     // Both ways in turn, each longer than before.
     for (std::int64_t share = first_share; !settled() && result_.labels < most_steps; share *= 4) {
+      share = std::min(share, std::max(first_share, (most_steps - result_.labels) / 2));
       if (const auto& timed = improvement_.best(result_.ready_bound, share)) take(timed->starts);
       if (!settled() && problem_.activities.size() <= most_in_depth)
         search_in_depth(share / steps_in_depth);
@@ -372,7 +373,7 @@ class Driver {
 
   static constexpr std::int64_t first_share = 20'000;
   /// What a step in depth costs, in activities placed.
-  static constexpr std::int64_t steps_in_depth = 16;
+  static constexpr std::int64_t steps_in_depth = 64;
 
   const SchedulingProblem& problem_;
   OrderTiming timing_;
