@@ -10,6 +10,13 @@ std::size_t index(Slot slot) { return static_cast<std::size_t>(slot); }
 Products bit(std::size_t product) { return Products{1} << product; }
 Products bit(int product) { return Products{1} << product; }
 
+/// The soonest slot that forbids the same starts as `until` does: partial schedules that differ in
+/// nothing but an hour at night are then the same.
+Slot forbidding_the_same(const std::vector<Slot>& last_start, Slot until) {
+  if (until <= 0 || until == never) return until;
+  return last_start[std::min(index(until - 1), last_start.size() - 1)] + 1;
+}
+
 const Activity* first_of(const SchedulingProblem& problem, const Chain& chain, bool dusty) {
   for (const Link& link : chain) {
     const Activity& activity = problem.activities[link.activity];
@@ -34,11 +41,25 @@ LabelStep::LabelStep(const SchedulingProblem& problem, const std::vector<Chain>&
       row.push_back(a != nullptr && b != nullptr && solver::disturbs(*a, *b));
     }
   }
+  last_dusty_ = last_starts([](const Activity& a) { return a.dusty; });
+  last_wet_ = last_starts([](const Activity& a) { return a.wet_until.has_value(); });
+  last_use_ = last_starts([](const Activity& a) { return !a.uses.empty(); });
   late_before_.assign(index(problem.horizon) + 1, 0);
   for (const Run run : problem.late)
     for (Slot s = std::max(run.begin, Slot{0}); s < std::min(run.end, problem.horizon); ++s)
       late_before_[index(s) + 1] = 1;
   for (std::size_t s = 1; s < late_before_.size(); ++s) late_before_[s] += late_before_[s - 1];
+}
+
+template <class Of>
+std::vector<Slot> LabelStep::last_starts(Of&& of) const {
+  std::vector<Slot> last(index(problem_.horizon) + 1, -1);
+  for (const Chain& chain : chains_)
+    for (const Link& link : chain)
+      if (of(problem_.activities[link.activity]))
+        for (std::size_t s = 0; s < last.size(); ++s)
+          last[s] = std::max(last[s], link.last_start[s]);
+  return last;
 }
 
 Slot LabelStep::late(Run work) const {
@@ -112,7 +133,7 @@ bool LabelStep::hold(Label& next, const Activity& activity, std::size_t chain, R
   const Run run = held(problem_, activity.uses.front(), work);
   for (HeldAmount& held : next.held[chain])
     if (held.until <= work.begin) {
-      held = {run.end, activity.uses.front().amount};
+      held = {forbidding_the_same(last_use_, run.end), activity.uses.front().amount};
       return true;
     }
   return false;
@@ -126,7 +147,9 @@ void LabelStep::wait_for(Label& next, const Link& link, std::size_t chain, Slot 
   }
   for (const Link::Wait& wait : link.waits) {
     Slot& ready = next.ready[chain][wait.ahead - 1];
-    ready = std::max(ready, ready_after(problem_, wait, end));
+    const std::size_t k = std::size_t{next.done[chain]} + wait.ahead;
+    ready = std::max(
+        ready, forbidding_the_same(chains_[chain][k].last_start, ready_after(problem_, wait, end)));
   }
   for (const Link::Wait& limit : link.limits) {
     const Slot last = loose_limits_ ? link.last_start[index(stage_end(stage) - 1)] : start;
@@ -153,10 +176,12 @@ Stepped LabelStep::add(const Label& label, std::size_t chain, Slot start, std::s
     next.cost.late += late({start, end});
   for (const std::size_t goal : link.goals)
     next.met = std::max(next.met, problem_.tables[goal][index(end)]);
-  if (activity.dusty) next.settled[chain] = end + problem_.dust_settles;
+  if (activity.dusty)
+    next.settled[chain] = forbidding_the_same(last_wet_, end + problem_.dust_settles);
   if (activity.wet_until)
-    next.wet_until[chain] =
-        std::max(next.wet_until[chain], problem_.tables[*activity.wet_until][index(end)]);
+    next.wet_until[chain] = std::max(
+        next.wet_until[chain],
+        forbidding_the_same(last_dusty_, problem_.tables[*activity.wet_until][index(end)]));
   result.too_much_held = !hold(next, activity, chain, {start, end});
   if (!activity.product) return result;
   const std::size_t product = *activity.product;

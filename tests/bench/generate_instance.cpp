@@ -50,10 +50,9 @@ struct CoatingClass {
   double stops_under;                ///< C
   double damp_slows;                 ///< share of the pace lost from 50 to 100 % humidity
 };
-constexpr std::array<CoatingClass, 3> classes{
-    {{"water", 0.5, 2, 2.5, 3, 24, 10, 30, 80, 5, 0.8},
-     {"oil", 2, 8, 8, 12, 24, 10, 32, 80, 0, 0.4},
-     {"lacq2k", 1, 5, 4, 6, 48, 10, 30, 75, 5, 0.2}}};
+constexpr std::array<CoatingClass, 3> classes{{{"water", 0.5, 2, 2.5, 3, 24, 10, 30, 80, 5, 0.8},
+                                               {"oil", 2, 8, 8, 12, 24, 10, 32, 80, 0, 0.4},
+                                               {"lacq2k", 1, 5, 4, 6, 48, 10, 30, 75, 5, 0.2}}};
 
 struct Hour {
   double celsius, humidity;
@@ -82,10 +81,12 @@ class Generator {
     int area = 0;
     for (const Batch& batch : batches_) area += batch.area;
     const int cap = std::max(2, static_cast<int>((tight_ ? 0.4 : 0.7) * area));
-    return {{"slot_minutes", 5}, {"T", horizon},           {"crew", 1},
-            {"cap", cap},        {"n_products", 3},        {"n_windows", window_count_},
-            {"win", win_},       {"start_sets", start_sets_}, {"tables", tables_},
-            {"ops", ops_},       {"arcs", arcs_}};
+    return {{"slot_minutes", 5}, {"T", horizon},
+            {"crew", 1},         {"cap", cap},
+            {"n_products", 3},   {"n_windows", window_count_},
+            {"win", win_},       {"start_sets", start_sets_},
+            {"tables", tables_}, {"ops", ops_},
+            {"arcs", arcs_}};
   }
 
  private:
@@ -108,9 +109,8 @@ class Generator {
       b.bare = slots(draw_.from_to(30, 120));
       b.coat = slots(draw_.from_to(15, 60));
       b.between = slots(draw_.from_to(20, 40));
-      b.recoat_within = tight_ && draw_.from_to(0, 1) == 1
-                            ? draw_.from_to(2 * slots_a_day, 4 * slots_a_day)
-                            : -1;
+      b.recoat_within =
+          tight_ && draw_.from_to(0, 1) == 1 ? draw_.from_to(2 * slots_a_day, 4 * slots_a_day) : -1;
       batches_.push_back(b);
     }
   }
@@ -176,8 +176,7 @@ class Generator {
       const auto last = static_cast<std::size_t>(s + length - 1);
       if (win_[first] == 0 || win_[last] != win_[first]) continue;
       if (work == Work::sand && quiet_[last]) continue;
-      if (work == Work::coat &&
-          !air_is_fit(classes[static_cast<std::size_t>(kind)], s, s + length))
+      if (work == Work::coat && !air_is_fit(classes[static_cast<std::size_t>(kind)], s, s + length))
         continue;
       starts.push_back(s);
     }
@@ -185,7 +184,7 @@ class Generator {
     return place->second;
   }
 
-  int table(int kind, double CoatingClass::* stage, int length) {
+  int table(int kind, double CoatingClass::*stage, int length) {
     const double hours = classes[static_cast<std::size_t>(kind)].*stage;
     const auto [place, fresh] =
         made_.try_emplace({kind, hours, length}, static_cast<int>(tables_.size()) + 1);
@@ -206,15 +205,14 @@ class Generator {
 
   int operation(Work work, const Batch& batch, int length) {
     const bool coat = work == Work::coat;
-    ops_.push_back(
-        {{"batch", batch_},
-         {"dur", length},
-         {"dom", start_set(work, batch.kind, length)},
-         {"product", coat ? batch.kind + 1 : 0},
-         {"dusty", work == Work::sand},
-         {"area", coat ? batch.area : 0},
-         {"tHand", coat ? table(batch.kind, &CoatingClass::handle, length) : 0},
-         {"tDust", coat ? table(batch.kind, &CoatingClass::dust_free, length) : 0}});
+    ops_.push_back({{"batch", batch_},
+                    {"dur", length},
+                    {"dom", start_set(work, batch.kind, length)},
+                    {"product", coat ? batch.kind + 1 : 0},
+                    {"dusty", work == Work::sand},
+                    {"area", coat ? batch.area : 0},
+                    {"tHand", coat ? table(batch.kind, &CoatingClass::handle, length) : 0},
+                    {"tDust", coat ? table(batch.kind, &CoatingClass::dust_free, length) : 0}});
     return static_cast<int>(ops_.size());
   }
 
@@ -224,7 +222,7 @@ class Generator {
 
   void chain(const Batch& batch) {
     ++batch_;
-    auto after = [&](double CoatingClass::* stage) { return table(batch.kind, stage, batch.coat); };
+    auto after = [&](double CoatingClass::*stage) { return table(batch.kind, stage, batch.coat); };
     int last = operation(Work::sand, batch, batch.bare);
     int wait = 0;
     std::array<int, 2> before{0, 0};  // the last coat of each side
@@ -259,7 +257,8 @@ class Generator {
   bool tight_;
   std::vector<Batch> batches_;
   std::vector<Hour> hours_;
-  std::vector<std::vector<std::int64_t>> progress_;  ///< by class: label hours so far, in millionths
+  std::vector<std::vector<std::int64_t>>
+      progress_;  ///< by class: label hours so far, in millionths
   std::vector<int> win_;
   std::vector<bool> quiet_;
   int window_count_ = 0;

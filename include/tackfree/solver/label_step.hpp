@@ -50,6 +50,8 @@ class LabelStep {
   bool hold(Label& next, const Activity& activity, std::size_t chain, Run work) const;
   Slot when_resource_is_free(const Label& label, int amount, Slot at) const;
   Slot late(Run work) const;
+  template <class Of>
+  std::vector<Slot> last_starts(Of&& of) const;
 
   const SchedulingProblem& problem_;
   const std::vector<Chain>& chains_;
@@ -58,6 +60,9 @@ class LabelStep {
   std::vector<Slot> stage_begins_;
   std::vector<std::vector<bool>> disturbs_;
   std::vector<Slot> late_before_;  ///< by slot
+  /// By slot: the last start at or before it of work that makes dust, that gets wet, that takes the
+  /// resource; -1 when there is none.
+  std::vector<Slot> last_dusty_, last_wet_, last_use_;
 };
 
 }  // namespace tackfree::solver
