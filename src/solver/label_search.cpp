@@ -60,9 +60,7 @@ class Driver {
       found_.infeasible = true;
       return found_;
     }
-    for (const std::size_t beam : {16U, 64U, 256U})
-      while (!settled() && improve(beam, left_ / 8)) {
-      }
+    for (const std::size_t beam : {16U, 64U, 256U}) look_from_below(beam);
     prove();
     if (settled() && whole()) {
       found_.ready_proved = true;
@@ -98,8 +96,18 @@ class Driver {
     return true;
   }
 
-  bool improve(std::size_t beam, std::int64_t labels) {
-    SearchAim aim{.target = target(), .beam = beam, .most_labels = labels, .loose_limits = limits_};
+  /// Near targets leave little choice, and so a beam goes astray less; the far ones come last.
+  void look_from_below(std::size_t beam) {
+    for (int halvings = most_halvings; halvings >= 0 && !settled();) {
+      const Slot span = target() - found_.ready_bound;
+      const Slot tried = found_.ready_bound + (span >> halvings);
+      const bool better = improve(tried, beam, left_ / 16);
+      if (!better) --halvings;
+    }
+  }
+
+  bool improve(Slot aimed_at, std::size_t beam, std::int64_t labels) {
+    SearchAim aim{.target = aimed_at, .beam = beam, .most_labels = labels, .loose_limits = limits_};
     WindowSearchResult result = search(aim);
     if (refuted(result, aim)) return false;
     if (take(result, limits_)) return true;
@@ -125,7 +133,7 @@ class Driver {
   /// Looks for anything sooner than what is known; where the limit does not suffice for that, for
   /// anything much sooner, so that at least the bound is good.
   void prove() {
-    for (std::int64_t share = left_ / 2; !settled() && improve(0, share);) {
+    for (std::int64_t share = left_ / 2; !settled() && improve(target(), 0, share);) {
     }
     Slot open = target();
     for (int tries = 0; tries < bound_tries && !settled() && left_ > 0; ++tries) {
@@ -173,6 +181,7 @@ class Driver {
   }
 
   static constexpr int bound_tries = 6;
+  static constexpr int most_halvings = 5;
 
   const SchedulingProblem& problem_;
   const std::vector<Chain>& chains_;
