@@ -88,6 +88,8 @@ class Dating {
       case Hold::By::dust:
         held.by = HeldBy::dust;
         break;
+      case Hold::By::resource:  // the bridge asks for neither
+      case Hold::By::maximum_lag:
       case Hold::By::order:
         held.by = HeldBy::order;
         break;
@@ -212,8 +214,10 @@ Schedule make_schedule(const Job& job, const OperationList& list, const AirSerie
   solver::Solution solution = solver::serial_schedule(problem.problem);
   const auto searched = solver::best_schedule(problem.problem, solution, most_labels);
   if (searched) solution = searched->solution;
+  const solver::Worth worth = solver::worth(problem.problem, solution);
+  const bool whole = worth.unplaced == 0 && worth.ready != solver::never;
   Schedule schedule = Dating(job, list, air, clocks, problem, solution).dated();
-  if (searched)
+  if (searched && whole)
     schedule.proof = {problem.grid.at(searched->ready_bound), searched->ready_proved,
                       searched->sessions_proved};
   return schedule;

@@ -31,6 +31,11 @@ void find_starts(const SchedulingProblem& problem, Link& link) {
     link.next_start[index(s)] = s;
     link.end[index(s)] = pieces.back().end;
   }
+  link.last_start.assign(index(problem.horizon) + 1, -1);
+  for (Slot s = 0, last = -1; s <= problem.horizon; ++s) {
+    if (link.next_start[index(s)] == s) last = s;
+    link.last_start[index(s)] = last;
+  }
 }
 
 void find_tails(const SchedulingProblem& problem, Chain& chain) {
@@ -45,10 +50,12 @@ void find_tails(const SchedulingProblem& problem, Chain& chain) {
       for (const std::size_t goal : link.goals)
         met = std::max(met, problem.tables[goal][index(end)]);
       if (k + 1 < chain.size()) {
-        Slot ready = 0;
-        for (const Link::Wait& wait : chain[k + 1].waits)
-          if (wait.back == 1) ready = std::max(ready, ready_after(problem, wait, end));
-        met = std::max(met, ready > problem.horizon ? never : chain[k + 1].tail[index(ready)]);
+        for (const Link::Wait& wait : link.waits) {
+          if (k + wait.ahead >= chain.size()) continue;
+          const Slot ready = std::max(Slot{0}, ready_after(problem, wait, end));
+          met = std::max(
+              met, ready > problem.horizon ? never : chain[k + wait.ahead].tail[index(ready)]);
+        }
       }
       link.tail[index(s)] = met;
     }
@@ -57,15 +64,36 @@ void find_tails(const SchedulingProblem& problem, Chain& chain) {
   }
 }
 
-void find_remembered(Chain& chain) {
-  for (std::size_t k = 0; k < chain.size(); ++k)
-    for (std::size_t later = k + 1; later < chain.size(); ++later)
-      for (const Link::Wait& wait : chain[later].waits) {
-        if (wait.back <= later - k) continue;  // waits for something not yet done at k
-        const std::size_t back = wait.back - (later - k);
-        auto& list = chain[k].remembered;
-        if (std::find(list.begin(), list.end(), back) == list.end()) list.push_back(back);
-      }
+/// Dust, rooms and space are kept by chain, not by activity.
+bool one_room_and_family(const SchedulingProblem& problem, const Chain& chain) {
+  const Activity& first = problem.activities[chain.front().activity];
+  return std::all_of(chain.begin(), chain.end(), [&](const Link& link) {
+    const Activity& each = problem.activities[link.activity];
+    return each.room == first.room && each.family == first.family && each.uses.size() <= 1 &&
+           each.workers == 1;
+  });
+}
+
+bool waits_for_neighbours(const Chain& chain) {
+  for (std::size_t k = 0; k + 1 < chain.size(); ++k)
+    if (std::none_of(chain[k].waits.begin(), chain[k].waits.end(),
+                     [](const Link::Wait& wait) { return wait.ahead == 1; }))
+      return false;
+  return true;
+}
+
+/// Puts each lag into its chain; false when one goes back or too far.
+template <class Either>
+bool join(const std::vector<Either>& lags, const std::vector<std::size_t>& group,
+          const std::vector<std::size_t>& place, std::vector<Link::Wait> Link::*list,
+          std::vector<Chain>& chains) {
+  for (const Either& lag : lags) {
+    if (place[lag.to] <= place[lag.from] || place[lag.to] - place[lag.from] > longest_reach)
+      return false;
+    (chains[group[lag.from]][place[lag.from]].*list)
+        .push_back({place[lag.to] - place[lag.from], lag.table, lag.delay});
+  }
+  return true;
 }
 
 }  // namespace
@@ -76,11 +104,13 @@ std::vector<std::size_t> groups_of(const SchedulingProblem& problem) {
   bool changed = true;
   while (changed) {
     changed = false;
-    for (const Lag& lag : problem.lags) {
+    auto merge = [&](const auto& lag) {
       const std::size_t least = std::min(group[lag.from], group[lag.to]);
       changed = changed || group[lag.from] != least || group[lag.to] != least;
       group[lag.from] = group[lag.to] = least;
-    }
+    };
+    std::for_each(problem.lags.begin(), problem.lags.end(), merge);
+    std::for_each(problem.maximum_lags.begin(), problem.maximum_lags.end(), merge);
   }
   std::vector<std::size_t> names = group;
   std::sort(names.begin(), names.end());
@@ -91,11 +121,11 @@ std::vector<std::size_t> groups_of(const SchedulingProblem& problem) {
 }
 
 Slot ready_after(const SchedulingProblem& problem, const Link::Wait& wait, Slot end) {
-  const Slot ready = wait.table ? problem.tables[*wait.table][index(end)] : end;
-  return ready == never ? never : ready + wait.delay;
+  return after(problem, Lag{.table = wait.table, .delay = wait.delay}, end);
 }
 
 std::optional<std::vector<Chain>> chains_of(const SchedulingProblem& problem) {
+  if (problem.workers != 1 || problem.resources.size() > 1) return std::nullopt;
   const std::vector<std::size_t> group = groups_of(problem);
   std::vector<Chain> chains;
   std::vector<std::size_t> place(problem.activities.size());
@@ -105,22 +135,15 @@ std::optional<std::vector<Chain>> chains_of(const SchedulingProblem& problem) {
     place[i] = chains[group[i]].size();
     chains[group[i]].push_back({.activity = i});
   }
-  for (const Lag& lag : problem.lags) {
-    if (place[lag.to] <= place[lag.from] || place[lag.to] - place[lag.from] > longest_reach)
-      return std::nullopt;
-    chains[group[lag.to]][place[lag.to]].waits.push_back(
-        {place[lag.to] - place[lag.from], lag.table, lag.delay});
-  }
+  if (!join(problem.lags, group, place, &Link::waits, chains) ||
+      !join(problem.maximum_lags, group, place, &Link::limits, chains))
+    return std::nullopt;
   for (const Goal& goal : problem.goals)
     chains[group[goal.activity]][place[goal.activity]].goals.push_back(goal.table);
   for (Chain& chain : chains) {
-    for (std::size_t k = 1; k < chain.size(); ++k)
-      if (std::none_of(chain[k].waits.begin(), chain[k].waits.end(),
-                       [](const Link::Wait& wait) { return wait.back == 1; }))
-        return std::nullopt;
+    if (!waits_for_neighbours(chain) || !one_room_and_family(problem, chain)) return std::nullopt;
     for (Link& link : chain) find_starts(problem, link);
     find_tails(problem, chain);
-    find_remembered(chain);
   }
   return chains;
 }

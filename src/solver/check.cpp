@@ -20,8 +20,10 @@ class Account {
     for (std::size_t i = 0; i < solution_.activities.size(); ++i)
       if (solution_.activities[i].placed()) check_pieces(i);
     for (std::size_t i = 0; i < problem_.lags.size(); ++i) check_lag(i);
+    for (std::size_t i = 0; i < problem_.maximum_lags.size(); ++i) check_maximum_lag(i);
     check_sessions();
-    check_worker();
+    check_workers();
+    for (std::size_t i = 0; i < problem_.resources.size(); ++i) check_resource(i);
     check_dust();
     return std::move(broken_);
   }
@@ -73,6 +75,40 @@ class Account {
       say("activity {} starts at {} before lag {} is over", lag.to, to.begin(), index);
   }
 
+  void check_maximum_lag(std::size_t index) {
+    const MaximumLag& lag = problem_.maximum_lags[index];
+    const SolvedActivity& from = solution_.activities[lag.from];
+    const SolvedActivity& to = solution_.activities[lag.to];
+    if (!from.placed() || !to.placed()) return;
+    Slot latest = from.end();
+    if (lag.table) latest = problem_.tables[*lag.table][static_cast<std::size_t>(latest)];
+    if (latest != never && to.begin() > latest + lag.delay)
+      say("activity {} starts at {} after maximum lag {} is over", lag.to, to.begin(), index);
+  }
+
+  /// Capacity is a question at each start only: between starts the use does not grow.
+  void check_resource(std::size_t resource) {
+    std::vector<std::pair<Run, int>> uses;
+    for (std::size_t i = 0; i < solution_.activities.size(); ++i) {
+      if (!solution_.activities[i].placed()) continue;
+      for (const Use& use : problem_.activities[i].uses) {
+        if (use.resource != resource) continue;
+        Slot until = solution_.activities[i].end();
+        if (use.held_until)
+          until = problem_.tables[*use.held_until][static_cast<std::size_t>(until)];
+        uses.push_back({{solution_.activities[i].begin(), until}, use.amount});
+      }
+    }
+    for (const auto& [run, amount] : uses) {
+      int used = 0;
+      for (const auto& [other, other_amount] : uses)
+        if (other.begin <= run.begin && run.begin < other.end) used += other_amount;
+      if (used > problem_.resources[resource] && run.begin < run.end)
+        say("{} of resource {} are used at slot {}, of {}", used, resource, run.begin,
+            problem_.resources[resource]);
+    }
+  }
+
   void check_sessions() {
     std::map<std::pair<std::size_t, std::size_t>, Run> coats;  // by product and window
     for (std::size_t i = 0; i < solution_.activities.size(); ++i) {
@@ -111,14 +147,16 @@ class Account {
     }
   }
 
-  void check_worker() {
+  void check_workers() {
     std::vector<Run> work = extra_;
-    for (const SolvedActivity& solved : solution_.activities)
-      if (solved.placed()) work.push_back({solved.begin(), solved.end()});
+    for (std::size_t i = 0; i < solution_.activities.size(); ++i)
+      if (solution_.activities[i].placed() && problem_.activities[i].workers > 0)
+        work.push_back({solution_.activities[i].begin(), solution_.activities[i].end()});
     std::map<Slot, int> busy;
     for (const Run run : work)
       for (Slot s = run.begin; s < run.end; ++s)
-        if (++busy[s] == 2) say("the worker does two things at slot {}", s);
+        if (++busy[s] == problem_.workers + 1)
+          say("{} workers do more things at once at slot {}", problem_.workers, s);
   }
 
   void check_dust() {
@@ -131,9 +169,11 @@ class Account {
 
   void check_dust_on(std::size_t d, Run piece, std::size_t w) {
     const SolvedActivity& wet = solution_.activities[w];
-    if (!problem_.activities[w].wet_until || !wet.placed()) return;
-    const Slot dry =
-        problem_.tables[*problem_.activities[w].wet_until][static_cast<std::size_t>(wet.end())];
+    const Activity& maker = problem_.activities[d];
+    const Activity& taker = problem_.activities[w];
+    if (!taker.wet_until || !wet.placed() || taker.room != maker.room) return;
+    if (maker.family && taker.family && *maker.family == *taker.family) return;
+    const Slot dry = problem_.tables[*taker.wet_until][static_cast<std::size_t>(wet.end())];
     const bool settled = piece.end + problem_.dust_settles <= wet.begin();
     if (!settled && piece.begin < dry) say("dust of activity {} falls on activity {}", d, w);
   }

@@ -11,7 +11,8 @@ namespace {
 /// Adds a hold; an older one of the same kind gives way, so that the list stays short.
 void add_hold(SolvedActivity& found, Hold hold) {
   std::erase_if(found.holds, [&](const Hold& old) {
-    return old.by == hold.by && old.rule == hold.rule && old.lag == hold.lag;
+    return old.by == hold.by && old.rule == hold.rule && old.lag == hold.lag &&
+           old.resource == hold.resource;
   });
   found.holds.push_back(hold);
 }
@@ -21,8 +22,14 @@ void add_hold(SolvedActivity& found, Hold hold) {
 Placement::Placement(const SchedulingProblem& problem)
     : problem_(problem),
       lags_to_(problem.activities.size()),
-      done_(problem.activities.size(), false) {
+      maximum_lags_of_(problem.activities.size()),
+      done_(problem.activities.size(), false),
+      held_(problem.resources.size()) {
   for (std::size_t i = 0; i < problem.lags.size(); ++i) lags_to_[problem.lags[i].to].push_back(i);
+  for (std::size_t i = 0; i < problem.maximum_lags.size(); ++i) {
+    maximum_lags_of_[problem.maximum_lags[i].from].push_back(i);
+    maximum_lags_of_[problem.maximum_lags[i].to].push_back(i);
+  }
   solution_.activities.resize(problem.activities.size());
 }
 
@@ -46,53 +53,87 @@ SolvedActivity Placement::earliest(std::size_t index, Slot not_before) const {
     at = next;
     const std::vector<Run> pieces = pieces_from(problem_, activity, at);
     auto conflict =
-        pieces.empty() ? Conflict{Hold::By::window, at + 1} : conflict_of(activity, pieces);
+        pieces.empty() ? Conflict{Hold::By::window, at + 1} : conflict_of(index, pieces);
     if (!conflict) {
       found.pieces = pieces;
       return found;
     }
+    // A start that comes too late tells how late, for a repair.
+    Hold hold{.by = conflict->by, .until = conflict->next == never ? at : conflict->next};
     at = conflict->next;
-    add_hold(found, {.by = conflict->by, .until = at});
+    if (hold.by == Hold::By::resource) hold.resource = conflict->which;
+    if (hold.by == Hold::By::maximum_lag) hold.lag = conflict->which;
+    add_hold(found, hold);
+    if (at == never) return found;
   }
 }
 
-std::optional<Placement::Conflict> Placement::conflict_of(const Activity& activity,
+std::optional<Placement::Conflict> Placement::conflict_of(std::size_t index,
                                                           const std::vector<Run>& pieces) const {
+  const Activity& activity = problem_.activities[index];
   const Run whole{pieces.front().begin, pieces.back().end};
-  auto conflict =
-      activity.product ? session_conflict(activity, whole.begin) : worker_conflict(whole);
+  auto conflict = maximum_lag_conflict(index, whole);
+  if (!conflict && activity.product) conflict = session_conflict(activity, whole.begin);
+  if (!conflict && !activity.product && activity.workers > 0)
+    conflict = worker_conflict(whole, std::nullopt);
   for (const Run piece : pieces)
     if (!conflict) conflict = dust_conflict(activity, piece);
+  if (!conflict) conflict = resource_conflict(activity, whole);
   return conflict;
 }
 
 /// Moves `at` past every lag; false when one of them is never over.
-bool Placement::start_after_lags(std::size_t activity, Slot& at, SolvedActivity& found) const {
-  for (const std::size_t index : lags_to_[activity]) {
-    const Lag& lag = problem_.lags[index];
+bool Placement::start_after_lags(std::size_t index, Slot& at, SolvedActivity& found) const {
+  for (const std::size_t number : lags_to_[index]) {
+    const Lag& lag = problem_.lags[number];
     const SolvedActivity& from = solution_.activities[lag.from];
-    Slot ready = never;
-    if (from.placed()) {
-      ready = lag.table ? problem_.tables[*lag.table][static_cast<std::size_t>(from.end())]
-                        : from.end();
-    }
+    const Slot ready = from.placed() ? after(problem_, lag, from.end()) : never;
     if (ready == never) {
-      found.holds = {Hold{.by = Hold::By::lag, .until = never, .lag = index}};
+      found.holds = {Hold{.by = Hold::By::lag, .until = never, .lag = number}};
       return false;
     }
-    ready += lag.delay;
     if (ready > at) {
       at = ready;
-      found.holds = {Hold{.by = Hold::By::lag, .until = ready, .lag = index}};
+      found.holds = {Hold{.by = Hold::By::lag, .until = ready, .lag = number}};
     }
   }
   return true;
 }
 
-/// The worker is taken for all of `whole`: split work goes on before anything else is begun.
-std::optional<Placement::Conflict> Placement::worker_conflict(Run whole) const {
+/// Too late after what is placed: never. Too soon before it: later.
+std::optional<Placement::Conflict> Placement::maximum_lag_conflict(std::size_t index,
+                                                                   Run work) const {
+  for (const std::size_t number : maximum_lags_of_[index]) {
+    const MaximumLag& lag = problem_.maximum_lags[number];
+    const SolvedActivity& other = solution_.activities[lag.from == index ? lag.to : lag.from];
+    if (!other.placed()) continue;
+    if (lag.to == index && work.begin > after(problem_, lag, other.end()))
+      return Conflict{Hold::By::maximum_lag, never, number};
+    if (lag.from == index && other.begin() > after(problem_, lag, work.end))
+      return Conflict{Hold::By::maximum_lag, work.begin + 1, number};
+  }
+  return std::nullopt;
+}
+
+/// A worker is taken for all of `whole`: split work goes on before anything else is begun.
+std::optional<Placement::Conflict> Placement::worker_conflict(
+    Run whole, std::optional<std::size_t> session) const {
+  if (whole.begin >= whole.end) return std::nullopt;
+  std::vector<Run> taken;
   for (const Busy& busy : busy_)
-    if (overlap(busy.run, whole)) return Conflict{Hold::By::worker, busy.run.end};
+    if (overlap(busy.run, whole) && !(session && busy.session == session))
+      taken.push_back(busy.run);
+  for (const Run at : taken) {
+    const Slot from = std::max(at.begin, whole.begin);
+    int count = 0;
+    Slot next = never;
+    for (const Run run : taken)
+      if (run.begin <= from && from < run.end) {
+        ++count;
+        next = std::min(next, run.end);
+      }
+    if (count >= problem_.workers) return Conflict{Hold::By::worker, next};
+  }
   return std::nullopt;
 }
 
@@ -116,27 +157,51 @@ std::optional<Placement::Conflict> Placement::session_conflict(const Activity& a
     return Conflict{Hold::By::window,
                     std::max(at + 1, std::min(open.begin + product.set_up, open.end))};
   if (clean_up.end > open.end) return Conflict{Hold::By::window, open.end};
-  for (const Busy& busy : busy_) {
-    if (session && busy.session == session) continue;
-    if (overlap(busy.run, work)) return Conflict{Hold::By::worker, busy.run.end};
-    if (overlap(busy.run, set_up) || overlap(busy.run, clean_up))
-      return Conflict{Hold::By::worker, at + 1};
-  }
+  if (auto conflict = worker_conflict(work, session)) return conflict;
+  if (worker_conflict(set_up, session) || worker_conflict(clean_up, session))
+    return Conflict{Hold::By::worker, at + 1};
   return std::nullopt;
 }
 
 std::optional<Placement::Conflict> Placement::dust_conflict(const Activity& activity,
                                                             Run work) const {
   if (activity.dusty)
-    for (const Run wet : wet_)
-      if (work.begin < wet.end && wet.begin < work.end + problem_.dust_settles)
-        return Conflict{Hold::By::dust, wet.end};
+    for (const Taken& wet : wet_)
+      if (disturbs(activity, problem_.activities[wet.activity]) && work.begin < wet.run.end &&
+          wet.run.begin < work.end + problem_.dust_settles)
+        return Conflict{Hold::By::dust, wet.run.end};
   if (activity.wet_until) {
     const Run wet{work.begin,
                   problem_.tables[*activity.wet_until][static_cast<std::size_t>(work.end)]};
-    for (const Run dusty : dusty_)
-      if (dusty.begin < wet.end && wet.begin < dusty.end + problem_.dust_settles)
-        return Conflict{Hold::By::dust, dusty.end + problem_.dust_settles};
+    for (const Taken& dusty : dusty_)
+      if (disturbs(problem_.activities[dusty.activity], activity) && dusty.run.begin < wet.end &&
+          wet.begin < dusty.run.end + problem_.dust_settles)
+        return Conflict{Hold::By::dust, dusty.run.end + problem_.dust_settles};
+  }
+  return std::nullopt;
+}
+
+/// The use is greatest where something begins, so only those slots are looked at.
+std::optional<Placement::Conflict> Placement::resource_conflict(const Activity& activity,
+                                                                Run work) const {
+  for (const Use& use : activity.uses) {
+    const Run run = held(problem_, use, work);
+    if (run.begin >= run.end) continue;
+    const auto& others = held_[use.resource];
+    auto over = [&](Slot at) {
+      int used = use.amount;
+      Slot next = never;
+      for (const Held& other : others)
+        if (other.run.begin <= at && at < other.run.end) {
+          used += other.amount;
+          next = std::min(next, other.run.end);
+        }
+      return used > problem_.resources[use.resource] ? std::optional(next) : std::nullopt;
+    };
+    auto next = over(run.begin);
+    for (const Held& other : others)
+      if (!next && overlap(other.run, run)) next = over(std::max(other.run.begin, run.begin));
+    if (next) return Conflict{Hold::By::resource, *next, use.resource};
   }
   return std::nullopt;
 }
@@ -154,11 +219,16 @@ void Placement::place(std::size_t index, SolvedActivity found) {
   const SolvedActivity& placed = solution_.activities[index];
   if (!placed.placed()) return;
   const Activity& activity = problem_.activities[index];
-  busy_.push_back({{placed.begin(), placed.end()}, std::nullopt});
-  if (activity.dusty) dusty_.insert(dusty_.end(), placed.pieces.begin(), placed.pieces.end());
+  const Run work{placed.begin(), placed.end()};
+  if (activity.workers > 0) busy_.push_back({work, std::nullopt});
+  if (activity.dusty)
+    for (const Run piece : placed.pieces) dusty_.push_back({piece, index});
   if (activity.wet_until)
-    wet_.push_back({placed.begin(),
-                    problem_.tables[*activity.wet_until][static_cast<std::size_t>(placed.end())]});
+    wet_.push_back(
+        {{work.begin, problem_.tables[*activity.wet_until][static_cast<std::size_t>(work.end)]},
+         index});
+  for (const Use& use : activity.uses)
+    held_[use.resource].push_back({held(problem_, use, work), use.amount});
   if (activity.product) join_session(index);
 }
 
@@ -177,8 +247,9 @@ void Placement::join_session(std::size_t index) {
                   std::max(joined.coats.end, placed.end())};
   std::erase_if(busy_, [&](const Busy& busy) { return busy.session == session; });
   const Product& rules = problem_.products[product];
-  busy_.push_back({{joined.coats.begin - rules.set_up, joined.coats.begin}, session});
-  busy_.push_back({{joined.coats.end, joined.coats.end + rules.clean_up}, session});
+  for (const Run around : {Run{joined.coats.begin - rules.set_up, joined.coats.begin},
+                           Run{joined.coats.end, joined.coats.end + rules.clean_up}})
+    if (around.begin < around.end) busy_.push_back({around, session});
 }
 
 /// Notes the rules that close `time` over `closed_run`, each with the slot where it last

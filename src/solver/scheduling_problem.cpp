@@ -43,7 +43,10 @@ Worth worth(const SchedulingProblem& problem, const Solution& solution) {
 
 std::vector<Run> pieces_from(const SchedulingProblem& problem, const Activity& activity,
                              Slot start) {
-  if (!activity.splittable) return {{start, start + activity.duration}};
+  if (!activity.splittable) {
+    if (start + activity.duration > problem.horizon) return {};
+    return {{start, start + activity.duration}};
+  }
   const OpenTime& time = problem.open_times[activity.open_time];
   std::vector<Run> pieces;
   Slot left = activity.duration;
@@ -56,6 +59,35 @@ std::vector<Run> pieces_from(const SchedulingProblem& problem, const Activity& a
     left -= length;
   }
   return pieces;
+}
+
+namespace {
+
+template <class Either>
+Slot after_either(const SchedulingProblem& problem, const Either& lag, Slot end) {
+  const Slot ready = lag.table ? problem.tables[*lag.table][static_cast<std::size_t>(end)] : end;
+  return ready == never ? never : ready + lag.delay;
+}
+
+}  // namespace
+
+Slot after(const SchedulingProblem& problem, const Lag& lag, Slot end) {
+  return after_either(problem, lag, end);
+}
+
+Slot after(const SchedulingProblem& problem, const MaximumLag& lag, Slot end) {
+  return after_either(problem, lag, end);
+}
+
+Run held(const SchedulingProblem& problem, const Use& use, Run work) {
+  return {work.begin, use.held_until
+                          ? problem.tables[*use.held_until][static_cast<std::size_t>(work.end)]
+                          : work.end};
+}
+
+bool disturbs(const Activity& dusty, const Activity& wet) {
+  return dusty.dusty && wet.wet_until && dusty.room == wet.room &&
+         (!dusty.family || dusty.family != wet.family);
 }
 
 std::optional<std::size_t> window_at(const SchedulingProblem& problem, Slot slot) {

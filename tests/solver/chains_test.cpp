@@ -31,7 +31,8 @@ TEST_CASE("activities joined by lags are one chain, others stand alone") {
   REQUIRE(chains->size() == 2);
   CHECK((*chains)[0].size() == 2);
   CHECK((*chains)[1].front().activity == 2);
-  CHECK((*chains)[0][1].waits.size() == 1);
+  CHECK((*chains)[0][0].waits.size() == 1);
+  CHECK((*chains)[0][1].waits.empty());
 }
 
 TEST_CASE("starts of session work leave room for set-up and clean-up, split work runs on") {
@@ -63,16 +64,38 @@ TEST_CASE("an activity that does not wait for its neighbour makes no chain") {
   CHECK_FALSE(chains_of(p));
 }
 
-TEST_CASE("ends that later links still wait for are remembered") {
+TEST_CASE("lags are kept by how far ahead they reach, and too far makes no chain") {
   SchedulingProblem p = two_chains();
   p.lags.push_back({.from = 1, .to = 2});
   p.lags.push_back({.from = 0, .to = 2, .delay = 9});
+  p.maximum_lags = {{.from = 0, .to = 2, .delay = 20}};
   const auto chains = chains_of(p);
   REQUIRE(chains);
   REQUIRE(chains->size() == 1);
-  CHECK((*chains)[0][1].remembered ==
-        std::vector<std::size_t>{1});  // activity 0, next to be passed
-  CHECK((*chains)[0][2].remembered.empty());
+  const Link& first = (*chains)[0][0];
+  REQUIRE(first.waits.size() == 2);
+  CHECK(first.waits[1].ahead == 2);
+  REQUIRE(first.limits.size() == 1);
+  CHECK(first.limits[0].ahead == 2);
+  while (p.activities.size() < 6) {
+    p.activities.push_back({.duration = 1});
+    p.lags.push_back({.from = p.activities.size() - 2, .to = p.activities.size() - 1});
+  }
+  CHECK(chains_of(p));
+  p.maximum_lags[0].to = 5;
+  CHECK_FALSE(chains_of(p));
+}
+
+TEST_CASE("two resources, two workers or a chain that changes its room make no chains") {
+  SchedulingProblem p = two_chains();
+  p.workers = 2;
+  CHECK_FALSE(chains_of(p));
+  p = two_chains();
+  p.resources = {1, 1};
+  CHECK_FALSE(chains_of(p));
+  p = two_chains();
+  p.activities[1].room = 1;
+  CHECK_FALSE(chains_of(p));
 }
 
 }  // namespace

@@ -55,7 +55,7 @@ TEST_CASE("each planted fault is found, and the unspoilt schedule has none") {
        [](auto&, auto& s) {
          s.activities[0].pieces = {{1, 2}, {3, 4}};
        },
-       "two things"},
+       "more things at once"},
       {"dust",
        [](auto& p, auto& s) {
          p.lags.clear();
@@ -73,6 +73,42 @@ TEST_CASE("each planted fault is found, and the unspoilt schedule has none") {
        "is split"},
       {"placed without predecessor", [](auto&, auto& s) { s.activities[0].pieces.clear(); },
        "is placed without"},
+      {"maximum lag by a constant",
+       [](auto& p, auto& s) {
+         const Slot gap = s.activities[2].begin() - s.activities[1].end();
+         p.maximum_lags = {{1, 2, std::nullopt, gap}, {1, 2, std::nullopt, gap - 1}};
+       },
+       "after maximum lag 1 is over"},
+      {"maximum lag by a table",
+       [](auto& p, auto&) {
+         p.tables.push_back(testing::waiting_table(20, 2));
+         p.maximum_lags = {{1, 2, std::size_t{1}, 9}, {1, 2, std::size_t{2}, 0}};
+       },
+       "after maximum lag 1 is over"},
+      {"resource",
+       [](auto& p, auto& s) {
+         p.resources = {5, 1};
+         p.activities[1].uses = {{0, 3, std::nullopt}, {1, 1, std::size_t{1}}};
+         p.activities[2].uses = {{0, 3, std::nullopt}, {1, 1, std::nullopt}};
+         s.activities[2].pieces[0] = {s.activities[1].end(), s.activities[1].end() + 1};
+       },
+       "2 of resource 1 are used"},
+      {"three things by two workers",
+       [](auto& p, auto& s) {
+         p.workers = 2;
+         for (auto& a : s.activities) a.pieces[0] = s.activities[0].pieces[0];
+       },
+       "2 workers do more things"},
+      {"dust in the other room does no harm, in this one it does",
+       [](auto& p, auto& s) {
+         p.lags.clear();
+         p.tables[0] = testing::waiting_table(20, 15);
+         s.activities[0].pieces = {{s.activities[1].end() + 1, s.activities[1].end() + 3}};
+         p.activities[2].room = 1;
+         p.activities[1].family = 1;
+         p.activities[0].family = 2;
+       },
+       "dust of activity 0 falls on activity 1"},
       {"beyond the horizon", [](auto& p, auto&) { p.horizon = 5; }, "leaves the horizon"},
   };
   for (const Planted& fault : faults) {
@@ -85,6 +121,24 @@ TEST_CASE("each planted fault is found, and the unspoilt schedule has none") {
       found = found || text.find(fault.said) != std::string::npos;
     CHECK(found);
   }
+}
+
+TEST_CASE("dust spares its own family and other rooms; resources at their capacity are in order") {
+  SchedulingProblem p = sand_and_coat_twice();
+  Solution s = serial_schedule(p);
+  p.lags.clear();
+  p.tables[0] = testing::waiting_table(20, 15);
+  s.activities[0].pieces = {{s.activities[1].end() + 1, s.activities[1].end() + 3}};
+  REQUIRE_FALSE(violations(p, s).empty());
+  p.activities[2].room = 1;
+  p.activities[0].family = p.activities[1].family = 1;
+  CHECK(violations(p, s).empty());
+  p.activities[1].uses = {{0, 2, std::size_t{0}}};
+  p.activities[2].uses = {{0, 2, std::size_t{0}}};
+  p.resources = {4};
+  CHECK(violations(p, s).empty());
+  p.resources = {3};
+  CHECK_FALSE(violations(p, s).empty());
 }
 
 }  // namespace

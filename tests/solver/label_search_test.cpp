@@ -5,6 +5,7 @@
 
 #include <algorithm>
 
+#include "solver/brute_force.hpp"
 #include "solver/small_problems.hpp"
 #include <doctest/doctest.h>
 
@@ -13,72 +14,16 @@ namespace {
 
 constexpr std::int64_t plenty = 2'000'000;
 
-/// The best (ready, sessions) of every schedule, by trying all starts: brute force with the checker
-/// as its only judge.
-struct BruteForce {
-  const SchedulingProblem& p;
-  Solution s{};
-  std::pair<Slot, std::size_t> best{never, 0};
-
-  void try_all(std::size_t next) {
-    if (next == p.activities.size()) {
-      judge();
-      return;
-    }
-    const OpenTime& time = p.open_times[p.activities[next].open_time];
-    for (Slot at = time.next_open(0); at != never; at = time.next_open(at + 1)) {
-      s.activities[next].pieces = pieces_from(p, p.activities[next], at);
-      if (!s.activities[next].pieces.empty() && fits_so_far(next)) try_all(next + 1);
-    }
-    s.activities[next].pieces.clear();
-  }
-
-  bool fits_so_far(std::size_t i) const {
-    for (const Lag& lag : p.lags) {
-      if (lag.to != i) continue;
-      const Slot end = s.activities[lag.from].end();
-      const Slot ready = lag.table ? p.tables[*lag.table][static_cast<std::size_t>(end)] : end;
-      if (ready == never || s.activities[i].begin() < ready + lag.delay) return false;
-    }
-    for (std::size_t other = 0; other < i; ++other)
-      if (overlap({s.activities[other].begin(), s.activities[other].end()},
-                  {s.activities[i].begin(), s.activities[i].end()}))
-        return false;
-    return true;
-  }
-
-  void judge() {
-    s.sessions.clear();
-    for (std::size_t i = 0; i < p.activities.size(); ++i) {
-      if (!p.activities[i].product) continue;
-      const auto window = window_at(p, s.activities[i].begin());
-      const Run run{s.activities[i].begin(), s.activities[i].end()};
-      auto same = std::find_if(s.sessions.begin(), s.sessions.end(), [&](const SolvedSession& x) {
-        return x.product == *p.activities[i].product && x.window == *window;
-      });
-      if (same == s.sessions.end())
-        s.sessions.push_back({*p.activities[i].product, *window, run, {i}});
-      else
-        same->coats = {std::min(same->coats.begin, run.begin), std::max(same->coats.end, run.end)};
-    }
-    const Worth w = worth(p, s);
-    if (std::pair(w.ready, w.sessions) < best && violations(p, s).empty())
-      best = {w.ready, w.sessions};
-  }
-};
-
 TEST_CASE(
     "on tiny random problems the search finds the brute-force optimum, in ready and sessions") {
   int compared = 0;
   for (unsigned seed = 0; seed < 4000 && compared < 400; ++seed) {
     const SchedulingProblem p = testing::random_problem(seed, 16, 2);
     if (p.activities.size() > 5) continue;
-    BruteForce brute{p};
-    brute.s.activities.resize(p.activities.size());
-    brute.try_all(0);
+    testing::BruteForce brute(p);
+    brute.run();
     const Solution known = serial_schedule(p);
-    if (worth(p, known).ready == never) continue;  // nothing to improve on
-    REQUIRE(brute.best.first != never);
+    if (brute.best.first == never) continue;
     const auto found = best_schedule(p, known, plenty);
     CAPTURE(seed);
     REQUIRE(found);
@@ -92,6 +37,37 @@ TEST_CASE(
     CHECK(found->ready_bound == w.ready);
   }
   CHECK(compared >= 150);
+}
+
+TEST_CASE("with every rule on, the search finds the brute-force optimum or proves there is none") {
+  int compared = 0, infeasible = 0, limited = 0;
+  for (unsigned seed = 0; compared < 2000; ++seed) {
+    const Slot horizon = seed % 2 == 0 ? 16 : 22;
+    const SchedulingProblem p = testing::problem_with_every_rule(seed, horizon, 2, false);
+    const Solution known = serial_schedule(p);
+    const auto found = best_schedule(p, known, plenty);
+    if (!found) continue;  // a chain that changes its room
+    testing::BruteForce brute(p);
+    brute.run();
+    CAPTURE(seed);
+    ++compared;
+    const Worth w = worth(p, found->solution);
+    for (const std::string& broken : violations(p, found->solution)) FAIL_CHECK(broken);
+    if (brute.best.first == never) {
+      ++infeasible;
+      CHECK(found->infeasible);
+      CHECK((w.unplaced > 0 || w.ready == never));
+      continue;
+    }
+    if (!p.maximum_lags.empty()) ++limited;
+    CHECK_FALSE(found->infeasible);
+    CHECK(found->ready_proved);
+    CHECK(found->sessions_proved);
+    CHECK(w.ready == brute.best.first);
+    CHECK(w.sessions == brute.best.second);
+  }
+  CHECK(infeasible > 100);
+  CHECK(limited > 300);
 }
 
 TEST_CASE("larger random problems: never worse than the serial schedule, and no rule broken") {

@@ -141,6 +141,52 @@ TEST_CASE("schedules of random problems break no rule") {
   CHECK(placed > 1000);  // the problems are not all hopeless
 }
 
+TEST_CASE("with every rule on too, and maximum lags put work off rather than out") {
+  int placed = 0, repaired = 0;
+  for (unsigned seed = 0; seed < 2000; ++seed) {
+    const SchedulingProblem p = testing::problem_with_every_rule(seed, 40, 3, true);
+    const Solution s = serial_schedule(p);
+    const auto broken = violations(p, s);
+    CHECK_MESSAGE(broken.empty(), "seed ", seed, ": ", broken.empty() ? "" : broken.front());
+    if (worth(p, s).unplaced == 0) ++placed;
+    if (worth(p, s).unplaced == 0 && !p.maximum_lags.empty()) ++repaired;
+  }
+  CHECK(placed > 900);
+  CHECK(repaired > 300);
+}
+
+TEST_CASE("the first of two joined by a maximum lag waits until the second can follow in time") {
+  SchedulingProblem p = two_evenings();
+  std::vector<Rule> second(40, Rule{3});
+  second[26] = no_rule;
+  p.open_times.emplace_back(second);
+  p.activities = {{.duration = 2}, {.duration = 2, .open_time = 1}};
+  p.lags = {{.from = 0, .to = 1}};
+  p.maximum_lags = {{.from = 0, .to = 1, .delay = 13}};
+  const Solution s = serial_schedule(p);
+  CHECK(s.activities[0].begin() == 11);
+  CHECK(s.activities[1].begin() == 26);
+  p.maximum_lags[0].delay = -30;
+  const Solution none = serial_schedule(p);
+  CHECK_FALSE(none.activities[1].placed());
+  CHECK(none.activities[1].holds.back().by == Hold::By::maximum_lag);
+}
+
+TEST_CASE("space that is held until dry keeps the next one waiting, and two workers do not help") {
+  SchedulingProblem p = two_evenings();
+  p.tables = {testing::waiting_table(40, 4)};
+  p.resources = {3};
+  p.workers = 2;
+  p.activities = {{.duration = 1, .uses = {{0, 2, std::size_t{0}}}},
+                  {.duration = 1, .uses = {{0, 2, std::size_t{0}}}},
+                  {.duration = 1, .uses = {{0, 1, std::nullopt}}}};
+  const Solution s = serial_schedule(p);
+  CHECK(s.activities[0].begin() == 5);
+  CHECK(s.activities[2].begin() == 5);
+  CHECK(s.activities[1].begin() == p.tables[0][6]);
+  CHECK(s.activities[1].holds.back().by == Hold::By::resource);
+}
+
 /// Every schedule of whole activities, by trying all starts: least `ready` of those that keep all
 /// rules, for problems without splitting.
 void try_all(const SchedulingProblem& p, Solution& s, std::size_t next, Slot& best) {

@@ -69,4 +69,49 @@ inline SchedulingProblem random_problem(unsigned seed, Slot horizon, int groups_
   return p;
 }
 
+/// The same with more rules on: space held until dry, maximum lags (constant and by table),
+/// families that their own dust does not harm, two rooms. With `general`, also two workers, work
+/// that needs nobody, and lags between the lines of work.
+inline SchedulingProblem problem_with_every_rule(unsigned seed, Slot horizon, int groups_at_most,
+                                                 bool general) {
+  SchedulingProblem p = random_problem(seed, horizon, groups_at_most);
+  std::mt19937 random(seed + 77777);
+  auto below = [&](int n) { return static_cast<int>(random() % static_cast<unsigned>(n)); };
+  p.resources = {2 + below(2)};
+  LagTable latest(static_cast<std::size_t>(horizon) + 1);
+  const Slot within = 3 + below(6);
+  for (Slot e = 0; e <= horizon; ++e) {
+    const bool warm = e < horizon / 3;
+    latest[static_cast<std::size_t>(e)] = e + within + (warm ? 0 : 2);
+  }
+  p.tables.push_back(latest);
+  const bool families = below(2) == 0;
+  std::size_t family = 0;
+  for (std::size_t i = 0; i < p.activities.size(); ++i) {
+    Activity& a = p.activities[i];
+    if (a.dusty) ++family;
+    if (families) a.family = family;
+    if (below(4) == 0) a.room = 1;
+    if (a.wet_until && below(4) > 0) a.uses = {{0, 1 + below(2), std::size_t{0}}};
+    if (general && !a.product && !a.splittable && below(3) == 0) a.workers = 0;
+  }
+  const std::vector<Lag> lags = p.lags;
+  for (const Lag& lag : lags) {
+    if (below(3) > 0) continue;
+    if (below(2) == 0)
+      p.maximum_lags.push_back({lag.from, lag.to, p.tables.size() - 1, 0});
+    else
+      p.maximum_lags.push_back(
+          {lag.from, lag.to, std::nullopt, lag.table ? 4 + below(6) : below(6)});
+  }
+  if (!general) return p;
+  p.workers = 1 + below(2);
+  const auto count = static_cast<int>(p.activities.size());
+  const auto a = static_cast<std::size_t>(below(count));
+  const auto b = static_cast<std::size_t>(below(count));
+  if (a < b && below(2) == 0) p.lags.push_back({a, b, std::nullopt, below(2)});
+  if (a != b && below(3) == 0) p.maximum_lags.push_back({a, b, std::nullopt, below(9)});
+  return p;
+}
+
 }  // namespace tackfree::solver::testing

@@ -3,46 +3,48 @@
 
 #include "tackfree/solver/scheduling_problem.hpp"
 
-#include <array>
 #include <optional>
 #include <vector>
 
 namespace tackfree::solver {
 
 inline constexpr std::size_t most_chains = 8;
-/// How far back in its chain an activity may wait for another.
+/// How far ahead in its chain an activity may keep another waiting.
 inline constexpr std::size_t longest_reach = 4;
 
 /// One activity of a chain with its starts and ends worked out for every slot.
 struct Link {
-  /// A wait for the activity `back` places before this one in the chain, 1 for its neighbour.
+  /// What the activity `ahead` places after this one in the chain waits for, 1 for its neighbour;
+  /// or, as a limit, what it may not start later than.
   struct Wait {
-    std::size_t back = 1;
+    std::size_t ahead = 1;
     std::optional<std::size_t> table;
     Slot delay = 0;
   };
   std::size_t activity = 0;
   std::vector<Wait> waits;
+  std::vector<Wait> limits;
   std::vector<Slot> next_start;    ///< by slot: the first start at or after it, or never
+  std::vector<Slot> last_start;    ///< by slot: the last start at or before it, or -1
   std::vector<Slot> end;           ///< by start: when it is done
   std::vector<std::size_t> goals;  ///< tables of its goals
   /// By slot: a lower bound on when the goals from here on are met, if it starts no sooner.
   std::vector<Slot> tail;
-  /// Places back from the next link whose ends later links still wait for.
-  std::vector<std::size_t> remembered;
 };
 
 using Chain = std::vector<Link>;
 
 /// The problem as chains: activities joined by lags, each waiting at least for its neighbour
-/// before. Nothing when the lags do not have that form, reach too far back, or make more than
-/// `most_chains` chains. Starts of session work leave room for set-up and clean-up in the window.
+/// before. Nothing when the lags do not have that form, reach too far, or make more than
+/// `most_chains` chains; when there are several workers or resources; or when a chain changes its
+/// room or family. Starts of session work leave room for set-up and clean-up in the window.
 std::optional<std::vector<Chain>> chains_of(const SchedulingProblem& problem);
 
 /// When `wait` is over for an activity before that ended at `end`.
 Slot ready_after(const SchedulingProblem& problem, const Link::Wait& wait, Slot end);
 
-/// For each activity, the number of its group: activities joined by lags, in order of appearance.
+/// For each activity, the number of its group: activities joined by lags of either kind, in order
+/// of appearance.
 std::vector<std::size_t> groups_of(const SchedulingProblem& problem);
 
 }  // namespace tackfree::solver

@@ -13,7 +13,6 @@ namespace tackfree::solver {
 struct Cost {
   std::int32_t sessions = 0;
   std::int32_t late = 0;
-  std::int64_t sum_of_starts = 0;
   friend auto operator<=>(const Cost&, const Cost&) = default;
 };
 
@@ -21,22 +20,32 @@ struct Cost {
 using Products = std::uint32_t;
 inline constexpr int no_product = -1;
 
+/// By how many places ahead in the chain, less one.
+using Ahead = std::array<Slot, longest_reach>;
+
+/// An amount of the resource, held until a slot.
+struct HeldAmount {
+  Slot until = 0;
+  std::int32_t amount = 0;
+};
+/// A chain holds the resource for so many activities at a time at most.
+inline constexpr std::size_t most_held = 2;
+
 struct Label {
   std::array<std::uint8_t, most_chains> done{};  ///< links done, by chain
-  std::array<std::array<Slot, longest_reach>, most_chains>
-      ends{};  ///< of the last links done, latest first
+  std::array<Ahead, most_chains> ready{};        ///< the waits of the next links so far
+  std::array<Ahead, most_chains> latest{};       ///< their limits so far; 0 is none
+  std::array<std::array<HeldAmount, most_held>, most_chains> held{};
   std::array<Slot, most_chains> wet_until{};
-  Slot free = 0;  ///< the worker, but for a clean-up that is due
-  Slot dust_settled = 0;
-  Slot met = 0;              ///< the goals so far
-  std::int32_t window = -1;  ///< of the last work
-  int due = no_product;      ///< product just coated with, clean-up not done yet
-  Products owed = 0;         ///< left open though other work came after: they must be used again
-  Products closed = 0;       ///< cleaned up in this window: not to be opened again
+  std::array<Slot, most_chains> settled{};  ///< when the dust of the chain's work has settled
+  Slot free = 0;                            ///< the worker, but for a clean-up that is due
+  Slot met = 0;                             ///< the goals so far
+  int due = no_product;                     ///< product just coated with, clean-up not done yet
+  Products owed = 0;    ///< left open though other work came after: they must be used again
+  Products open = 0;    ///< set up in this window and not cleaned up
+  Products closed = 0;  ///< cleaned up in this window: not to be opened again
   Cost cost;
-  std::int32_t parent = -1;
-  std::size_t activity = 0;  ///< that was added last
-  Slot start = 0;            ///< of it
+  std::int32_t trace = -1;  ///< the activity added last, with its start and what came before
 };
 
 }  // namespace tackfree::solver

@@ -10,21 +10,26 @@ namespace tackfree::solver {
 
 /// A schedule and what is proved of it.
 struct Searched {
-  Solution solution;
+  Solution solution;             ///< leaves something out when no whole schedule was found
   Slot ready_bound = 0;          ///< no schedule is ready before this slot
   bool ready_proved = false;     ///< this one is ready then
   bool sessions_proved = false;  ///< and no schedule ready then has fewer sessions
+  bool infeasible = false;       ///< proved: every schedule leaves something out
   std::int64_t labels = 0;       ///< partial schedules made
 };
 
 /// The best schedule by `worth` within a limit on partial schedules, so that the answer does not
 /// depend on the machine's load. `known` is a schedule to improve on. Nothing when the problem is
-/// not made of chains (see chains.hpp) or `known` leaves something out.
+/// not made of chains (see chains.hpp). Of schedules equal in readiness, sessions and late work,
+/// which one is found is fixed but not always the one with the least sum of starts.
 ///
-/// Partial schedules grow in order of start. Given the order, the earliest starts are best for
-/// every aim that never gets better by waiting (drying never ends sooner for starting later), so
-/// orders are searched and never times. Of two partial schedules that have done the same work, the
-/// one that is nowhere later and costs no more can do all the other can: the other is dropped.
+/// Partial schedules grow in order of start, one window of work after another. Given the order, the
+/// earliest starts are best for every aim that never gets better by waiting (drying never ends
+/// sooner for starting later), so orders are searched and never times. Of two partial schedules,
+/// the one that has done no less, is nowhere later and costs no more can do all the other can: the
+/// other is dropped. A first search that keeps only the most promising finds a good schedule; one
+/// that drops nothing else then looks for any that is ready sooner, and if there is none, that is
+/// the proof.
 std::optional<Searched> best_schedule(const SchedulingProblem& problem, const Solution& known,
                                       std::int64_t most_labels);
 

@@ -26,18 +26,28 @@ class Placement {
     Run run;
     std::optional<std::size_t> session;  ///< set for a session's set-up and clean-up
   };
+  struct Taken {
+    Run run;
+    std::size_t activity = 0;
+  };
+  struct Held {
+    Run run;
+    int amount = 0;
+  };
   /// Why a start at some slot fails, and the next slot worth trying.
   struct Conflict {
     Hold::By by;
     Slot next;
+    std::size_t which = 0;  ///< of the resource or maximum lag
   };
 
-  bool start_after_lags(std::size_t activity, Slot& at, SolvedActivity& found) const;
-  std::optional<Conflict> conflict_of(const Activity& activity,
-                                      const std::vector<Run>& pieces) const;
-  std::optional<Conflict> worker_conflict(Run whole) const;
+  bool start_after_lags(std::size_t index, Slot& at, SolvedActivity& found) const;
+  std::optional<Conflict> conflict_of(std::size_t index, const std::vector<Run>& pieces) const;
+  std::optional<Conflict> worker_conflict(Run whole, std::optional<std::size_t> session) const;
   std::optional<Conflict> session_conflict(const Activity& activity, Slot at) const;
   std::optional<Conflict> dust_conflict(const Activity& activity, Run work) const;
+  std::optional<Conflict> resource_conflict(const Activity& activity, Run work) const;
+  std::optional<Conflict> maximum_lag_conflict(std::size_t index, Run work) const;
   std::optional<std::size_t> session_in(std::size_t product, std::size_t window) const;
   void join_session(std::size_t activity);
   Run wet_run(std::size_t activity, Run work) const;
@@ -45,11 +55,13 @@ class Placement {
 
   const SchedulingProblem& problem_;
   std::vector<std::vector<std::size_t>> lags_to_;
-  std::vector<bool> done_;  ///< placed or given up
+  std::vector<std::vector<std::size_t>> maximum_lags_of_;  ///< from or to the activity
+  std::vector<bool> done_;                                 ///< placed or given up
   Solution solution_;
   std::vector<Busy> busy_;
-  std::vector<Run> dusty_;
-  std::vector<Run> wet_;
+  std::vector<Taken> dusty_;
+  std::vector<Taken> wet_;
+  std::vector<std::vector<Held>> held_;  ///< by resource
 };
 
 }  // namespace tackfree::solver

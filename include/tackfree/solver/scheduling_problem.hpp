@@ -1,4 +1,4 @@
-// Scheduling problem: activities, lags, one worker, sessions and exclusions, in whole slots.
+// Scheduling problem: activities, lags, workers, resources, sessions and exclusions, in slots.
 #pragma once
 
 #include "tackfree/solver/open_time.hpp"
@@ -22,7 +22,17 @@ constexpr bool overlap(Run a, Run b) { return a.begin < b.end && b.begin < a.end
 /// it ends at slot e, or never. Not decreasing in e.
 using LagTable = std::vector<Slot>;
 
-/// One piece of work of the one worker.
+/// An amount of a resource, taken from the start of an activity on.
+struct Use {
+  std::size_t resource = 0;
+  int amount = 1;
+  /// Held until this table says (index into `tables`, by the activity's end); nothing: until its
+  /// end.
+  std::optional<std::size_t> held_until;
+};
+
+/// One piece of work. A release date is an open time that begins late, a deadline one that ends
+/// early.
 struct Activity {
   Slot duration = 1;
   /// Index into `open_times`. For a whole activity: the slots at which it may start; those leave
@@ -30,16 +40,31 @@ struct Activity {
   /// it is cut only where those end, and the worker does nothing else until it is done.
   std::size_t open_time = 0;
   bool splittable = false;
-  /// Makes dust: kept apart from everything wet.
+  /// Makes dust: kept apart from everything wet in the same room.
   bool dusty = false;
   /// Wet until this table says (index into `tables`, by its end); nothing for dry work.
   std::optional<std::size_t> wet_until;
   /// Activities of one product in one window share set-up and clean-up.
   std::optional<std::size_t> product;
+  std::size_t room = 0;
+  /// Dust does no harm to what is of the same family.
+  std::optional<std::size_t> family;
+  int workers = 1;  ///< 0 for work that needs nobody; else 1
+  std::vector<Use> uses;
 };
 
 /// `to` starts no sooner than the end of `from` plus `delay`, or than `table[end of from]` + delay.
+/// It never starts before `from` starts, so a delay is at least minus the duration of `from`.
 struct Lag {
+  std::size_t from = 0;
+  std::size_t to = 0;
+  std::optional<std::size_t> table;
+  Slot delay = 0;
+};
+
+/// `to` starts no later than the end of `from` plus `delay`, or than `table[end of from]` + delay;
+/// `never` in the table is no limit. It may start before `from`.
+struct MaximumLag {
   std::size_t from = 0;
   std::size_t to = 0;
   std::optional<std::size_t> table;
@@ -60,12 +85,15 @@ struct Goal {
 
 struct SchedulingProblem {
   Slot horizon = 0;
-  std::vector<Run> windows;  ///< when the worker is there; disjoint, in order
+  int workers = 1;           ///< all of them there at the same hours
+  std::vector<Run> windows;  ///< when the workers are there; disjoint, in order
   std::vector<OpenTime> open_times;
   std::vector<LagTable> tables;
   std::vector<Product> products;
   std::vector<Activity> activities;  ///< each after the ones it lags behind
   std::vector<Lag> lags;
+  std::vector<MaximumLag> maximum_lags;
+  std::vector<int> resources;  ///< the capacity of each
   std::vector<Goal> goals;
   std::vector<Run> late;    ///< slots in which work counts as late; disjoint, in order
   Slot dust_settles = 0;    ///< from the end of dusty work until something wet may start
@@ -74,10 +102,13 @@ struct SchedulingProblem {
 
 /// What kept an activity from starting sooner.
 struct Hold {
-  enum class By { lag, rule, window, worker, dust, order } by = By::rule;
+  /// `order`: put off for the good of the whole. `maximum_lag`: what comes after it cannot come so
+  /// soon, or came too late.
+  enum class By { lag, rule, window, worker, dust, order, resource, maximum_lag } by = By::rule;
   Slot until = 0;
-  std::size_t lag = 0;  ///< By::lag: index into `lags`
-  Rule rule = no_rule;  ///< By::rule
+  std::size_t lag = 0;       ///< By::lag and By::maximum_lag: index into `lags`, `maximum_lags`
+  Rule rule = no_rule;       ///< By::rule
+  std::size_t resource = 0;  ///< By::resource
 };
 
 struct SolvedActivity {
@@ -117,6 +148,17 @@ Worth worth(const SchedulingProblem& problem, const Solution& solution);
 /// within the horizon, or its first piece would be shorter than is worth starting.
 std::vector<Run> pieces_from(const SchedulingProblem& problem, const Activity& activity,
                              Slot start);
+
+/// When a lag is over for an activity that ended at `end`: its table's entry, or `end`, plus the
+/// delay.
+Slot after(const SchedulingProblem& problem, const Lag& lag, Slot end);
+Slot after(const SchedulingProblem& problem, const MaximumLag& lag, Slot end);
+
+/// How long a use holds its resource, for an activity at `work`.
+Run held(const SchedulingProblem& problem, const Use& use, Run work);
+
+/// Does the dust of `dusty` harm what `wet` makes wet?
+bool disturbs(const Activity& dusty, const Activity& wet);
 
 /// The window that holds the slot, or nothing.
 std::optional<std::size_t> window_at(const SchedulingProblem& problem, Slot slot);

@@ -11,7 +11,9 @@ namespace tackfree::solver {
 /// Places the activities one by one: of those whose predecessors are placed, the one with the
 /// smallest `priority` (by activity; ties: the lower index). Each takes the earliest slots that
 /// keep all rules given what is placed already. An activity that finds no place stays unplaced,
-/// with the rule that kept it out, and so do those that wait for it.
+/// with the rule that kept it out, and so do those that wait for it. What comes too late for a
+/// maximum lag puts off the activity that the lag counts from; that is tried a limited number of
+/// times.
 Solution placed_by_priority(const SchedulingProblem& problem,
                             const std::vector<std::int64_t>& priority);
 

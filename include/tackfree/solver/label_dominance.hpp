@@ -1,0 +1,36 @@
+// Label dominance: can one partial schedule do all that another can, nowhere later?
+#pragma once
+
+#include "tackfree/solver/label_bounds.hpp"
+
+#include <vector>
+
+namespace tackfree::solver {
+
+class LabelDominance {
+ public:
+  LabelDominance(const std::vector<Chain>& chains, const LabelBounds& bounds, bool costs_count)
+      : chains_(chains), bounds_(bounds), costs_count_(costs_count) {}
+
+  /// `a` and `b` have done the same work and have the same products open.
+  bool as_good(const Label& a, const Label& b) const;
+  /// `a` may be further in some chains; no window is open in either. Whatever `b` does from here on
+  /// `a` can do too, leaving out what it has done already: drying never ends sooner for a later
+  /// start, so what follows is ready no later than with `b`.
+  bool as_good_and_further(const Label& a, const Label& b) const;
+
+ private:
+  bool chain_as_good(const Label& a, const Label& b, std::size_t chain) const;
+  bool further_as_good(const Label& a, const Label& b, std::size_t chain) const;
+  bool effects_as_good(const Label& a, const Label& b, std::size_t chain) const;
+
+  const std::vector<Chain>& chains_;
+  const LabelBounds& bounds_;
+  bool costs_count_;
+};
+
+/// Is each byte of `a` at least that of `b`?
+bool is_further(const std::array<std::uint8_t, most_chains>& a,
+                const std::array<std::uint8_t, most_chains>& b);
+
+}  // namespace tackfree::solver

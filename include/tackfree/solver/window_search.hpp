@@ -1,0 +1,36 @@
+// Window search: partial schedules of chains grown window by window towards a target.
+#pragma once
+
+#include "tackfree/solver/label_bounds.hpp"
+
+#include <cstdint>
+#include <optional>
+#include <utility>
+#include <vector>
+
+namespace tackfree::solver {
+
+/// What a search looks for, and how hard.
+struct SearchAim {
+  Slot target = 0;  ///< ready by then
+  /// Also cheaper than this, and the cheapest; nothing: sessions and late work do not count.
+  std::optional<Cost> cheaper_than;
+  std::size_t beam = 0;          ///< partial schedules kept after each window; 0: all of them
+  std::int64_t most_labels = 0;  ///< to be made
+  /// Limits are judged as if what they count from had started at the last moment in its window, so
+  /// that only its window must be chosen. What is refuted then is refuted; what is found may break
+  /// a limit by less than a window.
+  bool loose_limits = false;
+};
+
+struct WindowSearchResult {
+  /// Activities with their starts, in order; empty when there are none.
+  std::vector<std::pair<std::size_t, Slot>> starts;
+  bool complete = false;  ///< nothing was left out: if nothing is found, there is nothing
+  std::int64_t labels = 0;
+};
+
+WindowSearchResult window_search(const SchedulingProblem& problem, const std::vector<Chain>& chains,
+                                 const SearchAim& aim);
+
+}  // namespace tackfree::solver

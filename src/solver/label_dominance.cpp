@@ -1,0 +1,80 @@
+#include "tackfree/solver/label_dominance.hpp"
+
+#include <algorithm>
+
+namespace tackfree::solver {
+
+namespace {
+
+/// No later than `other`, or of no consequence because nothing starts before `from`.
+bool no_later(Slot one, Slot other, Slot from) { return one <= other || one <= from; }
+
+}  // namespace
+
+bool is_further(const std::array<std::uint8_t, most_chains>& a,
+                const std::array<std::uint8_t, most_chains>& b) {
+  for (std::size_t g = 0; g < most_chains; ++g)
+    if (a[g] < b[g]) return false;
+  return true;
+}
+
+bool LabelDominance::effects_as_good(const Label& a, const Label& b, std::size_t chain) const {
+  if (!no_later(a.wet_until[chain], b.wet_until[chain], b.free) ||
+      !no_later(a.settled[chain], b.settled[chain], b.free))
+    return false;
+  for (std::size_t i = 0; i < most_held; ++i) {
+    const HeldAmount& held = a.held[chain][i];
+    const HeldAmount& other = b.held[chain][i];
+    if (held.until > b.free && (held.until > other.until || held.amount > other.amount))
+      return false;
+  }
+  return true;
+}
+
+bool LabelDominance::chain_as_good(const Label& a, const Label& b, std::size_t chain) const {
+  for (std::size_t i = 0; i < longest_reach; ++i) {
+    if (!no_later(a.ready[chain][i], b.ready[chain][i], b.free)) return false;
+    const Slot limit = a.latest[chain][i];
+    if (limit > 0 && (b.latest[chain][i] == 0 || limit < b.latest[chain][i])) return false;
+  }
+  return true;
+}
+
+bool LabelDominance::as_good(const Label& a, const Label& b) const {
+  if (a.free > b.free || (costs_count_ && a.cost > b.cost)) return false;
+  for (std::size_t g = 0; g < chains_.size(); ++g) {
+    if (!effects_as_good(a, b, g)) return false;
+    if (a.done[g] < chains_[g].size() && !chain_as_good(a, b, g)) return false;
+  }
+  return true;
+}
+
+bool LabelDominance::further_as_good(const Label& a, const Label& b, std::size_t chain) const {
+  for (const Slot limit : a.latest[chain])
+    if (limit > 0) return false;
+  bool waits = false;
+  for (const Slot ready : a.ready[chain]) waits = waits || ready > b.free;
+  if (!waits) return true;
+  std::vector<Slot> starts;
+  bounds_.earliest_starts(b, chain, starts);
+  for (std::size_t i = 0; i < longest_reach; ++i) {
+    const std::size_t k = a.done[chain] + i;
+    if (k < starts.size() && a.ready[chain][i] > starts[k]) return false;
+  }
+  return true;
+}
+
+bool LabelDominance::as_good_and_further(const Label& a, const Label& b) const {
+  if (a.free > b.free || (costs_count_ && a.cost > b.cost)) return false;
+  for (std::size_t g = 0; g < chains_.size(); ++g) {
+    if (!effects_as_good(a, b, g)) return false;
+    if (a.done[g] == b.done[g] && a.done[g] < chains_[g].size() && !chain_as_good(a, b, g))
+      return false;
+  }
+  for (std::size_t g = 0; g < chains_.size(); ++g)
+    if (a.done[g] > b.done[g] && a.done[g] < chains_[g].size() && !further_as_good(a, b, g))
+      return false;
+  return true;
+}
+
+}  // namespace tackfree::solver

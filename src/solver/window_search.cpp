@@ -1,0 +1,284 @@
+#include "tackfree/solver/window_search.hpp"
+
+#include "tackfree/solver/label_dominance.hpp"
+#include "tackfree/solver/label_step.hpp"
+
+#include <algorithm>
+#include <cstring>
+#include <unordered_map>
+
+namespace tackfree::solver {
+
+namespace {
+
+struct Key {
+  std::uint64_t done = 0;
+  std::uint64_t session = 0;
+  friend bool operator==(const Key&, const Key&) = default;
+};
+
+struct KeyHash {
+  std::size_t operator()(const Key& key) const {
+    std::uint64_t mixed =
+        (key.done ^ (key.session * 0x9E3779B97F4A7C15ULL)) * 0xBF58476D1CE4E5B9ULL;
+    mixed ^= mixed >> 31U;
+    return static_cast<std::size_t>(mixed * 0x94D049BB133111EBULL);
+  }
+};
+
+/// Labels of which none is as good as another.
+class Front {
+ public:
+  Front(const LabelDominance& dominance, Products relevant)
+      : dominance_(dominance), relevant_(relevant) {}
+
+  bool insert(const Label& label) {
+    std::vector<std::uint32_t>& bucket = buckets_[key_of(label)];
+    for (const std::uint32_t other : bucket)
+      if (dominance_.as_good(labels_[other], label)) return false;
+    std::erase_if(bucket, [&](std::uint32_t other) {
+      if (!dominance_.as_good(label, labels_[other])) return false;
+      dropped_[other] = true;
+      return true;
+    });
+    bucket.push_back(static_cast<std::uint32_t>(labels_.size()));
+    labels_.push_back(label);
+    dropped_.push_back(false);
+    return true;
+  }
+
+  /// What is left, in the order of making.
+  std::vector<Label> take() {
+    std::vector<Label> left;
+    for (std::size_t i = 0; i < labels_.size(); ++i)
+      if (!dropped_[i]) left.push_back(labels_[i]);
+    labels_.clear();
+    dropped_.clear();
+    buckets_.clear();
+    return left;
+  }
+
+ private:
+  Key key_of(const Label& label) const {
+    Key key;
+    static_assert(sizeof key.done == most_chains);
+    std::memcpy(&key.done, label.done.data(), sizeof key.done);
+    for (const std::uint64_t part :
+         {static_cast<std::uint64_t>(label.due + 1), std::uint64_t{label.owed},
+          std::uint64_t{label.open & relevant_}, std::uint64_t{label.closed}})
+      key.session = key.session * 0x100000001B3ULL + part;
+    return key;
+  }
+
+  const LabelDominance& dominance_;
+  Products relevant_;
+  std::vector<Label> labels_;
+  std::vector<bool> dropped_;
+  std::unordered_map<Key, std::vector<std::uint32_t>, KeyHash> buckets_;
+};
+
+class Search {
+ public:
+  Search(const SchedulingProblem& problem, const std::vector<Chain>& chains, const SearchAim& aim)
+      : problem_(problem),
+        chains_(chains),
+        aim_(aim),
+        bounds_(problem, chains, aim.target),
+        step_(problem, chains, aim.loose_limits, aim.cheaper_than.has_value()),
+        dominance_(chains, bounds_, aim.cheaper_than.has_value()) {
+    for (std::size_t p = 0; p < problem.products.size(); ++p)
+      if (aim.cheaper_than || problem.products[p].set_up > 0 || problem.products[p].clean_up > 0)
+        relevant_ |= Products{1} << p;
+  }
+
+  WindowSearchResult run() {
+    std::vector<Label> labels(1);
+    if (!bounds_.may_meet_deadlines_with_waits(labels.front())) labels.clear();
+    for (std::size_t stage = 0; stage < step_.stages() && !labels.empty(); ++stage) {
+      labels = through(stage, labels);
+      if (made_ >= aim_.most_labels) {
+        cut_ = true;
+        break;
+      }
+      if (best_ && !aim_.cheaper_than) break;
+    }
+    WindowSearchResult result;
+    result.complete = !cut_;
+    result.labels = made_;
+    if (best_) {
+      for (std::int32_t t = best_->trace; t >= 0; t = trace_[at(t)].before)
+        result.starts.emplace_back(trace_[at(t)].activity, trace_[at(t)].start);
+      std::reverse(result.starts.begin(), result.starts.end());
+    }
+    return result;
+  }
+
+ private:
+  struct Trace {
+    std::int32_t before;
+    std::size_t activity;
+    Slot start;
+  };
+  static std::size_t at(std::int32_t trace) { return static_cast<std::size_t>(trace); }
+
+  /// All the work of one window, then the labels as they stand at the begin of the next.
+  std::vector<Label> through(std::size_t stage, std::vector<Label> level) {
+    Front closed(dominance_, 0);
+    while (!level.empty() && made_ < aim_.most_labels) {
+      Front next(dominance_, relevant_);
+      for (const Label& label : level) {
+        bool may_close = label.owed == 0;
+        for (std::size_t g = 0; g < chains_.size(); ++g)
+          if (extend(label, g, stage, next)) may_close = false;
+        if (may_close) close(label, stage, closed);
+      }
+      level = next.take();
+      keep_most_promising(level, 4 * aim_.beam);
+    }
+    std::vector<Label> left = closed.take();
+    drop_overtaken(left);
+    keep_most_promising(left, aim_.beam);
+    return left;
+  }
+
+  /// Adds the chain's next link where it can start in this stage; true when that does no harm, so
+  /// that there is no need to close the window without it.
+  bool extend(const Label& label, std::size_t g, std::size_t stage, Front& next) {
+    if (label.done[g] >= chains_[g].size()) return false;
+    if (label.due == no_product) return add(label, g, stage, next);
+    const auto product = problem_.activities[chains_[g][label.done[g]].activity].product;
+    const bool same = product && static_cast<int>(*product) == label.due;
+    const bool one = add(step_.with_due(label, same ? Due::goes_on : Due::put_off), g, stage, next);
+    const bool other = add(step_.with_due(label, Due::done_now), g, stage, next);
+    return one || other;
+  }
+
+  bool add(const Label& base, std::size_t g, std::size_t stage, Front& next) {
+    const Link& link = chains_[g][base.done[g]];
+    Slot from = std::max(base.free, base.ready[g][0]);
+    bool harmless = false;
+    const Slot last = std::min(link.last_start[at(step_.stage_end(stage) - 1)],
+                               bounds_.deadline(g, base.done[g]));
+    std::int64_t latest_before = -1;
+    while (from <= last) {
+      const Slot start = step_.first_start(base, g, from, stage);
+      if (start == never || start > last) break;
+      if (base.latest[g][0] > 0 && start > base.latest[g][0]) break;
+      const Slot end = link.end[at(start)];
+      if (base.owed != 0 && end > problem_.windows[stage].end) break;
+      Stepped stepped = step_.add(base, g, start, stage);
+      if (limit_of(stepped.label, g) != latest_before)
+        harmless = keep(base, stepped, g, stage, next) || harmless;
+      latest_before = limit_of(stepped.label, g);
+      // Waiting only gains time for what must follow soon.
+      if (link.limits.empty() || aim_.loose_limits) break;
+      from = start + 1;
+    }
+    return harmless;
+  }
+
+  /// Tells limits apart.
+  static std::int64_t limit_of(const Label& label, std::size_t g) {
+    std::int64_t sum = 0;
+    for (const Slot limit : label.latest[g]) sum = sum * 1'000'003 + limit;
+    return sum;
+  }
+
+  bool keep(const Label& base, Stepped& stepped, std::size_t g, std::size_t stage, Front& next) {
+    if (stepped.too_much_held) {
+      cut_ = true;
+      return false;
+    }
+    const bool harmless = step_.is_harmless(base, stepped, g, stage);
+    Label& label = stepped.label;
+    if (label.met > aim_.target || !may_be_good(label) || !bounds_.may_meet_deadlines(label))
+      return harmless;
+    label.trace = static_cast<std::int32_t>(trace_.size());
+    if (next.insert(label)) {
+      ++made_;
+      trace_.push_back({base.trace, chains_[g][base.done[g]].activity, stepped.start});
+    }
+    return harmless;
+  }
+
+  bool may_be_good(const Label& label) const {
+    if (!aim_.cheaper_than) return true;
+    const Cost least{label.cost.sessions + bounds_.sessions_to_come(label), label.cost.late};
+    return least < *aim_.cheaper_than && (!best_ || least < best_->cost);
+  }
+
+  void close(const Label& label, std::size_t stage, Front& closed) {
+    Label next = step_.close(label, stage);
+    bool all_done = true;
+    for (std::size_t g = 0; g < chains_.size(); ++g)
+      all_done = all_done && next.done[g] >= chains_[g].size();
+    if (all_done) {
+      if (may_be_good(next) &&
+          (!best_ || (aim_.cheaper_than ? next.cost < best_->cost : next.met < best_->met)))
+        best_ = next;
+      return;
+    }
+    if (stage + 1 == step_.stages() || !may_be_good(next) ||
+        !bounds_.may_meet_deadlines_with_waits(next))
+      return;
+    closed.insert(next);
+  }
+
+  /// Labels that another, further one makes superfluous.
+  void drop_overtaken(std::vector<Label>& labels) const {
+    auto progress = [](const Label& label) {
+      int sum = 0;
+      for (const std::uint8_t done : label.done) sum += done;
+      return sum;
+    };
+    std::stable_sort(labels.begin(), labels.end(),
+                     [&](const Label& a, const Label& b) { return progress(a) > progress(b); });
+    std::vector<Label> left;
+    for (const Label& label : labels) {
+      const std::size_t compared = std::min<std::size_t>(left.size(), most_compared);
+      const bool overtaken =
+          std::any_of(left.begin(), left.begin() + static_cast<std::ptrdiff_t>(compared),
+                      [&](const Label& other) {
+                        return is_further(other.done, label.done) && other.done != label.done &&
+                               dominance_.as_good_and_further(other, label);
+                      });
+      if (!overtaken) left.push_back(label);
+    }
+    labels = std::move(left);
+  }
+
+  void keep_most_promising(std::vector<Label>& labels, std::size_t most) {
+    if (most == 0 || labels.size() <= most) return;
+    cut_ = true;
+    std::vector<std::pair<double, std::size_t>> order;
+    for (std::size_t i = 0; i < labels.size(); ++i)
+      order.emplace_back(bounds_.urgency(labels[i]), i);
+    std::sort(order.begin(), order.end());
+    std::vector<Label> left;
+    for (std::size_t i = 0; i < most; ++i) left.push_back(labels[order[i].second]);
+    labels = std::move(left);
+  }
+
+  static constexpr std::size_t most_compared = 3000;
+
+  const SchedulingProblem& problem_;
+  const std::vector<Chain>& chains_;
+  const SearchAim& aim_;
+  LabelBounds bounds_;
+  LabelStep step_;
+  LabelDominance dominance_;
+  Products relevant_ = 0;
+  std::vector<Trace> trace_;
+  std::optional<Label> best_;
+  std::int64_t made_ = 0;
+  bool cut_ = false;
+};
+
+}  // namespace
+
+WindowSearchResult window_search(const SchedulingProblem& problem, const std::vector<Chain>& chains,
+                                 const SearchAim& aim) {
+  return Search(problem, chains, aim).run();
+}
+
+}  // namespace tackfree::solver

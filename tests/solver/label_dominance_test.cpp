@@ -1,0 +1,86 @@
+#include "tackfree/solver/label_dominance.hpp"
+
+#include "solver/small_problems.hpp"
+#include <doctest/doctest.h>
+
+namespace tackfree::solver {
+namespace {
+
+struct Fixture {
+  Fixture() {
+    p.horizon = 40;
+    p.windows = {{0, 40}};
+    p.open_times = {OpenTime(std::vector<Rule>(40, no_rule))};
+    p.tables = {testing::waiting_table(40, 3)};
+    p.activities = {{.duration = 2}, {.duration = 2}, {.duration = 2}};
+    p.lags = {{.from = 0, .to = 1, .table = 0}};
+    p.goals = {{1, 0}, {2, 0}};
+    chains = *chains_of(p);
+    b.done = {1, 0};
+    b.free = 10;
+    b.ready[0][0] = 12;
+  }
+  SchedulingProblem p;
+  std::vector<Chain> chains;
+  Label b;
+};
+
+TEST_CASE("sooner free and ready is as good, later in anything that still matters is not") {
+  Fixture f;
+  const LabelBounds bounds(f.p, f.chains, 40);
+  const LabelDominance dominance(f.chains, bounds, true);
+  Label a = f.b;
+  a.free = 8;
+  CHECK(dominance.as_good(a, f.b));
+  CHECK_FALSE(dominance.as_good(f.b, a));
+  a.wet_until[0] = 9;  // over before the other may start anything
+  CHECK(dominance.as_good(a, f.b));
+  a.wet_until[0] = 11;
+  CHECK_FALSE(dominance.as_good(a, f.b));
+  a = f.b;
+  a.ready[0][0] = 13;
+  CHECK_FALSE(dominance.as_good(a, f.b));
+  a = f.b;
+  a.held[0][0] = {15, 1};
+  CHECK_FALSE(dominance.as_good(a, f.b));
+  a = f.b;
+  a.cost.sessions = 1;
+  CHECK_FALSE(dominance.as_good(a, f.b));
+  CHECK(LabelDominance(f.chains, bounds, false).as_good(a, f.b));
+}
+
+TEST_CASE("a limit is worse than none and than a later one") {
+  Fixture f;
+  const LabelBounds bounds(f.p, f.chains, 40);
+  const LabelDominance dominance(f.chains, bounds, false);
+  Label a = f.b;
+  a.latest[0][0] = 20;
+  CHECK_FALSE(dominance.as_good(a, f.b));
+  CHECK(dominance.as_good(f.b, a));
+  Label c = a;
+  c.latest[0][0] = 21;
+  CHECK(dominance.as_good(c, a));
+  CHECK_FALSE(dominance.as_good(a, c));
+}
+
+TEST_CASE("more done is better unless the last of it keeps the chain waiting too long") {
+  Fixture f;
+  const LabelBounds bounds(f.p, f.chains, 40);
+  const LabelDominance dominance(f.chains, bounds, false);
+  Label less = f.b;
+  less.done = {0, 0};
+  less.ready[0][0] = 0;
+  Label more = f.b;  // the other would start the first link at 10 and the second at 15 or later
+  more.ready[0][0] = 15;
+  CHECK(is_further(more.done, less.done));
+  CHECK(dominance.as_good_and_further(more, less));
+  more.ready[0][0] = 30;
+  CHECK_FALSE(dominance.as_good_and_further(more, less));
+  more.ready[0][0] = 12;
+  more.latest[0][0] = 35;
+  CHECK_FALSE(dominance.as_good_and_further(more, less));
+  CHECK_FALSE(is_further({1, 0}, {0, 1}));
+}
+
+}  // namespace
+}  // namespace tackfree::solver

@@ -1,0 +1,63 @@
+#include "tackfree/solver/window_search.hpp"
+
+#include "tackfree/solver/check.hpp"
+#include "tackfree/solver/list_decoder.hpp"
+#include "tackfree/solver/serial.hpp"
+
+#include "solver/small_problems.hpp"
+#include <doctest/doctest.h>
+
+namespace tackfree::solver {
+namespace {
+
+constexpr std::int64_t plenty = 1'000'000;
+
+TEST_CASE("a target that a schedule meets is met, and what is found keeps the rules") {
+  int compared = 0;
+  for (unsigned seed = 0; seed < 600; ++seed) {
+    const SchedulingProblem p = testing::problem_with_every_rule(seed, 40, 3, false);
+    const auto chains = chains_of(p);
+    if (!chains) continue;
+    const Worth known = worth(p, serial_schedule(p));
+    if (known.unplaced > 0 || known.ready == never) continue;
+    ++compared;
+    CAPTURE(seed);
+    const auto exact = window_search(p, *chains, {.target = known.ready, .most_labels = plenty});
+    CHECK(exact.complete);
+    REQUIRE(exact.starts.size() == p.activities.size());
+    std::vector<Slot> starts(p.activities.size());
+    for (const auto& [activity, start] : exact.starts) starts[activity] = start;
+    const Solution found = solution_from(p, starts);
+    for (const std::string& broken : violations(p, found)) FAIL_CHECK(broken);
+    CHECK(worth(p, found).ready <= known.ready);
+    const auto loose = window_search(
+        p, *chains, {.target = known.ready, .most_labels = plenty, .loose_limits = true});
+    CHECK_FALSE(loose.starts.empty());
+  }
+  CHECK(compared > 150);
+}
+
+TEST_CASE("a beam that leaves something out says so, and so does a limit on labels") {
+  int left_out = 0;
+  for (unsigned seed = 0; seed < 200; ++seed) {
+    const SchedulingProblem p = testing::random_problem(seed, 60, 3);
+    const auto chains = chains_of(p);
+    const Worth known = worth(p, serial_schedule(p));
+    if (known.unplaced > 0 || known.ready == never) continue;
+    const SearchAim aim{.target = known.ready - 1, .most_labels = plenty};
+    const auto whole = window_search(p, *chains, aim);
+    SearchAim narrow = aim;
+    narrow.beam = 1;
+    const auto beam = window_search(p, *chains, narrow);
+    CHECK((!beam.complete || beam.starts.empty() == whole.starts.empty()));
+    if (!beam.complete) ++left_out;
+    SearchAim few = aim;
+    few.most_labels = 2;
+    if (whole.labels > 2 && whole.starts.empty())
+      CHECK_FALSE(window_search(p, *chains, few).complete);
+  }
+  CHECK(left_out > 10);
+}
+
+}  // namespace
+}  // namespace tackfree::solver
