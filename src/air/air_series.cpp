@@ -89,6 +89,7 @@ void AirSeries::bring_indoors(const AirMix& mix, const std::vector<Node>& outdoo
   std::vector<Node> room = mix.boards && !mix.indoors ? every_five_minutes(outdoors) : outdoors;
   std::vector<IndoorNode> indoor;
   if (mix.indoors) {
+    outdoors_ = outdoors;
     indoor = indoor_air(outdoors, *mix.indoors);
     room.clear();
     for (const IndoorNode& node : indoor) room.push_back(node.node);

@@ -42,20 +42,27 @@ struct HeatedStep {
 /// Full power until the set point, then just enough to stay there; the heat by balance, from the
 /// mean temperatures of the step: what left the room, and what warmed it.
 // NOLINTBEGIN(bugprone-easily-swappable-parameters): in order of time
-HeatedStep heated_step(const Heating& heating, Duration time_constant, Temperature start,
-                       Temperature from, Temperature to, Temperature unheated, Duration step) {
+HeatedStep heated_step(const Heating& heating, double times, Duration time_constant,
+                       Temperature start, Temperature from, Temperature to, Temperature unheated,
+                       Duration step) {
   // NOLINTEND(bugprone-easily-swappable-parameters)
   if (unheated >= heating.set_point) return {unheated, {}};
-  const TemperatureDifference lift = heating.heater.value / heating.loss.value;
+  const HeatLoss loss = heating.loss.value * times;
+  const TemperatureDifference lift = heating.heater.value / loss;
   const Temperature at_full = lagged(start, from + lift, to + lift, step, time_constant);
   if (at_full <= heating.set_point) return {at_full, heating.heater.value * step};
   const Temperature end = std::max(unheated, heating.set_point);
   const TemperatureDifference warmer = end - start;
   const TemperatureDifference over_outdoors =
       ((start - from) + (end - to)) / 2 + warmer * (time_constant / step);
-  const Power needed =
-      std::clamp(heating.loss.value * over_outdoors, kilowatts(0), heating.heater.value);
+  const Power needed = std::clamp(loss * over_outdoors, kilowatts(0), heating.heater.value);
   return {end, needed * step};
+}
+
+double times_faster(const std::vector<FasterLoss>& faster, Instant at) {
+  for (const FasterLoss& each : faster)
+    if (each.time.begin <= at && at < each.time.end) return each.times;
+  return 1;
 }
 
 /// Every five minutes, counted from 1970, and the ends.
@@ -99,7 +106,7 @@ Temperature lagged(Temperature start, Temperature from, Temperature to, Duration
 }
 
 std::vector<IndoorNode> indoor_air(const std::vector<AirSeries::Node>& outdoors,
-                                   const Indoors& indoors) {
+                                   const Indoors& indoors, const std::vector<FasterLoss>& faster) {
   Walk walk(outdoors);
   Temperature t = first_day_mean(outdoors);
   Energy heat;
@@ -110,11 +117,13 @@ std::vector<IndoorNode> indoor_air(const std::vector<AirSeries::Node>& outdoors,
     if (at > before) {
       const AirState next = walk.at(at);
       const Duration step = to_duration(at - before);
-      const Duration tau = indoors.time_constant.value;
+      const double times = times_faster(faster, before);
+      const Duration tau = indoors.time_constant.value / times;
       const Temperature free = lagged(t, out.temperature, next.temperature, step, tau);
       HeatedStep end{free, {}};
       if (indoors.heating && heated_at(*indoors.heating, before))
-        end = heated_step(*indoors.heating, tau, t, out.temperature, next.temperature, free, step);
+        end = heated_step(*indoors.heating, times, tau, t, out.temperature, next.temperature, free,
+                          step);
       t = end.end;
       heat += end.heat;
       out = next;

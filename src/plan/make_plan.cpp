@@ -80,6 +80,8 @@ std::optional<Plan> make_plan(Job job, Instant now, Problems& problems) {
   plan.emissions = emissions(job, plan.volumes);
   plan.room =
       room_judgement(job, vapour_plan(job, plan.list, plan.volumes, plan.emissions, plan.schedule));
+  if (plan.room)
+    plan.cold_airing = coldest_airing(job, plan.list, plan.air, plan.schedule, *plan.room);
   plan.cautions = cautions(job, plan.list, plan.volumes, plan.emissions, plan.schedule, plan.room);
   plan.shopping =
       shopping_list(job, plan.volumes, plan.list, plan.schedule, all_tape(plan.takeoff));

@@ -130,6 +130,12 @@ void put_fumes(Json& document, const Plan& plan) {
   Json& stretches = object["airings"] = Json::array();
   for (const StretchJudgement& stretch : room.stretches)
     stretches.push_back(stretch_object(plan, stretch));
+  Json& cold = object["coldest_airing"] = nullptr;
+  if (plan.cold_airing)
+    cold = {{"at", iso_utc(plan.cold_airing->at)},
+            {"room_c", rounded(plan.cold_airing->room.in_celsius(), 1)},
+            {"bears_c", rounded(plan.cold_airing->bears.in_celsius(), 1)},
+            {"with_airing", plan.cold_airing->with_airing}};
   Json& solvents = object["solvents"] = Json::array();
   for (const std::size_t solvent : room.solvents)
     solvents.push_back(solvent_object(plan.job.data.solvents.at(solvent)));

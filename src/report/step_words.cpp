@@ -105,7 +105,8 @@ std::string StepWords::title(const Operation& op) const {
     case OperationKind::sand_filler:
       return "sand the filler" + grit_words(op);
     case OperationKind::dust_off:
-      return fmt::format("dust off before {}coat {}{}", coating, op.coat, side_words(op.side, batch));
+      return fmt::format("dust off before {}coat {}{}", coating, op.coat,
+                         side_words(op.side, batch));
     case OperationKind::coat:
       return coating + coat_words(op) + side_words(op.side, batch);
     case OperationKind::wipe_off:

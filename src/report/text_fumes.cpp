@@ -140,46 +140,22 @@ void write_proposal(Page& page, const Plan& plan) {
                   words_for(*room.proposed), job_text(*room.proposed)));
 }
 
-/// How far the room is above what its coats bear while it is aired, at its coldest.
-struct ColdAiring {
-  TemperatureDifference margin;
-  Temperature room, bears;
-  Instant at;
-};
-
-std::optional<ColdAiring> coldest_airing(const Plan& plan) {
-  std::optional<ColdAiring> coldest;
-  for (const StretchJudgement& stretch : plan.room->stretches)
-    for (const std::size_t step : stretch.steps) {
-      const Operation& op = plan.list.operations.at(plan.schedule.steps.at(step).operation);
-      if (!op.coating) continue;
-      const Temperature bears = plan.job.coatings.at(*op.coating).limits.hold_min.value;
-      for (const AiringSpan& span : stretch.airing)
-        for (Instant at = span.time.begin; at <= span.time.end; at += Minutes(30)) {
-          const Temperature room = plan.air.at(at).temperature;
-          if (!coldest || room - bears < coldest->margin)
-            coldest = ColdAiring{room - bears, room, bears, at};
-        }
-    }
-  return coldest;
-}
-
 /// Airing against warmth, with the choices there are.
 void write_cold(Page& page, const Plan& plan, const Figures& figures) {
   constexpr TemperatureDifference close = kelvins(5);
-  const auto coldest = coldest_airing(plan);
-  std::string text =
-      "Openings let outdoor air in: where it is colder than the coating bears, the "
-      "room falls with it.";
-  if (coldest && coldest->margin < close)
-    text += fmt::format(
-        " On {} the room is at {} while it is aired, and wet coats bear no less "
-        "than {}.",
-        figures.moment(coldest->at), figures.temperature(coldest->room).text(),
-        figures.temperature(coldest->bears).text());
-  page.paragraph({2, "-"}, text +
-                               " The choices: heat before, with the heater off while the room "
-                               "smells; coat less at a time; a milder day; another coating.");
+  const std::optional<ColdAiring>& cold = plan.cold_airing;
+  const bool too_cold = cold && cold->room < cold->bears;
+  std::string text = "Openings let outdoor air in, and the room falls with it.";
+  if (cold && cold->room - cold->bears < close)
+    text = fmt::format(
+        "{} On {} {} at {}, and wet coats bear no less than {}{}.", text, figures.moment(cold->at),
+        cold->with_airing ? "it is by this estimate, heater and openings reckoned," : "its air is",
+        figures.temperature(cold->room).text(), figures.temperature(cold->bears).text(),
+        too_cold ? " until touch-dry: they can stay soft, dull or wrinkled" : "");
+  page.paragraph({2, too_cold ? "!" : "-"},
+                 text +
+                     " The choices: heat before, with the heater off while the room smells; coat "
+                     "less at a time; air for less long; a milder day; another coating.");
 }
 
 }  // namespace

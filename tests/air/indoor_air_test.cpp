@@ -213,3 +213,33 @@ TEST_CASE("A board of 20 mm is 17 minutes behind the air, and thicker ones longe
   CHECK(boards.front() == celsius(8));
   CHECK(boards[12].in_celsius() == doctest::Approx(21 - 13 * std::exp(-3.6)).epsilon(1e-9));
 }
+
+TEST_CASE(
+    "A room that loses heat three times as fast follows as one of a third of the time constant") {
+  const std::vector<Node> outdoors{{day_0, air_at(20, 50)},
+                                   {day_0 + Minutes(60), air_at(0, 50)},
+                                   {day_0 + Minutes(48 * 60), air_at(0, 50)}};
+  const Interval all{day_0, day_0 + Minutes(48 * 60)};
+  const auto fast = indoor_air(outdoors, room(6), {{all, 3}});
+  const auto third = indoor_air(outdoors, room(2));
+  REQUIRE(fast.size() == third.size());
+  for (std::size_t i = 0; i < fast.size(); ++i)
+    CHECK(fast[i].node.state.temperature.in_celsius() ==
+          doctest::Approx(third[i].node.state.temperature.in_celsius()));
+  // Outside the time given nothing changes.
+  const auto later = indoor_air(outdoors, room(6), {{{all.end - Minutes(60), all.end}, 3}});
+  const auto usual = indoor_air(outdoors, room(6));
+  CHECK(later[100].node.state.temperature == usual[100].node.state.temperature);
+  CHECK(later.back().node.state.temperature < usual.back().node.state.temperature);
+}
+
+TEST_CASE("A heater that just holds a room at its set point cannot while the loss is doubled") {
+  Indoors warmed = room(6);
+  warmed.heating = heater(20, 3, 150);  // 150 W/K x 20 K = 3 kW
+  const std::vector<Node> outdoors = steady(0, 50, 96);
+  const Instant end = outdoors.back().at;
+  const auto held = indoor_air(outdoors, warmed);
+  CHECK(held.back().node.state.temperature.in_celsius() == doctest::Approx(20).epsilon(1e-4));
+  const auto aired = indoor_air(outdoors, warmed, {{{day_0, end}, 2}});
+  CHECK(aired.back().node.state.temperature.in_celsius() == doctest::Approx(10).epsilon(1e-4));
+}

@@ -43,6 +43,9 @@ class AirSeries {
   Energy heat_until(Instant at) const;
   Interval covers() const;
   const std::vector<Node>& nodes() const { return nodes_; }
+  /// The air outdoors that the room follows, from before the series on; empty where the air given
+  /// is the room's own.
+  const std::vector<Node>& outdoors() const { return outdoors_; }
   const std::vector<Bridged>& bridged() const { return bridged_; }
   const std::vector<Seam>& seams() const { return seams_; }
   /// From here on the air is typical, not known: after the last row, or where months or a constant
@@ -62,6 +65,7 @@ class AirSeries {
   void bring_indoors(const AirMix& mix, const std::vector<Node>& outdoors, Interval span);
 
   std::vector<Node> nodes_;
+  std::vector<Node> outdoors_;
   std::vector<Temperature> boards_;  ///< at each node; empty: as the air
   std::vector<Energy> heat_;         ///< until each node; empty: no heater
   std::vector<Bridged> bridged_;

@@ -8,6 +8,7 @@
 #include "tackfree/fumes/vapour_words.hpp"
 #include "tackfree/model/job.hpp"
 #include "tackfree/operations/operation_list.hpp"
+#include "tackfree/plan/cold_airing.hpp"
 #include "tackfree/plan/course.hpp"
 #include "tackfree/schedule/attended_work.hpp"
 #include "tackfree/schedule/schedule.hpp"
@@ -43,7 +44,8 @@ struct Plan {
   Course course;
   AttendedWork work;
   std::vector<CoatEmission> emissions;
-  std::optional<RoomJudgement> room;  ///< nothing without the room's volume or without solvent
+  std::optional<RoomJudgement> room;      ///< nothing without the room's volume or without solvent
+  std::optional<ColdAiring> cold_airing;  ///< nothing without an airing
   std::vector<Caution> cautions;
   ShoppingList shopping;
   std::vector<Note> notes;
