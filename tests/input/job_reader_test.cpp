@@ -65,7 +65,9 @@ TEST_CASE("a job with every key there is, is read") {
   CHECK(job.coatings.at(0).sheen == Sheen::satin);
   CHECK(job.coatings.at(0).pot_life->value == hours(4));
   CHECK(job.coatings.at(0).law.stops_below.value == celsius(2));
+  CHECK(job.coatings.at(0).lost_to_sanding.value == micrometres(3));
   CHECK(job.coatings.at(1).contains_wax);
+  CHECK(job.batches.at(1).after == "top");
   CHECK(job.systems.at(0).clear_build);
   CHECK(job.systems.at(0).steps.at(0).fill_pores);
   CHECK(job.data.labour.filler_dries.value == hours(36));
