@@ -22,13 +22,8 @@ Json factor_json(const TimeFactor& factor) {
 }
 
 Json gate_json(const Job& job, const CoatOutlook& outlook, const GateAt& gate) {
-  const CoatingLimits& limits = job.coatings.at(outlook.coating).limits;
-  const GateOrigin origin = origin_of(limits, gate.gate);
   Json object;
-  object["gate"] = key_for(gate.gate);
-  object["rule"] = gate_words(gate.gate, limits, Figures(job));
-  object["origin"] = word_for(origin.origin);
-  object["source"] = origin.source;
+  put_gate(object, job, job.coatings.at(outlook.coating), gate.gate);
   put_instant(object, "opens", gate.opens, job.calendar.zone);
   return object;
 }

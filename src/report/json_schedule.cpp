@@ -81,6 +81,7 @@ Json operation(const Plan& plan, const StepWords& words, const Operation& op) {
 }
 
 Json held_reasons(const Plan& plan, const DatedStep& step) {
+  const Operation& op = plan.list.operations.at(step.operation);
   Json reasons = Json::array();
   for (const Held& held : step.held) {
     Json reason;
@@ -90,7 +91,8 @@ Json held_reasons(const Plan& plan, const DatedStep& step) {
     if (held.stage) reason["stage"] = key_for(*held.stage);
     if (held.dry_for) reason["dry_for_h"] = rounded(held.dry_for->in(hours), 2);
     if (held.films > 1) reason["films"] = held.films;
-    if (held.gate) reason["gate"] = key_for(*held.gate);
+    if (held.gate && op.coating)
+      put_gate(reason, plan.job, plan.job.coatings.at(*op.coating), *held.gate);
     reasons.push_back(std::move(reason));
   }
   return reasons;
@@ -184,6 +186,14 @@ void put_instant(Json& object, std::string_view name, const std::optional<Instan
   object[fmt::format("{}_local", name)] = at ? Json(iso_local(*at, zone)) : Json(nullptr);
 }
 
+void put_gate(Json& object, const Job& job, const Coating& coating, Gate gate) {
+  const GateOrigin origin = origin_of(coating.limits, gate);
+  object["gate"] = key_for(gate);
+  object["rule"] = gate_words(gate, coating.limits, Figures(job));
+  object["origin"] = word_for(origin.origin);
+  object["source"] = origin.source;
+}
+
 void put_schedule(Json& document, const Plan& plan) {
   const StepWords words(plan);
   const Schedule& schedule = plan.schedule;
@@ -204,9 +214,12 @@ void put_schedule(Json& document, const Plan& plan) {
   }
   Json& unplaced = document["unplaced"] = Json::array();
   for (const Unplaced& one : schedule.unplaced) {
-    Json object = operation(plan, words, plan.list.operations.at(one.operation));
+    const Operation& op = plan.list.operations.at(one.operation);
+    Json object = operation(plan, words, op);
     object["by"] = key_for(one.by);
-    object["gate"] = one.gate ? Json(key_for(*one.gate)) : Json(nullptr);
+    object["gate"] = nullptr;
+    if (one.gate && op.coating)
+      put_gate(object, plan.job, plan.job.coatings.at(*op.coating), *one.gate);
     object["why"] = one.why;
     unplaced.push_back(std::move(object));
   }

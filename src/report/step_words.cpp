@@ -166,6 +166,11 @@ std::string StepWords::rule(Gate gate, const Coating& coating) const {
   return gate_words(gate, coating.limits, figures_);
 }
 
+std::string StepWords::rule_with_origin(Gate gate, const Coating& coating) const {
+  return fmt::format("{} [{}]", rule(gate, coating),
+                     word_for(origin_of(coating.limits, gate).origin));
+}
+
 const DatedStep* StepWords::step_of(std::size_t operation) const {
   const auto& steps = plan_.schedule.steps;
   const auto found = std::find_if(steps.begin(), steps.end(), [operation](const DatedStep& step) {
@@ -219,7 +224,7 @@ std::string StepWords::reason(const Held& held, const DatedStep& step) const {
       return dried(held, step);
     case HeldBy::air:
       if (!held.gate || !op.coating) return {};
-      return rule(*held.gate, plan_.job.coatings.at(*op.coating)) + until;
+      return rule_with_origin(*held.gate, plan_.job.coatings.at(*op.coating)) + until;
     case HeldBy::quiet_hours:
       return "quiet hours for the sander" + until;
     case HeldBy::coats_a_day:

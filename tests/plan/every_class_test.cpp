@@ -187,6 +187,7 @@ TEST_CASE("every class advises a test board, two-part and melting ones what is t
     CHECK(advises("mixed_pots") == coating.pot_life.has_value());
     CHECK(advises("rubbed_oil") == (coating.wipe_off_after.has_value() && !coating.needs_top_coat));
     CHECK(advises("keep_from_frost") == coating.raises_grain);
+    CHECK(advises("out_of_the_sun") == (coating.dries_by_oxidation && coating.builds_film));
     if (coating.flash_point && coating.flash_point->value < celsius(100))
       CHECK(advises("heat_and_vapour"));  // rule 15
   }

@@ -35,6 +35,9 @@ TEST_CASE("every reason of a step is kept, with its rule") {
   put_schedule(document, small_plan());
   CHECK(document["steps"][1]["held"][0]["by"] == "air");
   CHECK(document["steps"][1]["held"][0]["gate"] == "too_cold");
+  CHECK(document["steps"][1]["held"][0]["rule"] == "too cold to coat (under 50 \u00b0F)");
+  CHECK(document["steps"][1]["held"][0]["origin"] == "practice");
+  CHECK(document["steps"][1]["held"][0]["source"] == "");
   CHECK(document["steps"][3]["held"][1]["by"] == "calendar");
   CHECK(document["unplaced"][0]["gate"] == "too_cold");
   CHECK(document["milestones"][0]["reached_at"].is_null());

@@ -54,7 +54,8 @@ TEST_CASE("dust and quiet hours are told only where nothing graver came after th
   Plan plan = small_plan();
   DatedStep& coat = plan.schedule.steps[1];
   coat.held.insert(coat.held.begin(), {.by = HeldBy::dust, .until = at("2027-04-09T22:00:00Z")});
-  CHECK(StepWords(plan).why(coat) == "too cold to coat (under 50 \u00b0F) until 10:10 am");
+  CHECK(StepWords(plan).why(coat) ==
+        "too cold to coat (under 50 \u00b0F) [practice] until 10:10 am");
   coat.held.pop_back();
   CHECK(StepWords(plan).why(coat).empty());  // yesterday's dust
   coat.held.back().until = at("2027-04-10T14:00:00Z");

@@ -17,6 +17,9 @@ void put_instant(nlohmann::ordered_json& object, std::string_view name,
 std::string_view key_for(Gate gate);
 std::string_view key_for(Stage stage);
 
+/// Adds the `gate` of a coating, its `rule` in words, and the `origin` and `source` of its figure.
+void put_gate(nlohmann::ordered_json& object, const Job& job, const Coating& coating, Gate gate);
+
 /// Adds `steps`, `sessions`, `milestones` and `unplaced` to the plan.
 void put_schedule(nlohmann::ordered_json& document, const Plan& plan);
 

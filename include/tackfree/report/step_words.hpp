@@ -42,6 +42,8 @@ class StepWords {
   std::string why(const DatedStep& step) const;
   /// The rule of the air as gate_words has it.
   std::string rule(Gate gate, const Coating& coating) const;
+  /// The same, with the word for where its figure comes from; the sources are told once in a plan.
+  std::string rule_with_origin(Gate gate, const Coating& coating) const;
 
  private:
   const DatedStep* step_of(std::size_t operation) const;
