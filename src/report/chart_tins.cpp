@@ -95,6 +95,8 @@ void write_tins_chart(Markup& html, const Plan& plan, const Figures& figures) {
                     figures.volume_both_ways(product.purchase->left_over)));
   }
   page.end();
+  if (products.empty()) return;
+  write_legend(html, {{"shelf", "on the shelf"}, {"tin", "to buy"}});
   int number = 0;
   for (const Product& product : products) write_product(html, product, figures, ++number);
 }

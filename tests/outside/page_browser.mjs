@@ -63,7 +63,7 @@ async function beside(page, word) {
       const text = term.nextElementSibling;
       return { text: text.textContent, bottom: text.getBoundingClientRect().bottom };
     }
-    return { text: '', bottom: Infinity };
+    return { text: `no ${wanted}`, bottom: 1e9 };
   }, word);
 }
 

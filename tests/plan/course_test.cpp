@@ -72,6 +72,15 @@ TEST_CASE("work and waits of a batch fill its line from now to light use without
   CHECK(until >= *plan.schedule.ready_at);
 }
 
+TEST_CASE("a batch waits for one thing at a time") {
+  const std::vector<WaitSpan> waits = planned(with_cold_nights()).course.waits;
+  REQUIRE(waits.size() > 2);
+  for (std::size_t i = 1; i < waits.size(); ++i) {
+    CHECK(waits[i].time.begin >= waits[i - 1].time.end);
+    CHECK(waits[i].time.begin < waits[i].time.end);
+  }
+}
+
 TEST_CASE(
     "a wait for drying ends when the coat is dry, and what is left waits for something else") {
   const Plan plan = planned(sample_job());

@@ -69,6 +69,10 @@ TEST_CASE("a coloured page is the plain page with codes of its own in it") {
   CHECK(plain.text().find('\x1b') == std::string::npos);
   std::string without = coloured.text();
   CHECK(without.find("\x1b[") != std::string::npos);
+  std::size_t on = 0, off = 0;
+  for (std::size_t at = 0; (at = without.find("\x1b[", at)) != std::string::npos; ++at)
+    ++(without.compare(at, 4, "\x1b[0m") == 0 ? off : on);
+  CHECK(on == off);
   for (std::size_t at = 0; (at = without.find("\x1b[")) != std::string::npos;)
     without.erase(at, without.find('m', at) - at + 1);
   CHECK(without == plain.text());
