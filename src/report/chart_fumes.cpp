@@ -62,7 +62,10 @@ void write_limits(Markup& html, const Plan& plan) {
     svg_label(html, "row", {4, y + 13}, names.at(i));
     svg_box(html, share >= 1 ? "over" : "under",
             {left, y, std::max(1.0, scale.place(share) - left), row - 8});
-    svg_label(html, "mark", {scale.place(share) + 4, y + 13}, times_text(share));
+    double x = scale.place(share) + 4;  // beyond the line of the limit rather than across it
+    if (x < scale.place(1) && x + LabelLine::width_of(times_text(share)) > scale.place(1))
+      x = scale.place(1) + 4;
+    svg_label(html, "mark", {x, y + 13}, times_text(share));
   }
   close_chart(html);
 }
