@@ -26,6 +26,28 @@ std::optional<ReadOptions> unknown_command(const std::vector<std::string>& argum
   return ReadOptions{std::nullopt, to_text(problem) + "\n", true};
 }
 
+CLI::App* plan_command(CLI::App& app, Options& options) {
+  CLI::App* plan = app.add_subcommand("plan", "Plan a job and print the plan");
+  plan->add_option("job", options.job_file, "Job file (JSON)")->required();
+  plan->add_option("--json", options.json_file, "Write the plan as JSON to this file");
+  plan->add_option("--calendar", options.calendar_file,
+                   "Write calendar events (iCalendar) to this file");
+  plan->add_option("--work-calendar", options.work_calendar_file,
+                   "Write calendar events of the work alone to this file");
+  plan->add_option("--waits-calendar", options.waits_calendar_file,
+                   "Write calendar events of waits, airings and milestones to this file");
+  plan->add_option("--csv", options.csv_folder,
+                   "Write steps.csv, areas.csv and shopping.csv for a spreadsheet to this folder");
+  plan->add_option("--page", options.page_file,
+                   "Write the plan as one HTML file for a browser or paper to this file");
+  const std::map<std::string, AiringChoice> airings{{"given", AiringChoice::given},
+                                                    {"proposed", AiringChoice::proposed}};
+  plan->add_option("--airing", options.airing,
+                   "Air as the job says (given), or as a first plan proposes (proposed)")
+      ->transform(CLI::CheckedTransformer(airings));
+  return plan;
+}
+
 CLI::App* drying_command(CLI::App& app, Options& options) {
   CLI::App* drying = app.add_subcommand(
       "drying", "Tell what comes of a coat at one hour: rules that fail, when it is dry, and why");
@@ -46,21 +68,7 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
   app.footer("Exit codes: 0 done, 2 a mistake in what was given, 3 a step has no time, 1 a bug.");
   Options options;
 
-  CLI::App* plan = app.add_subcommand("plan", "Plan a job and print the plan");
-  plan->add_option("job", options.job_file, "Job file (JSON)")->required();
-  plan->add_option("--json", options.json_file, "Write the plan as JSON to this file");
-  plan->add_option("--calendar", options.calendar_file,
-                   "Write calendar events (iCalendar) to this file");
-
-  plan->add_option("--work-calendar", options.work_calendar_file,
-                   "Write calendar events of the work alone to this file");
-  plan->add_option("--waits-calendar", options.waits_calendar_file,
-                   "Write calendar events of waits, airings and milestones to this file");
-  plan->add_option("--csv", options.csv_folder,
-                   "Write steps.csv, areas.csv and shopping.csv for a spreadsheet to this folder");
-  plan->add_option("--page", options.page_file,
-                   "Write the plan as one HTML file for a browser or paper to this file");
-
+  CLI::App* plan = plan_command(app, options);
   CLI::App* buy = app.add_subcommand("buy", "Plan a job and print only what to buy");
   buy->add_option("job", options.job_file, "Job file (JSON)")->required();
   buy->add_option("--json", options.json_file, "Write the shopping list as JSON to this file");
@@ -68,12 +76,6 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
   CLI::App* area = app.add_subcommand("area", "Print a job's areas by part, grain and side");
   area->add_option("job", options.job_file, "Job file (JSON)")->required();
   area->add_option("--json", options.json_file, "Write the areas as JSON to this file");
-
-  const std::map<std::string, AiringChoice> airings{{"given", AiringChoice::given},
-                                                    {"proposed", AiringChoice::proposed}};
-  plan->add_option("--airing", options.airing,
-                   "Air as the job says (given), or as a first plan proposes (proposed)")
-      ->transform(CLI::CheckedTransformer(airings));
 
   CLI::App* check =
       app.add_subcommand("check", "Read a job's files and report every mistake in them");

@@ -132,6 +132,7 @@ class Judge {
     }
   }
 
+  // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): the two ends of one stretch
   std::vector<VapourAt> vapour_course(const std::vector<RoomAir>& airs, Duration from,
                                       Duration to) const {
     constexpr Duration quarter_hour = minutes(15);

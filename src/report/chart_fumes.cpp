@@ -24,9 +24,8 @@ struct TenfoldScale {
   }
 };
 
-/// From a hundredth up to ten times, or as far as the highest value goes.
-TenfoldScale scale_to(double highest, double from, double to) {
-  TenfoldScale scale{.from = from, .to = to};
+/// The scale up to ten times, or as far as the highest value goes.
+TenfoldScale reaching(TenfoldScale scale, double highest) {
   while (highest > scale.least * std::pow(10.0, scale.steps) && scale.steps < 6) ++scale.steps;
   return scale;
 }
@@ -47,7 +46,7 @@ void write_limits(Markup& html, const Plan& plan) {
     highest = std::max(highest, share);
     told += fmt::format("{}: {} the limit. ", names.at(i), times_text(share));
   }
-  const TenfoldScale scale = scale_to(highest, left, right);
+  const TenfoldScale scale = reaching({.from = left, .to = right}, highest);
   open_chart(html, {"limits", "Vapour of the room against its limits", told}, width, bottom + 22);
   for (int step = 0; step <= scale.steps; ++step) {
     const double value = scale.least * std::pow(10.0, step);
@@ -62,7 +61,10 @@ void write_limits(Markup& html, const Plan& plan) {
     svg_label(html, "row", {4, y + 13}, names.at(i));
     svg_box(html, share >= 1 ? "over" : "under",
             {left, y, std::max(1.0, scale.place(share) - left), row - 8});
-    svg_label(html, "mark", {scale.place(share) + 4, y + 13}, times_text(share));
+    double x = scale.place(share) + 4;  // beyond the line of the limit rather than across it
+    if (x < scale.place(1) && x + LabelLine::width_of(times_text(share)) > scale.place(1))
+      x = scale.place(1) + 4;
+    svg_label(html, "mark", {x, y + 13}, times_text(share));
   }
   close_chart(html);
 }
@@ -73,7 +75,7 @@ class StretchChart {
   static constexpr double width = 250, height = 130;
 
   StretchChart(const StretchJudgement& stretch, double highest)
-      : stretch_(stretch), scale_(scale_to(highest, bottom, top)) {}
+      : stretch_(stretch), scale_(reaching({.from = bottom, .to = top}, highest)) {}
 
   void write(Markup& html, const Figures& figures, std::size_t number) const {
     const auto peak = std::ranges::max_element(stretch_.vapour, {}, &VapourAt::times);

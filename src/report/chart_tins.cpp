@@ -5,6 +5,7 @@
 #include "tackfree/report/text_materials.hpp"
 
 #include <algorithm>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -30,20 +31,20 @@ std::vector<Product> products_of(const Plan& plan) {
 /// A box for each tin, as wide as it holds, from `x` on.
 class TinRow {
  public:
-  TinRow(Markup& svg, double y, double width_of_litre) : svg_(svg), y_(y), width_(width_of_litre) {}
+  TinRow(Markup& svg, double width_of_litre) : svg_(svg), width_(width_of_litre) {}
 
   void tin(std::string_view meaning, Volume holds, std::string_view label) {
     const double width = width_ * holds.in(litres);
-    svg_box(svg_, meaning, {x_, y_, width, height});
-    if (LabelLine::width_of(label) + 4 < width) svg_label(svg_, "mark", {x_ + 4, y_ + 15}, label);
+    svg_box(svg_, meaning, {x_, top, width, height});
+    if (LabelLine::width_of(label) + 4 < width) svg_label(svg_, "mark", {x_ + 4, top + 15}, label);
     x_ += width;
   }
 
-  static constexpr double left = 110, height = 22;
+  static constexpr double left = 110, top = 20, height = 22;
 
  private:
   Markup& svg_;
-  double y_, width_;
+  double width_;
   double x_ = left;
 };
 
@@ -64,21 +65,21 @@ void write_product(Markup& html, const Product& product, const Figures& figures,
              width, 86);
   svg_label(html, "batch", {4, 13}, product.name);
   svg_label(html, "row", {4, 35}, "tins");
-  TinRow row(html, 20, of_litre);
+  TinRow row(html, of_litre);
   if (purchase.on_shelf > Volume()) row.tin("shelf", purchase.on_shelf, "on the shelf");
   for (std::size_t i = 0; i < purchase.tins.counts.size(); ++i)
     for (int tin = 0; tin < purchase.tins.counts[i]; ++tin)
       row.tin("tin", purchase.sizes.at(i).volume, purchase.sizes.at(i).label);
   double y = 48;
-  const auto amount = [&](std::string_view name, std::string_view meaning, Volume volume) {
-    svg_label(html, "row", {4, y + 10}, name);
-    const double x = TinRow::left + of_litre * volume.in(litres);
-    svg_box(html, meaning, {TinRow::left, y, x - TinRow::left, bar});
-    svg_label(html, "mark", {x + 4, y + 10}, figures.volume(volume).text());
+  for (const auto& [legend, volume] :
+       {std::pair(LegendEntry{"work", "expected"}, purchase.expected),
+        std::pair(LegendEntry{"drying", "nine jobs in ten"}, purchase.nine_in_ten)}) {
+    const double length = of_litre * volume.in(litres);
+    svg_label(html, "row", {4, y + 10}, legend.words);
+    svg_box(html, legend.meaning, {TinRow::left, y, length, bar});
+    svg_label(html, "mark", {TinRow::left + length + 4, y + 10}, figures.volume(volume).text());
     y += bar + 5;
-  };
-  amount("expected", "work", purchase.expected);
-  amount("nine jobs in ten", "drying", purchase.nine_in_ten);
+  }
   close_chart(html);
 }
 

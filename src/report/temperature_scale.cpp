@@ -25,7 +25,8 @@ TemperatureScale::TemperatureScale(const Plan& plan, const Figures& figures, Spa
   };
   coldest_ = at(low);
   warmest_ = at(high);
-  for (double value = low; value <= high; value += step) steps_.push_back(at(value));
+  const int count = static_cast<int>(std::lround((high - low) / step));
+  for (int i = 0; i <= count; ++i) steps_.push_back(at(low + step * i));
 }
 
 double TemperatureScale::y(Temperature t) const {

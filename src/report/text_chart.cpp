@@ -5,6 +5,7 @@
 #include "tackfree/report/week_axis.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include <fmt/format.h>
 
@@ -27,10 +28,11 @@ class Line {
     const auto shown = week_.within(time);
     if (!shown) return;
     const double from = cell_of(shown->begin), to = cell_of(shown->end);
-    auto first = static_cast<std::size_t>(from + 0.5), last = static_cast<std::size_t>(to + 0.5);
+    auto first = static_cast<std::size_t>(std::round(from));
+    auto last = static_cast<std::size_t>(std::round(to));
     if (always) {
       first = static_cast<std::size_t>(from);
-      last = std::max(first + 1, static_cast<std::size_t>(to + 0.999));
+      last = std::max(first + 1, static_cast<std::size_t>(std::ceil(to)));
     }
     for (std::size_t i = first; i < std::min(last, text_.size()); ++i) text_[i] = mark;
   }

@@ -61,6 +61,8 @@ TEST_CASE(
 
 TEST_CASE("a job with every key there is, is read") {
   const Job job = read_file("tests/input/every_key/job.json");
+  CHECK(job.clock == ClockForm::hours_12);
+  CHECK(job.week_begins_on == 6);
   CHECK(job.id == "every-key");
   CHECK(job.coatings.at(0).sheen == Sheen::satin);
   CHECK(job.coatings.at(0).pot_life->value == hours(4));
