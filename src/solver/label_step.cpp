@@ -85,6 +85,7 @@ Label LabelStep::with_due(const Label& label, Due due) const {
   return base;
 }
 
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): an amount and a slot
 Slot LabelStep::when_resource_is_free(const Label& label, int amount, Slot at) const {
   const int capacity = problem_.resources.front();
   if (amount > capacity) return never;
@@ -209,6 +210,7 @@ Label LabelStep::close(const Label& label, std::size_t stage) const {
   return next;
 }
 
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): a chain and a stage, both by number
 bool LabelStep::is_harmless(const Label& before, const Stepped& after, std::size_t chain,
                             std::size_t stage) const {
   const Label& next = after.label;

@@ -49,8 +49,7 @@ class DepthSearch {
  private:
   /// What is known of a set of activities already begun: nothing better comes of this state.
   struct State {
-    Slot last = 0;
-    std::vector<Slot> starts;  ///< of the begun: their starts; of others: their lower bounds
+    std::vector<Slot> starts;  ///< of the begun: their starts; of others: no sooner than the last
     std::vector<Slot> over;    ///< of the begun: when their effects are over
   };
   using Key = std::pair<std::uint64_t, std::uint64_t>;
@@ -160,8 +159,7 @@ class DepthSearch {
   }
 
   State state_of(const std::vector<Slot>& starts) const {
-    State state{
-        .last = order_.empty() ? 0 : starts[order_.back()], .starts = starts, .over = starts};
+    State state{.starts = starts, .over = starts};
     for (std::size_t i = 0; i < starts.size(); ++i)
       if (is_begun(i)) state.over[i] = timing_.over(i, starts[i]);
     return state;
@@ -175,7 +173,6 @@ class DepthSearch {
     if (found == seen_.end()) return false;
     const Slot last = order_.empty() ? 0 : starts[order_.back()];
     return std::any_of(found->second.begin(), found->second.end(), [&](const State& old) {
-      if (old.last > last) return false;
       for (std::size_t i = 0; i < starts.size(); ++i) {
         if (old.starts[i] <= starts[i]) continue;
         if (!is_begun(i) || old.over[i] > last) return false;
@@ -373,7 +370,7 @@ class Driver {
 
   static constexpr std::int64_t first_share = 20'000;
   /// What a step in depth costs, in activities placed.
-  static constexpr std::int64_t steps_in_depth = 64;
+  static constexpr std::int64_t steps_in_depth = 20;
 
   const SchedulingProblem& problem_;
   OrderTiming timing_;

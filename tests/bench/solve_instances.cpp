@@ -30,7 +30,7 @@ Outcome solve(const std::string& path, std::int64_t steps, bool with_bound) {
   bool ready_proved = false, all_proved = false, infeasible = false;
   std::string bound;
   auto found = solver::best_schedule(instance.problem, solution, steps);
-  if (!found) found = solver::best_by_order(instance.problem, solution, steps);
+  if (!found) found = solver::best_by_order(instance.problem, solution, 2 * steps);
   if (found) {
     solution = found->solution;
     ready_proved = found->ready_proved;

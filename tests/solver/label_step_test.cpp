@@ -72,6 +72,12 @@ TEST_CASE("work that leaves no trace is harmless; a coat whose session costs, or
   CHECK_FALSE(counting.is_harmless(begin, counting.add(begin, 0, 3, 0), 0, 0));
   CHECK(free_of_cost.is_harmless(begin, free_of_cost.add(begin, 0, 3, 0), 0, 0));
   CHECK_FALSE(free_of_cost.is_harmless(begin, free_of_cost.add(begin, 1, 2, 0), 1, 0));
+  SchedulingProblem slow = p;  // the space is taken into the next window, the rest is over
+  slow.tables.push_back(testing::waiting_table(40, 20));
+  slow.activities[0].uses[0].held_until = 1;
+  const auto slow_chains = chains_of(slow);
+  const LabelStep held(slow, *slow_chains, false, false);
+  CHECK_FALSE(held.is_harmless(begin, held.add(begin, 0, 3, 0), 0, 0));
 }
 
 }  // namespace
