@@ -119,6 +119,8 @@ class Judge {
       stretch.solvent = plan_.released[i];
       const Duration from = to_duration(stretch.coating.begin - plan_.start);
       const Duration to = std::max(from, next_begin(i));
+      if (next_span > 0 && spans[next_span - 1].time.end > stretch.coating.begin)
+        stretch.airing_goes_on = spans[next_span - 1];
       while (next_span < spans.size() && spans[next_span].time.begin < moment(plan_, to))
         stretch.airing.push_back(spans[next_span++]);
       stretch.explosive_share = worst(airs, measures_.explosive, from, to).value;
@@ -126,7 +128,8 @@ class Judge {
       stretch.eight_hours = worst(airs, measures_.eight_hours, from, to).value;
       stretch.under_limit_at = last_over(airs, 1, i);
       stretch.under_tenth_at = last_over(airs, tenth, i);
-      stretch.rises_again = !stretch.airing.empty() && rises_again(airs, judgement.habit, i);
+      const bool aired = !stretch.airing.empty() || stretch.airing_goes_on;
+      stretch.rises_again = aired && rises_again(airs, judgement.habit, i);
       stretch.vapour = vapour_course(airs, from, std::min(to, from + days(1)));
       judgement.stretches.push_back(std::move(stretch));
     }

@@ -238,8 +238,8 @@ class BatchOperations {
           op.waits.push_back({.operation = coat, .stage = Stage::handle});
   }
 
-  /// Right before each side is coated: what lay on it since it was sanded, or while the other side
-  /// dried, comes off.
+  /// Right before a side is coated: what lay on it since it was sanded, while the other side dried,
+  /// or since another coating came on it, comes off.
   void dust_off(const CoatNeed& need) {
     Operation op = blank(OperationKind::dust_off, need.step, need.coat, need.side, "dust-off");
     op.area = need.area;
@@ -254,7 +254,7 @@ class BatchOperations {
     for (const CoatNeed& need : volumes_.coats) {
       if (need.batch != batch_ || need.step != step || need.coat != coat) continue;
       if (!last_coats_.empty()) turn_over(step, coat);
-      if (last_sanding_ || !last_coats_.empty()) dust_off(need);
+      if (last_sanding_ || !last_coats_.empty() || coat == 1) dust_off(need);
       Operation op = coat_operation(need, coats);
       const auto& before = list_.operations;
       if (!before.empty() && before.back().kind == OperationKind::dust_off)

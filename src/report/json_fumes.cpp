@@ -98,6 +98,10 @@ Json stretch_object(const Plan& plan, const StretchJudgement& stretch) {
     put_instant(one, "end", span.time.end, zone);
     airing.push_back(std::move(one));
   }
+  put_instant(
+      object, "airing_from_before_ends",
+      stretch.airing_goes_on ? std::optional(stretch.airing_goes_on->time.end) : std::nullopt,
+      zone);
   object["explosive_share_pct"] = rounded(100 * stretch.explosive_share, 3);
   object["of_15_min_limit"] = rounded(stretch.fifteen_minutes, 4);
   object["of_8_h_limit"] = rounded(stretch.eight_hours, 4);

@@ -246,11 +246,15 @@ std::string StepWords::why(const DatedStep& step) const {
   std::vector<std::string> reasons;
   Instant told_until;
   bool graver = false;
-  // From the binding reason back: dust and quiet hours are not worth telling before a graver one.
+  std::optional<HeldBy> slight_told;
+  // From the binding reason back: dust and quiet hours are not worth telling before a graver one,
+  // nor twice.
   for (auto held = step.held.rbegin(); held != step.held.rend(); ++held) {
     const bool slight = held->by == HeldBy::dust || held->by == HeldBy::quiet_hours;
-    std::string text = slight && graver ? "" : reason(*held, step);
+    if (slight && (graver || slight_told == held->by)) continue;
+    std::string text = reason(*held, step);
     if (text.empty()) continue;
+    if (slight) slight_told = held->by;
     graver = graver || !slight;
     if (reasons.empty()) told_until = held->until;
     if (std::find(reasons.begin(), reasons.end(), text) == reasons.end())

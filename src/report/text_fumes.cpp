@@ -94,10 +94,12 @@ std::string until_text(const StretchJudgement& stretch, const Figures& figures) 
                                                                                : figures.moment(at);
   };
   std::string text;
+  if (const auto& span = stretch.airing_goes_on)
+    text = fmt::format("{} from before to {}; ", words_for(span->opening), when(span->time.end));
   for (const AiringSpan& span : stretch.airing)
     text += fmt::format("{} {} to {}; ", words_for(span.opening), when(span.time.begin),
                         when(span.time.end));
-  if (stretch.airing.empty()) text = "closed; ";
+  if (text.empty()) text = "closed; ";
   if (stretch.under_limit_at && *stretch.under_limit_at <= stretch.coating.end)
     text += "by this estimate below the 8-hour limits once coating ends";
   else

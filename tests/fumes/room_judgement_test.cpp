@@ -153,3 +153,18 @@ TEST_CASE("the vapour after a stretch has its highest mean inside, and falls onc
   CHECK(peak->times >= judged.stretches[0].eight_hours);
   CHECK(vapour[34].times < peak->times / 2);
 }
+
+TEST_CASE(
+    "a coat that goes on while the room is still open for an earlier one does not count as "
+    "closed") {
+  JudgedJob job;
+  job.add_coat(hours(3));
+  job.job.room.airing = AiringHabit{Opening::open, Opening::open, hours(12)};
+  const RoomJudgement judged = *job.judged();
+  REQUIRE(judged.stretches.size() == 2);
+  CHECK_FALSE(judged.stretches[0].airing_goes_on);
+  REQUIRE(judged.stretches[1].airing_goes_on);
+  CHECK(judged.stretches[1].airing_goes_on->time.end ==
+        judged.stretches[1].coating.end + Minutes(12 * 60));
+  CHECK(judged.stretches[1].airing.empty());
+}

@@ -60,6 +60,9 @@ TEST_CASE("dust and quiet hours are told only where nothing graver came after th
   CHECK(StepWords(plan).why(coat).empty());  // yesterday's dust
   coat.held.back().until = at("2027-04-10T14:00:00Z");
   CHECK(StepWords(plan).why(coat) == "dust kept from wet work until 10:00 am");
+  coat.held.insert(coat.held.begin(), {.by = HeldBy::dust, .until = at("2027-04-10T13:30:00Z")});
+  CHECK(StepWords(plan).why(coat) == "dust kept from wet work until 10:00 am");  // and not twice
+  coat.held.erase(coat.held.begin());
   coat.held.back() = {.by = HeldBy::quiet_hours, .until = at("2027-04-09T22:00:00Z")};
   CHECK(StepWords(plan).why(coat) == "quiet hours for the sander through Fri Apr 9");
 }

@@ -46,13 +46,14 @@ struct StretchJudgement {
   std::vector<std::size_t> steps;  ///< indices into Schedule::steps
   Interval coating;
   Mass solvent;
-  std::vector<AiringSpan> airing;
-  double explosive_share = 0;             ///< highest, of the lower explosive limit
-  double fifteen_minutes = 0;             ///< highest mean over its limit
-  double eight_hours = 0;                 ///< highest mean over its limit
-  std::optional<Instant> under_limit_at;  ///< from then the air is under its 8-hour limits;
-                                          ///< nothing: not before the next stretch of coating
-  std::optional<Instant> under_tenth_at;  ///< and under a tenth of them
+  std::vector<AiringSpan> airing;            ///< that begin with it or after it
+  std::optional<AiringSpan> airing_goes_on;  ///< of an earlier stretch, as this one begins
+  double explosive_share = 0;                ///< highest, of the lower explosive limit
+  double fifteen_minutes = 0;                ///< highest mean over its limit
+  double eight_hours = 0;                    ///< highest mean over its limit
+  std::optional<Instant> under_limit_at;     ///< from then the air is under its 8-hour limits;
+                                             ///< nothing: not before the next stretch of coating
+  std::optional<Instant> under_tenth_at;     ///< and under a tenth of them
   std::vector<VapourAt> vapour;  ///< each quarter of an hour from its beginning for a day, or up
                                  ///< to the next stretch
   bool rises_again = false;      ///< once its airing ends it passes the 8-hour limits while closed
