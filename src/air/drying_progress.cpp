@@ -1,6 +1,7 @@
 #include "tackfree/air/drying_progress.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace tackfree {
 
@@ -13,7 +14,7 @@ Instant step_at_or_before(Instant at, Minutes step) {
   return at - over - (over < Minutes(0) ? step : Minutes(0));
 }
 
-std::int64_t rounded(double progress) { return static_cast<std::int64_t>(progress + 0.5); }
+std::int64_t rounded(double progress) { return std::llround(progress); }
 
 HumidAir air_between(const RatePoints::Point& a, const RatePoints::Point& b, Instant at) {
   return state_between({a.at, a.air.state()}, {b.at, b.air.state()}, at);

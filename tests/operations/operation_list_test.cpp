@@ -264,12 +264,6 @@ TEST_CASE("light use and cure count the whole film of coats that melt together (
   CHECK(whole(5) == 1.0);
 }
 
-TEST_CASE("the first coat over another coating is dusted off before, sanded or not") {
-  const OperationList list = list_of(layers({"oil_stain", "oil_polyurethane"}));
-  const auto all = keys(list);
-  CHECK(std::count(all.begin(), all.end(), "top/oil-polyurethane/coat-1/both/dust-off") == 1);
-}
-
 TEST_CASE("a batch that comes after another is coated when that one is dry to handle (rule 12)") {
   Job job = testing::sample_job();
   testing::add_legs(job);
@@ -328,6 +322,12 @@ TEST_CASE(
     for (const Wait& wait : op.waits) CHECK_FALSE(wait.dry_for);
   const OperationList oil = list_of(layers({"oil_stain", "oil_polyurethane"}));
   CHECK_FALSE(pair_wait(oil, "top/oil-polyurethane/coat-1/both/coat"));
+}
+
+TEST_CASE("the first coat over another coating is dusted off before, sanded or not") {
+  const OperationList list = list_of(layers({"oil_stain", "oil_polyurethane"}));
+  const auto all = keys(list);
+  CHECK(std::count(all.begin(), all.end(), "top/oil-polyurethane/coat-1/both/dust-off") == 1);
 }
 
 TEST_CASE("pores are filled after the stain and before the clear coats, and sanded when hard") {

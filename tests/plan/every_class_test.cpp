@@ -117,7 +117,8 @@ TEST_CASE("each class gets the grits, thinning, coats, pots and wiping off of it
       {"raw_drying_oil", "P120 P150 P180 P220 dust coat+30 wipe P320 dust coat wipe fit"},
       {"sanding_sealer",
        "P120 P150 P180 dust coat P320 dust coat P320 dust coat P400 dust coat fit"},
-      {"oil_stain", "P120 P150 P180 P220 dust coat wipe coat P240 dust coat P320 dust coat fit"}};
+      {"oil_stain",
+       "P120 P150 P180 P220 dust coat wipe dust coat P240 dust coat P320 dust coat fit"}};
   REQUIRE(expected.size() == usual_ways.size());
   for (const Usual& usual : usual_ways) {
     CAPTURE(usual.class_key);
