@@ -313,15 +313,15 @@ TEST_CASE(
     "stain is never sanded, and waterborne waits 72 h over it but not over shellac (rule 5)") {
   const OperationList list = list_of(layers({"oil_stain", "waterborne_polyurethane"}));
   CHECK(first_of(list, OperationKind::sand_between) == nullptr);
-  CHECK(pair_wait(list, "top/waterborne-polyurethane/coat-1/both/coat") == hours(72));
-  CHECK(waits_for(list, at(list, "top/waterborne-polyurethane/coat-1/both/coat"),
+  CHECK(pair_wait(list, "top/waterborne-polyurethane/coat-1/both/dust-off") == hours(72));
+  CHECK(waits_for(list, at(list, "top/waterborne-polyurethane/coat-1/both/dust-off"),
                   "top/oil-stain/coat-1/both/coat", Stage::recoat));
   const OperationList barrier =
       list_of(layers({"oil_stain", "shellac", "waterborne_polyurethane"}));
   for (const Operation& op : barrier.operations)
     for (const Wait& wait : op.waits) CHECK_FALSE(wait.dry_for);
   const OperationList oil = list_of(layers({"oil_stain", "oil_polyurethane"}));
-  CHECK_FALSE(pair_wait(oil, "top/oil-polyurethane/coat-1/both/coat"));
+  CHECK_FALSE(pair_wait(oil, "top/oil-polyurethane/coat-1/both/dust-off"));
 }
 
 TEST_CASE("the first coat over another coating is dusted off before, sanded or not") {
