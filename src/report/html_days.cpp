@@ -8,6 +8,7 @@ namespace tackfree {
 
 namespace {
 
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): its kind, its first word and the rest
 void write_note(Markup& html, std::string_view kind, std::string_view word, std::string_view text) {
   if (text.empty()) return;
   html.open("p", {{"class", std::string(kind)}});
