@@ -233,6 +233,7 @@ void add_pair_waits(Group& group, const Job& job) {
 
 std::string sizes_text(const std::vector<TinSize>& sizes) {
   std::vector<std::string> labels;
+  labels.reserve(sizes.size());
   for (const TinSize& size : sizes) labels.push_back(size.label);
   return fmt::format("{}", fmt::join(labels, ", "));
 }

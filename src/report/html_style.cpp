@@ -2,8 +2,9 @@
 
 namespace tackfree {
 
-std::string_view html_style() {
-  return R"css(
+namespace {
+
+constexpr std::string_view style = R"css(
 :root { color-scheme: light dark;
   --paper: #fdfaf4; --card: #f4ecdd; --ink: #241c14; --soft: #5a4d3f; --rule: #cfc2ad;
   --strong: #7a3b0c; --link: #6b3209; --night: #e9e2d3; --weekend: #e6d3b1;
@@ -152,7 +153,10 @@ footer { margin-top: 2rem; border-top: 3px solid var(--strong); font-size: 0.9re
     width: 4mm; height: 4mm; }
 }
 )css";
-}
+
+}  // namespace
+
+std::string_view html_style() { return style; }
 
 std::string_view chart_patterns() {
   return R"svg(<svg class="patterns" aria-hidden="true" focusable="false"><defs>
