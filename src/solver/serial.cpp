@@ -26,8 +26,10 @@ using Choice = std::pair<std::size_t, SolvedActivity>;
 using Choose = std::function<Choice(const Placement&, const std::vector<Slot>& not_before)>;
 
 /// The least start after `start` from which `to_start` is within the maximum lag.
+// NOLINTBEGIN(bugprone-easily-swappable-parameters): two slots by their nature
 Slot start_to_reach(const SchedulingProblem& problem, const MaximumLag& lag, Slot start,
                     Slot to_start) {
+  // NOLINTEND(bugprone-easily-swappable-parameters)
   const Activity& from = problem.activities[lag.from];
   const OpenTime& time = problem.open_times[from.open_time];
   for (Slot s = time.next_open(start + 1); s != never; s = time.next_open(s + 1)) {
