@@ -49,8 +49,7 @@ bool LabelDominance::as_good(const Label& a, const Label& b) const {
   return true;
 }
 
-// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): the better one and the worse, as everywhere
-// here
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): the better one and the worse
 bool LabelDominance::further_as_good(const Label& a, const Label& b, std::size_t chain) const {
   for (const Slot limit : a.latest[chain])
     if (limit > 0) return false;
