@@ -159,7 +159,7 @@ class Search {
     bool harmless = false;
     const Slot last = std::min(link.last_start[at(step_.stage_end(stage) - 1)],
                                bounds_.deadline(g, base.done[g]));
-    std::int64_t latest_before = -1;
+    std::uint64_t latest_before = -1;
     while (from <= last) {
       const Slot start = step_.first_start(base, g, from, stage);
       if (start == never || start > last) break;
@@ -178,9 +178,10 @@ class Search {
   }
 
   /// Tells limits apart.
-  static std::int64_t limit_of(const Label& label, std::size_t g) {
-    std::int64_t sum = 0;
-    for (const Slot limit : label.latest[g]) sum = sum * 1'000'003 + limit;
+  static std::uint64_t limit_of(const Label& label, std::size_t g) {
+    std::uint64_t sum = 0;  // may wrap
+    for (const Slot limit : label.latest[g])
+      sum = sum * 1'000'003U + static_cast<std::uint64_t>(limit);
     return sum;
   }
 
