@@ -159,7 +159,7 @@ class Search {
     bool harmless = false;
     const Slot last = std::min(link.last_start[at(step_.stage_end(stage) - 1)],
                                bounds_.deadline(g, base.done[g]));
-    std::uint64_t latest_before = -1;
+    std::uint64_t latest_before = ~std::uint64_t{0};
     while (from <= last) {
       const Slot start = step_.first_start(base, g, from, stage);
       if (start == never || start > last) break;
