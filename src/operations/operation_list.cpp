@@ -85,7 +85,7 @@ class BatchOperations {
     const Area each = op.area / op.portions;
     op.how.push_back(fmt::format(
         "In {} portions of {}: put one on, leave it, wipe it off, then the next.", op.portions,
-        job_.units == UnitSystem::us ? fmt::format("{:.0f} ft2", each.in(square_feet))
+        job_.units == UnitSystem::us ? fmt::format("{:.0f} sq ft", each.in(square_feet))
                                      : fmt::format("{:.1f} m2", each.in(square_metres))));
   }
 

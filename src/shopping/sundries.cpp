@@ -15,7 +15,7 @@ std::string counted(int number, std::string_view thing) {
 }
 
 std::string area_text(Area area, UnitSystem units) {
-  return units == UnitSystem::us ? fmt::format("{:.0f} ft2", area.in(square_feet))
+  return units == UnitSystem::us ? fmt::format("{:.0f} sq ft", area.in(square_feet))
                                  : fmt::format("{:.1f} m2", area.in(square_metres));
 }
 

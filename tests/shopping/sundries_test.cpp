@@ -54,7 +54,7 @@ TEST_CASE("reasons are told in the units of the job") {
   };
   CHECK(why() == "for 2.0 m2");
   job.units = UnitSystem::us;
-  CHECK(why() == "for 22 ft2");
+  CHECK(why() == "for 22 sq ft");
 }
 
 TEST_CASE("a lidded can is listed only where rags can heat themselves") {
