@@ -9,8 +9,6 @@ namespace tackfree {
 
 namespace {
 
-constexpr Minutes one_hour{60};
-constexpr Minutes one_day{24 * 60};
 constexpr int hours_in_day = 24;
 /// Share of the daily range below the high, hours 1 to 24 of local standard time.
 /// Source: ASHRAE Handbook Fundamentals 2017, ch. 14, table 6.

@@ -11,7 +11,6 @@ namespace {
 
 /// As the clock's: nodes then fall on the minutes at which it computes rates.
 constexpr Minutes step_length{5};
-constexpr Minutes one_day{24 * 60};
 
 /// The mean temperature of the first day of `nodes`, or of all where there is less.
 Temperature first_day_mean(const std::vector<AirSeries::Node>& nodes) {

@@ -14,10 +14,8 @@ namespace {
 
 using Node = AirSeries::Node;
 
-constexpr Minutes one_hour{60};
-constexpr Minutes one_day{24 * 60};
 constexpr int mean_days = 7;
-constexpr int hours_in_day = 24;
+constexpr int hours_of_day = 24;
 /// Rows further apart than this are not joined. Source: assumed; a front can pass in that time.
 constexpr Minutes longest_bridge{3 * 60};
 
@@ -27,11 +25,11 @@ Node node_of(const AirRow& row) {
   return {row.at, {row.temperature, vapour}};
 }
 
-bool earlier(Instant at, const Node& node) { return at < node.at; }
+bool before_node(Instant at, const Node& node) { return at < node.at; }
 
 /// The air at `at`, unless it lies outside `nodes` or in a gap that is too long to bridge.
 std::optional<AirState> known_state(const std::vector<Node>& nodes, Instant at) {
-  const auto after = std::upper_bound(nodes.begin(), nodes.end(), at, earlier);
+  const auto after = std::upper_bound(nodes.begin(), nodes.end(), at, before_node);
   if (after == nodes.begin()) return std::nullopt;
   const auto before = std::prev(after);
   if (before->at == at) return before->state;
@@ -57,9 +55,9 @@ std::optional<AirState> mean_over_days(const std::vector<Node>& nodes, Instant a
 
 /// The mean day of the rows' last seven days, hour by hour after the last row; a day is 24 hours of
 /// UTC, so the clock changes do not shift it. Nothing when some hour of the day has no row.
-std::optional<std::array<AirState, hours_in_day>> typical_day(const std::vector<Node>& nodes) {
-  std::array<AirState, hours_in_day> day{};
-  for (int hour = 0; hour < hours_in_day; ++hour) {
+std::optional<std::array<AirState, hours_of_day>> typical_day(const std::vector<Node>& nodes) {
+  std::array<AirState, hours_of_day> day{};
+  for (int hour = 0; hour < hours_of_day; ++hour) {
     const auto mean = mean_over_days(nodes, nodes.back().at - one_day + (hour + 1) * one_hour);
     if (!mean) return std::nullopt;
     day[static_cast<std::size_t>(hour)] = *mean;
@@ -68,11 +66,11 @@ std::optional<std::array<AirState, hours_in_day>> typical_day(const std::vector<
 }
 
 /// Repeats the typical day after the last of `nodes` until `end` is passed.
-void append_typical(std::vector<Node>& nodes, const std::array<AirState, hours_in_day>& day,
+void append_typical(std::vector<Node>& nodes, const std::array<AirState, hours_of_day>& day,
                     Instant end) {
   const Instant last = nodes.back().at;
   for (std::size_t hour = 0; nodes.back().at < end; ++hour)
-    nodes.push_back({last + static_cast<int>(hour + 1) * one_hour, day[hour % hours_in_day]});
+    nodes.push_back({last + static_cast<int>(hour + 1) * one_hour, day[hour % hours_of_day]});
 }
 
 /// Collects what is wrong with the rows, and the gaps that are bridged.
@@ -234,9 +232,9 @@ class Joining {
 
   /// Adds what of `more` lies after the last node.
   void append(const std::vector<Node>& more, const std::string& name, bool typical) {
-    const auto first = nodes().empty()
-                           ? more.begin()
-                           : std::upper_bound(more.begin(), more.end(), nodes().back().at, earlier);
+    const auto first = nodes().empty() ? more.begin()
+                                       : std::upper_bound(more.begin(), more.end(),
+                                                          nodes().back().at, before_node);
     if (first == more.end()) return;
     if (!nodes().empty()) {
       const Instant last = nodes().back().at;

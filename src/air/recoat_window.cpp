@@ -10,7 +10,6 @@ namespace tackfree {
 namespace {
 
 constexpr Minutes step{5};
-constexpr Minutes one_hour{60};
 
 /// The lowest temperature of the boards in the hour that ends at `end`, or since `begin`.
 Temperature lowest_within_hour(const AirSeries& air, Instant begin, Instant end) {

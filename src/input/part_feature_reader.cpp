@@ -11,7 +11,7 @@ namespace tackfree {
 
 namespace {
 
-enum Kind : std::size_t { cut_out, hole, groove, rebate, moulding, mask };
+enum FeatureKind : std::size_t { cut_out, hole, groove, rebate, moulding, mask };
 
 constexpr std::array<std::string_view, 7> side_words{"top",  "bottom", "front", "back",
                                                      "left", "right",  "side"};

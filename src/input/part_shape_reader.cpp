@@ -11,7 +11,7 @@ namespace tackfree {
 
 namespace {
 
-enum Kind : std::size_t { board, sheet, round_part, tube, turned, framed, louvre, area };
+enum ShapeKind : std::size_t { board, sheet, round_part, tube, turned, framed, louvre, area };
 
 /// A word of the `coat` column and the sides it stands for.
 struct CoatWord {

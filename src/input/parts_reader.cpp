@@ -18,8 +18,8 @@ namespace tackfree {
 
 namespace {
 
-/// The kinds of row: those of parts, then those of features.
-constexpr auto kinds = [] {
+/// The row_kinds of row: those of parts, then those of features.
+constexpr auto row_kinds = [] {
   std::array<std::string_view, part_kinds.size() + feature_kinds.size()> all;
   std::copy(part_kinds.begin(), part_kinds.end(), all.begin());
   std::copy(feature_kinds.begin(), feature_kinds.end(), all.begin() + part_kinds.size());
@@ -43,8 +43,8 @@ class PartsList {
     PartsRow row(fields, columns_, file_, problems_);
     if (row.needed_text("kind", "board, sheet, round, cut-out or another kind of row").empty())
       return;
-    const std::size_t kind = row.word("kind", kinds, kinds.size());
-    if (kind == kinds.size()) return;
+    const std::size_t kind = row.word("kind", row_kinds, row_kinds.size());
+    if (kind == row_kinds.size()) return;
     if (kind < part_kinds.size()) return add_part(row, kind);
     PartFeature feature = read_feature(row, kind - part_kinds.size());
     if (row.good()) features_.push_back({std::move(row), std::move(feature)});

@@ -19,7 +19,7 @@ constexpr std::array<std::string_view, 14> measures{
     "length", "width",      "thickness",      "diameter",       "depth",
     "inner",  "area",       "stile_width",    "rail_width",     "set_back_top",
     "girth",  "slat_width", "slat_thickness", "set_back_bottom"};
-constexpr std::array<std::string_view, 19> words{
+constexpr std::array<std::string_view, 19> column_words{
     "kind",  "part",           "quantity", "material", "wood", "surface", "coat",
     "batch", "masked",         "face",     "along",    "run",  "rim",     "panels",
     "slats", "profile_factor", "grain",    "estimate", "note"};
@@ -32,7 +32,7 @@ std::optional<PartsColumns> PartsColumns::in(const CsvDocument& document, const 
                                              Problems& problems) {
   PartsColumns result;
   result.decimal_comma_ = document.separator == ';';
-  std::vector<std::string> known(words.begin(), words.end());
+  std::vector<std::string> known(column_words.begin(), column_words.end());
   known.insert(known.end(), measures.begin(), measures.end());
   const std::size_t before = problems.size();
   for (std::size_t place = 0; place < document.head.size(); ++place) {

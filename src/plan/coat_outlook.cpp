@@ -12,8 +12,6 @@ namespace tackfree {
 
 namespace {
 
-constexpr Minutes one_hour{60};
-constexpr Minutes one_day{24 * 60};
 constexpr Minutes looking_for_open = 14 * one_day;
 constexpr Minutes looking_for_best = 7 * one_day;
 

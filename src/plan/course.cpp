@@ -13,8 +13,6 @@ namespace tackfree {
 
 namespace {
 
-constexpr Minutes one_hour{60};
-
 /// From now to midnight after the last work, or after the last batch may be used.
 Interval days_shown(const Job& job, const Schedule& schedule) {
   Instant last = schedule.span.begin;

@@ -171,7 +171,7 @@ void write_track(Markup& svg, const WeekAxis& week, const Plan& plan, std::size_
   }
 }
 
-std::string description(const Plan& plan, const StepWords& words, const WeekAxis& week) {
+std::string air_described(const Plan& plan, const StepWords& words, const WeekAxis& week) {
   const Figures& figures = words.figures();
   std::string text;
   for (const AirDay& day : plan.course.air_days) {
@@ -190,15 +190,15 @@ std::string description(const Plan& plan, const StepWords& words, const WeekAxis
   return text;
 }
 
-void write_week(Markup& html, const Plan& plan, const StepWords& words, const WeekAxis& week,
-                int number) {
+void write_week_of_air(Markup& html, const Plan& plan, const StepWords& words, const WeekAxis& week,
+                       int number) {
   const double tracks = WeekAxis::head + 6 + air_height + 8;
   const double height = tracks + track_height * static_cast<double>(plan.job.batches.size()) + foot;
   const TemperatureScale scale(plan, words.figures(),
                                {WeekAxis::head + 6, WeekAxis::head + 6 + air_height});
   open_chart(html,
              {fmt::format("air-{}", number), "Air and drying, " + week_words(week, words.figures()),
-              description(plan, words, week)},
+              air_described(plan, words, week)},
              week.width(), height);
   write_axis(html, week, plan, words.figures(), height);
   write_grid(html, week, scale, words.figures());
@@ -252,7 +252,7 @@ void write_air_chart(Markup& html, const Plan& plan, const StepWords& words) {
                       {"handle", "dry to handle", LegendEntry::Shape::dot}});
   int number = 0;
   for (const WeekAxis& week : weeks_of(plan.course.days, words.figures()))
-    write_week(html, plan, words, week, ++number);
+    write_week_of_air(html, plan, words, week, ++number);
   html.open("details");
   html.element("summary", {}, "The same as tables");
   HtmlPage page(html);

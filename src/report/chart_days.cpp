@@ -16,9 +16,9 @@ namespace {
 
 constexpr double row_height = 24;   // your hours, unfit air
 constexpr double lane_height = 58;  // a batch
-constexpr double foot = 16;         // words of what divides the strip
-constexpr double bar = 9, lane_bar = 16;
-constexpr std::size_t longest_row_name = 60;
+constexpr double strip_foot = 16;   // words of what divides the strip
+constexpr double row_bar = 9, lane_bar = 16;
+constexpr std::size_t longest_row = 60;
 
 std::string_view meaning_of(WaitKind kind) {
   switch (kind) {
@@ -52,11 +52,11 @@ std::vector<Row> rows_of(const Plan& plan) {
 }
 
 void write_row(Markup& svg, const WeekAxis& week, const Row& row, double y) {
-  svg_label(svg, "row", {WeekAxis::left + 4, y + 10}, cut_to(longest_row_name, row.name));
-  svg_line(svg, "rail", {WeekAxis::left, y + 14 + bar}, {week.right(), y + 14 + bar});
+  svg_label(svg, "row", {WeekAxis::left + 4, y + 10}, cut_to(longest_row, row.name));
+  svg_line(svg, "rail", {WeekAxis::left, y + 14 + row_bar}, {week.right(), y + 14 + row_bar});
   for (const Interval& time : row.times)
     if (const auto shown = week.within(time))
-      svg_box(svg, row.meaning, week.box(*shown, y + 14, bar));
+      svg_box(svg, row.meaning, week.box(*shown, y + 14, row_bar));
 }
 
 /// The labels of one lane.
@@ -99,7 +99,7 @@ void write_waits(Markup& svg, const WeekAxis& week, const Plan& plan, std::size_
 void write_lane(Markup& svg, const WeekAxis& week, const Plan& plan, const StepWords& words,
                 std::size_t batch, double y) {
   svg_line(svg, "lane", {0, y}, {week.width(), y});
-  svg_label(svg, "batch", {4, y + 12}, cut_to(longest_row_name, plan.job.batches.at(batch).name));
+  svg_label(svg, "batch", {4, y + 12}, cut_to(longest_row, plan.job.batches.at(batch).name));
   const double top = y + 16;
   write_waits(svg, week, plan, batch, top);
   Marks marks(week, top + lane_bar);
@@ -120,7 +120,7 @@ void write_lane(Markup& svg, const WeekAxis& week, const Plan& plan, const StepW
   }
 }
 
-std::string description(const Plan& plan, const StepWords& words, const WeekAxis& week) {
+std::string days_described(const Plan& plan, const StepWords& words, const WeekAxis& week) {
   std::string text;
   for (std::size_t batch = 0; batch < plan.job.batches.size(); ++batch)
     for (const WorkGroup& group : work_groups(plan, words, batch))
@@ -131,15 +131,15 @@ std::string description(const Plan& plan, const StepWords& words, const WeekAxis
   return text.empty() ? "No work of your own; what is coated dries or waits." : text + ".";
 }
 
-void write_week(Markup& html, const Plan& plan, const StepWords& words, const WeekAxis& week,
-                int number) {
+void write_week_of_days(Markup& html, const Plan& plan, const StepWords& words,
+                        const WeekAxis& week, int number) {
   const std::vector<Row> rows = rows_of(plan);
   const double height = WeekAxis::head + row_height * static_cast<double>(rows.size()) + 6 +
-                        lane_height * static_cast<double>(plan.job.batches.size()) + foot;
+                        lane_height * static_cast<double>(plan.job.batches.size()) + strip_foot;
   open_chart(
       html,
       {fmt::format("days-{}", number), "Work and waits, " + week_words(week, words.figures()),
-       description(plan, words, week)},
+       days_described(plan, words, week)},
       week.width(), height);
   write_axis(html, week, plan, words.figures(), height);
   double y = WeekAxis::head + 4;
@@ -187,7 +187,7 @@ void write_days_chart(Markup& html, const Plan& plan, const StepWords& words) {
                                             words.figures().clock_of_day(WeekAxis::night_ends))}});
   int number = 0;
   for (const WeekAxis& week : weeks_of(plan.course.days, words.figures()))
-    write_week(html, plan, words, week, ++number);
+    write_week_of_days(html, plan, words, week, ++number);
   html.open("details");
   html.element("summary", {}, "The same as a table");
   HtmlPage page(html);

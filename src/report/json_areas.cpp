@@ -18,7 +18,7 @@ constexpr std::array<std::string_view, all_faces.size()> face_words{
     "top", "bottom", "front", "back", "left", "right", "side", "inside"};
 constexpr std::array<std::string_view, 3> material_words{"solid_wood", "plywood", "fibreboard"};
 
-double m2(Area a) { return rounded(a.in(square_metres), 4); }
+double area_in_m2(Area a) { return rounded(a.in(square_metres), 4); }
 
 Json part_areas(const Part& part, std::span<const Surface> surfaces, Length tape) {
   Json object;
@@ -29,7 +29,7 @@ Json part_areas(const Part& part, std::span<const Surface> surfaces, Length tape
   object["estimated"] = std::holds_alternative<EstimatedFrame>(part.shape);
   Area sum;
   for (const Surface& s : surfaces) sum += s.area;
-  object["area_m2"] = m2(sum);
+  object["area_m2"] = area_in_m2(sum);
   object["tape_m"] = rounded(tape.in(metres), 3);
   Json& array = object["surfaces"] = Json::array();
   for (const Surface& s : surfaces) {
@@ -37,7 +37,7 @@ Json part_areas(const Part& part, std::span<const Surface> surfaces, Length tape
     surface["face"] = face_words.at(static_cast<std::size_t>(s.face));
     surface["side"] = word_for(s.side);
     surface["grain"] = grain_keys.at(static_cast<std::size_t>(s.grain));
-    surface["area_m2"] = m2(s.area);
+    surface["area_m2"] = area_in_m2(s.area);
     array.push_back(std::move(surface));
   }
   return object;
@@ -46,7 +46,7 @@ Json part_areas(const Part& part, std::span<const Surface> surfaces, Length tape
 }  // namespace
 
 void put_areas(Json& document, const Plan& plan) {
-  document["area_m2"] = m2(area_where(plan.takeoff, [](const Surface&) { return true; }));
+  document["area_m2"] = area_in_m2(area_where(plan.takeoff, [](const Surface&) { return true; }));
   Json& parts = document["parts"] = Json::array();
   std::vector<Length> tape(plan.job.parts.size());
   for (const Masking& masking : plan.takeoff.masking) tape.at(masking.part) += masking.tape;

@@ -14,12 +14,14 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-constexpr std::array<std::string_view, 4> openings{"closed", "ajar", "open", "open_and_fan"};
-constexpr std::array<std::string_view, vapour_limit_count> limits{
+constexpr std::array<std::string_view, 4> opening_keys{"closed", "ajar", "open", "open_and_fan"};
+constexpr std::array<std::string_view, vapour_limit_count> limit_keys{
     "quarter_of_explosive_limit", "tenth_of_explosive_limit", "exposure_15_min", "exposure_8_h"};
 constexpr std::array<std::string_view, 3> verdicts{"enough", "too_little", "needlessly_long"};
 
-std::string_view word(Opening opening) { return openings.at(static_cast<std::size_t>(opening)); }
+std::string_view word(Opening opening) {
+  return opening_keys.at(static_cast<std::size_t>(opening));
+}
 
 Json habit_object(const AiringHabit& habit) {
   Json object;
@@ -70,7 +72,7 @@ Json limit_objects(const RoomJudgement& room, const Zone& zone) {
   for (std::size_t i = 0; i < vapour_limit_count; ++i) {
     const LimitJudgement& limit = room.limits.at(i);
     Json object;
-    object["limit"] = limits.at(i);
+    object["limit"] = limit_keys.at(i);
     object["of_limit"] = rounded(limit.share, 4);
     put_instant(object, "highest", limit.at, zone);
     object["least_flow_m3_per_h"] =

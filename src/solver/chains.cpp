@@ -8,8 +8,6 @@ namespace tackfree::solver {
 
 namespace {
 
-std::size_t index(Slot slot) { return static_cast<std::size_t>(slot); }
-
 /// Starts from which the activity gets done, with room for the session's set-up and clean-up.
 void find_starts(const SchedulingProblem& problem, Link& link) {
   const Activity& activity = problem.activities[link.activity];

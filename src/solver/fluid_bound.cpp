@@ -8,8 +8,6 @@ namespace tackfree::solver {
 
 namespace {
 
-std::size_t index(Slot slot) { return static_cast<std::size_t>(slot); }
-
 class Fluid {
  public:
   explicit Fluid(const SchedulingProblem& problem)

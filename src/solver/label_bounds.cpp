@@ -9,8 +9,6 @@ namespace tackfree::solver {
 
 namespace {
 
-std::size_t index(Slot slot) { return static_cast<std::size_t>(slot); }
-
 /// Slots of a table from `from` on, by prefix sums.
 Slot between(const std::vector<Slot>& before, Slot from, Slot to) {
   return to <= from ? 0 : before[index(to)] - before[index(from)];

@@ -44,10 +44,10 @@ Slot latest_ready(const SchedulingProblem& problem) {
   return latest;
 }
 
-class Driver {
+class LabelDriver {
  public:
-  Driver(const SchedulingProblem& problem, const std::vector<Chain>& chains, const Solution& known,
-         std::int64_t most_labels)
+  LabelDriver(const SchedulingProblem& problem, const std::vector<Chain>& chains,
+              const Solution& known, std::int64_t most_labels)
       : problem_(problem), chains_(chains), left_(most_labels) {
     found_.solution = known;
     for (const Chain& chain : chains)
@@ -196,7 +196,7 @@ std::optional<Searched> best_schedule(const SchedulingProblem& problem, const So
                                       std::int64_t most_labels) {
   const auto chains = chains_of(problem);
   if (!chains) return std::nullopt;
-  return Driver(problem, *chains, known, most_labels).run(most_labels);
+  return LabelDriver(problem, *chains, known, most_labels).run(most_labels);
 }
 
 }  // namespace tackfree::solver

@@ -6,7 +6,6 @@ namespace tackfree::solver {
 
 namespace {
 
-std::size_t index(Slot slot) { return static_cast<std::size_t>(slot); }
 Products bit(std::size_t product) { return Products{1} << product; }
 Products bit(int product) { return Products{1} << product; }
 

@@ -13,8 +13,6 @@ constexpr std::int32_t nobody = -1;
 constexpr std::int32_t several = -2;
 constexpr std::int32_t no_family = -3;
 
-std::size_t index(Slot slot) { return static_cast<std::size_t>(slot); }
-
 }  // namespace
 
 ListDecoder::ListDecoder(const SchedulingProblem& problem)

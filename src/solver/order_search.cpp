@@ -311,9 +311,9 @@ bool each_fits(const SchedulingProblem& problem) {
   return true;
 }
 
-class Driver {
+class OrderDriver {
  public:
-  Driver(const SchedulingProblem& problem, const Solution& known)
+  OrderDriver(const SchedulingProblem& problem, const Solution& known)
       : problem_(problem), timing_(problem), improvement_(problem, timing_) {
     result_.solution = known;
   }
@@ -383,7 +383,7 @@ class Driver {
 std::optional<Searched> best_by_order(const SchedulingProblem& problem, const Solution& known,
                                       std::int64_t most_steps) {
   if (!OrderTiming::can_time(problem) || problem.activities.empty()) return std::nullopt;
-  return Driver(problem, known).run(most_steps);
+  return OrderDriver(problem, known).run(most_steps);
 }
 
 }  // namespace tackfree::solver

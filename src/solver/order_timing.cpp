@@ -4,11 +4,7 @@
 
 namespace tackfree::solver {
 
-namespace {
-
-std::size_t index(Slot slot) { return static_cast<std::size_t>(slot); }
-
-}  // namespace
+namespace {}  // namespace
 
 OrderTiming::OrderTiming(const SchedulingProblem& problem)
     : problem_(problem), lags_from_(problem.activities.size()) {

@@ -11,9 +11,9 @@ using namespace tackfree::testing;
 
 namespace {
 
-const Instant begin = instant("2026-04-10T06:00:00Z");
+const Instant first_row = instant("2026-04-10T06:00:00Z");
 constexpr Minutes grid{5};
-constexpr int hour = 12;  ///< in slots
+constexpr int hour_slots = 12;  ///< in slots
 
 /// Put on at 10 to 30 C, at most 80 % RH, 3 K above the dew point, then not under 5 C.
 CoatingLimits varnish_limits() {
@@ -44,7 +44,7 @@ GateTable table(const CoatingLimits& limits, const AirRows& rows, Duration touch
 }
 
 /// 48 hours at 15 C with a dew point of 5 C: nothing forbids coating in it.
-AirRows mild() { return hourly(begin, std::vector<double>(49, 15), 5); }
+AirRows mild() { return hourly(first_row, std::vector<double>(49, 15), 5); }
 void set_temperature(AirRows& rows, int at_hour, double t) {
   rows.rows.at(static_cast<std::size_t>(at_hour)).temperature = celsius(t);
 }
@@ -82,7 +82,7 @@ TEST_CASE("A margin of 3 K over the dew point allows the humidities that physics
 
 TEST_CASE("Nothing forbids a coat in mild air") {
   const GateTable gates = table(varnish_limits(), mild());
-  for (int start = 0; start < 39 * hour; ++start) CHECK_FALSE(gates.forbids(start, 6));
+  for (int start = 0; start < 39 * hour_slots; ++start) CHECK_FALSE(gates.forbids(start, 6));
 }
 
 TEST_CASE("Too cold, too warm or too humid at any time while coating forbids it, and not later") {
@@ -98,11 +98,12 @@ TEST_CASE("Too cold, too warm or too humid at any time while coating forbids it,
     air.rows.at(10).dew_point = celsius(r.dew);
     const GateTable gates = table(varnish_limits(), air);
     CAPTURE(word_for(r.gate));
-    CHECK(gates.forbids(10 * hour, 1) == r.gate);
-    CHECK(gates.forbids(10 * hour - 1, 1) == r.gate);  // finished just then: both ends count
-    CHECK(gates.forbids(9 * hour, 24) == r.gate);
-    CHECK_FALSE(gates.forbids(8 * hour, 6));  // touch-dry comes later, these rules do not bind it
-    CHECK_FALSE(gates.forbids(11 * hour, 6));
+    CHECK(gates.forbids(10 * hour_slots, 1) == r.gate);
+    CHECK(gates.forbids(10 * hour_slots - 1, 1) == r.gate);  // finished just then: both ends count
+    CHECK(gates.forbids(9 * hour_slots, 24) == r.gate);
+    CHECK_FALSE(
+        gates.forbids(8 * hour_slots, 6));  // touch-dry comes later, these rules do not bind it
+    CHECK_FALSE(gates.forbids(11 * hour_slots, 6));
   }
 }
 
@@ -113,10 +114,10 @@ TEST_CASE("The dew-point margin holds from the start until touch-dry") {
   limits.humidity_max.value = humidity_percent(100);
   const GateTable gates = table(limits, air);
   // 5 h of label time take 5 / 0.636985 = 7.85 h at 15 C.
-  CHECK(gates.forbids(20 * hour, 1) == Gate::dew);
-  CHECK(gates.forbids(13 * hour, 6) == Gate::dew);
-  CHECK_FALSE(gates.forbids(11 * hour, 6));
-  CHECK_FALSE(gates.forbids(21 * hour, 6));
+  CHECK(gates.forbids(20 * hour_slots, 1) == Gate::dew);
+  CHECK(gates.forbids(13 * hour_slots, 6) == Gate::dew);
+  CHECK_FALSE(gates.forbids(11 * hour_slots, 6));
+  CHECK_FALSE(gates.forbids(21 * hour_slots, 6));
 }
 
 TEST_CASE("Air that falls under the hold minimum before touch-dry forbids the coat") {
@@ -124,59 +125,60 @@ TEST_CASE("Air that falls under the hold minimum before touch-dry forbids the co
   set_temperature(air, 20, 4.9);
   air.rows.at(20).dew_point = celsius(0);
   const GateTable gates = table(varnish_limits(), air);
-  CHECK(gates.forbids(16 * hour, 6) == Gate::cold_before_dry);
-  CHECK_FALSE(gates.forbids(11 * hour, 6));
-  CHECK_FALSE(gates.forbids(21 * hour, 6));
+  CHECK(gates.forbids(16 * hour_slots, 6) == Gate::cold_before_dry);
+  CHECK_FALSE(gates.forbids(11 * hour_slots, 6));
+  CHECK_FALSE(gates.forbids(21 * hour_slots, 6));
   set_temperature(air, 20, 5);
-  CHECK_FALSE(table(varnish_limits(), air).forbids(16 * hour, 6));
+  CHECK_FALSE(table(varnish_limits(), air).forbids(16 * hour_slots, 6));
 }
 
 TEST_CASE("A coat that is not touch-dry or not finished within the span is forbidden") {
   const GateTable gates = table(varnish_limits(), mild());
-  CHECK(gates.forbids(41 * hour, 6) == Gate::cold_before_dry);
-  CHECK(gates.forbids(48 * hour - 2, 6) == Gate::cold_before_dry);
+  CHECK(gates.forbids(41 * hour_slots, 6) == Gate::cold_before_dry);
+  CHECK(gates.forbids(48 * hour_slots - 2, 6) == Gate::cold_before_dry);
   // Air in which the film has stopped, though it may be put on.
   CoatingLimits limits = varnish_limits();
   limits.put_on_min.value = celsius(-20);
   limits.hold_min.value = celsius(-20);
-  const AirRows frost = hourly(begin, std::vector<double>(49, -12), -20);
+  const AirRows frost = hourly(first_row, std::vector<double>(49, -12), -20);
   CHECK(table(limits, frost).forbids(0, 6) == Gate::cold_before_dry);
 }
 
 TEST_CASE("Waterborne wants 10 C for 24 h after it is put on, to the slot") {
   AirRows air = mild();
-  // 10 C is passed downwards just at hour 30: 15 C at 29:00, 10 C at 30:00, 5 C at 31:00.
+  // 10 C is passed downwards just at hour_slots 30: 15 C at 29:00, 10 C at 30:00, 5 C at 31:00.
   set_temperature(air, 30, 10);
   set_temperature(air, 31, 5);
   air.rows.at(31).dew_point = celsius(0);
   const GateTable gates = table(waterborne_limits(), air, hours(1));
   const int put_on = 6;
   // Finished 24 h before 30:00, when it is just 10 C: allowed. One slot later: under 10 C by 24 h.
-  CHECK_FALSE(gates.forbids(6 * hour - put_on, put_on));
-  CHECK(gates.forbids(6 * hour - put_on + 1, put_on) == Gate::cold_within_hold);
-  CHECK(gates.forbids(20 * hour, put_on) == Gate::cold_within_hold);
-  CHECK_FALSE(gates.forbids(32 * hour, put_on));
+  CHECK_FALSE(gates.forbids(6 * hour_slots - put_on, put_on));
+  CHECK(gates.forbids(6 * hour_slots - put_on + 1, put_on) == Gate::cold_within_hold);
+  CHECK(gates.forbids(20 * hour_slots, put_on) == Gate::cold_within_hold);
+  CHECK_FALSE(gates.forbids(32 * hour_slots, put_on));
   // The same air without that rule.
-  CHECK_FALSE(table(varnish_limits(), air, hours(1)).forbids(20 * hour, put_on));
+  CHECK_FALSE(table(varnish_limits(), air, hours(1)).forbids(20 * hour_slots, put_on));
 }
 
 TEST_CASE("A hold time past the end of the span is judged up to the end") {
   AirRows air = mild();
-  CHECK_FALSE(table(waterborne_limits(), air, hours(1)).forbids(40 * hour, 6));
+  CHECK_FALSE(table(waterborne_limits(), air, hours(1)).forbids(40 * hour_slots, 6));
   set_temperature(air, 48, 9.9);
-  CHECK(table(waterborne_limits(), air, hours(1)).forbids(40 * hour, 6) == Gate::cold_within_hold);
+  CHECK(table(waterborne_limits(), air, hours(1)).forbids(40 * hour_slots, 6) ==
+        Gate::cold_within_hold);
 }
 
 TEST_CASE("The table agrees with a plain walk over the instants of the grid") {
   for (std::uint64_t seed = 1; seed <= 4; ++seed) {
-    const AirRows rows = random_rows(seed, begin, 97);
+    const AirRows rows = random_rows(seed, first_row, 97);
     const AirSeries air = series(rows, span_of(rows));
     const CoatingLimits limits = waterborne_limits();
     const DryingClock clock(coating(waterborne_law(), {{Stage::touch, hours(1)}}), air,
                             metres_per_second(0.10));
     const GateTable gates(limits, air, clock, span_of(rows), grid);
-    const auto instant_of = [&](int i) { return begin + i * grid; };
-    const int slots = 96 * hour;
+    const auto instant_of = [&](int i) { return first_row + i * grid; };
+    const int slots = 96 * hour_slots;
     int allowed = 0;
     for (int start = 0; start + 4 <= slots; ++start) {
       bool fit = true;
@@ -189,7 +191,8 @@ TEST_CASE("The table agrees with a plain walk over the instants of the grid") {
         if (instant_of(i) < *touch + grid)
           fit = state.temperature >= limits.hold_min.value &&
                 dew_point(state.vapour) + limits.dew_point_margin.value <= state.temperature;
-        if (i <= start + 4 + 24 * hour) fit = fit && state.temperature >= limits.put_on_min.value;
+        if (i <= start + 4 + 24 * hour_slots)
+          fit = fit && state.temperature >= limits.put_on_min.value;
       }
       allowed += fit ? 1 : 0;
       REQUIRE(fit == !gates.forbids(start, 4).has_value());
@@ -202,15 +205,15 @@ TEST_CASE("The table agrees with a plain walk over the instants of the grid") {
 TEST_CASE(
     "The rules that fail are none just where the table allows a coat, and its rule is among them") {
   for (std::uint64_t seed = 1; seed <= 4; ++seed) {
-    const AirRows rows = random_rows(seed, begin, 97);
+    const AirRows rows = random_rows(seed, first_row, 97);
     const AirSeries air = series(rows, span_of(rows));
     for (const CoatingLimits& limits : {waterborne_limits(), varnish_limits()}) {
       const DryingClock clock(coating(waterborne_law(), {{Stage::touch, hours(1)}}), air,
                               metres_per_second(0.10));
       const GateTable gates(limits, air, clock, span_of(rows), grid);
-      for (int start = 0; start + 4 <= 96 * hour; start += 3) {
+      for (int start = 0; start + 4 <= 96 * hour_slots; start += 3) {
         const auto failing =
-            failing_gates(limits, air, clock, begin + start * grid, 4 * grid, grid);
+            failing_gates(limits, air, clock, first_row + start * grid, 4 * grid, grid);
         const auto first = gates.forbids(start, 4);
         REQUIRE(failing.empty() == !first.has_value());
         if (first) CHECK(std::find(failing.begin(), failing.end(), *first) != failing.end());
@@ -229,13 +232,14 @@ TEST_CASE(
   CHECK(put_on_gate(limits, air, celsius(31)) == Gate::too_warm);
   AirMix mix{.file = "", .sources = {{"", ConstantAir{celsius(21), humidity_percent(50)}, 0}}};
   mix.sources.insert(mix.sources.begin(),
-                     {"outdoors", hourly(begin - Minutes(180), {8, 8, 8, 8}, 5), 0});
+                     {"outdoors", hourly(first_row - Minutes(180), {8, 8, 8, 8}, 5), 0});
   mix.indoors = Indoors{.time_constant = {hours(0.1), Origin::assumed, {}}};
   mix.boards = Boards{.thickness = millimetres(20), .from_outdoors = true};
-  const AirSeries room = series(mix, {begin, begin + Minutes(1440)});
-  CHECK(room.surface_at(begin).in_celsius() == doctest::Approx(8));
-  CHECK(room.surface_at(begin + Minutes(90)) < room.at(begin + Minutes(90)).temperature);
-  CHECK(room.surface_at(begin + Minutes(600)).in_celsius() == doctest::Approx(21).epsilon(1e-6));
+  const AirSeries room = series(mix, {first_row, first_row + Minutes(1440)});
+  CHECK(room.surface_at(first_row).in_celsius() == doctest::Approx(8));
+  CHECK(room.surface_at(first_row + Minutes(90)) < room.at(first_row + Minutes(90)).temperature);
+  CHECK(room.surface_at(first_row + Minutes(600)).in_celsius() ==
+        doctest::Approx(21).epsilon(1e-6));
 }
 
 TEST_CASE("Blush is likely over 65 % RH, possible near the dew point, and else not") {

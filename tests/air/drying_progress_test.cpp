@@ -12,8 +12,8 @@ using namespace tackfree::testing;
 
 namespace {
 
-const Instant begin = instant("2026-03-01T00:00:00Z");
-const Interval ten_days{begin, begin + Minutes(10 * 1440)};
+const Instant first_of_march = instant("2026-03-01T00:00:00Z");
+const Interval march_days{first_of_march, first_of_march + Minutes(10 * 1440)};
 
 std::int64_t label_hours(double h) {
   return static_cast<std::int64_t>(progress_per_minute * 60 * h);
@@ -29,7 +29,9 @@ std::vector<DryingLaw> all_laws() {
   return {oxidative_law(), waterborne_law(), lacquer_law(), two_component_law(), moisture_law()};
 }
 
-AirSeries random_air(std::uint64_t seed) { return series(random_rows(seed, begin, 241), ten_days); }
+AirSeries air_of_seed(std::uint64_t seed) {
+  return series(random_rows(seed, first_of_march, 241), march_days);
+}
 
 }  // namespace
 
@@ -41,14 +43,15 @@ TEST_CASE("Halving the step changes a finish by less than a minute") {
   };
   int compared = 0;
   for (std::uint64_t seed = 1; seed <= 10; ++seed) {
-    const AirSeries air = random_air(seed);
+    const AirSeries air = air_of_seed(seed);
     for (const DryingLaw& law : all_laws()) {
       for (const auto& [step, half] :
            {Halving{rate_step, Minutes(1)}, Halving{Minutes(4), Minutes(2)},
             Halving{Minutes(2), Minutes(1)}}) {
         const DryingProgress coarse = progress(law, air, step);
         const DryingProgress fine = progress(law, air, half);
-        for (Instant at = begin; at < begin + Minutes(3 * 1440); at += Minutes(173)) {
+        for (Instant at = first_of_march; at < first_of_march + Minutes(3 * 1440);
+             at += Minutes(173)) {
           const auto a = coarse.time_for(at, label_hours(7));
           const auto b = fine.time_for(at, label_hours(7));
           if (!a || !b) continue;
@@ -63,18 +66,18 @@ TEST_CASE("Halving the step changes a finish by less than a minute") {
 
 TEST_CASE("Splitting an interval does not change its integral") {
   for (std::uint64_t seed = 1; seed <= 6; ++seed) {
-    const AirSeries air = random_air(seed);
+    const AirSeries air = air_of_seed(seed);
     for (const DryingLaw& law : all_laws()) {
       const DryingProgress whole = progress(law, air);
       for (int day = 1; day < 10; ++day) {
         // The sums over each part, begun at an odd minute, add up to that of the whole.
-        const Instant middle = begin + Minutes(1440L * day + 37L * day);
-        const auto rows = random_rows(seed, begin, 241);
-        const DryingProgress first = progress(law, series(rows, {begin, middle}));
-        const DryingProgress second = progress(law, series(rows, {middle, ten_days.end}));
+        const Instant middle = first_of_march + Minutes(1440L * day + 37L * day);
+        const auto rows = random_rows(seed, first_of_march, 241);
+        const DryingProgress first = progress(law, series(rows, {first_of_march, middle}));
+        const DryingProgress second = progress(law, series(rows, {middle, march_days.end}));
         const double in_two = static_cast<double>(first.until(middle)) +
-                              static_cast<double>(second.until(ten_days.end));
-        const double in_one = static_cast<double>(whole.until(ten_days.end));
+                              static_cast<double>(second.until(march_days.end));
+        const double in_one = static_cast<double>(whole.until(march_days.end));
         // The step that is split is summed by the minute, else as a whole: a tenth of a minute.
         CHECK(std::abs(in_two - in_one) / progress_per_minute < 0.1);
         CHECK(first.until(middle) <= first.until(middle + Minutes(60)));
@@ -85,15 +88,15 @@ TEST_CASE("Splitting an interval does not change its integral") {
 
 TEST_CASE("The first minute has as much done, the minute before has not") {
   for (std::uint64_t seed = 1; seed <= 6; ++seed) {
-    const AirSeries air = random_air(seed);
+    const AirSeries air = air_of_seed(seed);
     for (const DryingLaw& law : all_laws()) {
       const DryingProgress sums = progress(law, air);
       for (const double h : {0.01, 0.4, 3.0, 11.0, 60.0})
-        for (Instant at = begin - Minutes(30); at < ten_days.end; at += Minutes(331)) {
+        for (Instant at = first_of_march - Minutes(30); at < march_days.end; at += Minutes(331)) {
           const std::int64_t done = sums.until(at);
           const auto found = sums.first_minute(at, label_hours(h));
           if (!found) {
-            REQUIRE(sums.until(ten_days.end) - done < label_hours(h));
+            REQUIRE(sums.until(march_days.end) - done < label_hours(h));
             continue;
           }
           REQUIRE(sums.until(*found) - done >= label_hours(h));
@@ -107,14 +110,15 @@ TEST_CASE("The first minute has as much done, the minute before has not") {
 }
 
 TEST_CASE("Progress never falls and stands still where drying has stopped") {
-  const AirSeries cold = series(hourly(begin, std::vector<double>(241, 4.0), -2), ten_days);
-  CHECK(progress(waterborne_law(), cold).until(ten_days.end) == 0);
+  const AirSeries cold =
+      series(hourly(first_of_march, std::vector<double>(241, 4.0), -2), march_days);
+  CHECK(progress(waterborne_law(), cold).until(march_days.end) == 0);
   for (std::uint64_t seed = 1; seed <= 6; ++seed) {
-    const AirSeries air = random_air(seed);
+    const AirSeries air = air_of_seed(seed);
     for (const DryingLaw& law : all_laws()) {
       const DryingProgress sums = progress(law, air);
       std::int64_t before = 0;
-      for (Instant at = begin; at <= ten_days.end; at += Minutes(1)) {
+      for (Instant at = first_of_march; at <= march_days.end; at += Minutes(1)) {
         const std::int64_t done = sums.until(at);
         REQUIRE(done >= before);
         before = done;
@@ -125,19 +129,21 @@ TEST_CASE("Progress never falls and stands still where drying has stopped") {
 
 TEST_CASE("Drying that stops inside a step counts until the minute it stops") {
   // From 6 C down to 4 C in an hour: a film that stops under 5 C dries for half of it.
-  const AirSeries air = series(hourly(begin, {6, 4, 4}, -2), {begin, begin + Minutes(120)});
+  const AirSeries air = series(hourly(first_of_march, {6, 4, 4}, -2),
+                               {first_of_march, first_of_march + Minutes(120)});
   const DryingProgress sums = progress(waterborne_law(), air);
-  CHECK(sums.until(begin + Minutes(31)) == sums.until(begin + Minutes(120)));
-  CHECK(sums.until(begin + Minutes(30)) > sums.until(begin + Minutes(29)));
+  CHECK(sums.until(first_of_march + Minutes(31)) == sums.until(first_of_march + Minutes(120)));
+  CHECK(sums.until(first_of_march + Minutes(30)) > sums.until(first_of_march + Minutes(29)));
 }
 
 TEST_CASE("Rows at odd minutes are where rates are taken") {
-  AirRows odd = hourly(begin, {}, 0);
-  for (int i = 0; i < 5; ++i) odd.rows.push_back(row(begin + Minutes(51L * i), 10 + i, 2));
-  const RatePoints taken = rate_points(series(odd, {begin + Minutes(3), begin + Minutes(200)}));
-  CHECK(taken.points.front().at == begin + Minutes(3));
-  CHECK(taken.points[1].at == begin + Minutes(5));
-  CHECK(taken.points[11].at == begin + Minutes(51));
+  AirRows odd = hourly(first_of_march, {}, 0);
+  for (int i = 0; i < 5; ++i) odd.rows.push_back(row(first_of_march + Minutes(51L * i), 10 + i, 2));
+  const RatePoints taken =
+      rate_points(series(odd, {first_of_march + Minutes(3), first_of_march + Minutes(200)}));
+  CHECK(taken.points.front().at == first_of_march + Minutes(3));
+  CHECK(taken.points[1].at == first_of_march + Minutes(5));
+  CHECK(taken.points[11].at == first_of_march + Minutes(51));
   CHECK(taken.points[11].air.temperature.in_celsius() == doctest::Approx(11));
-  CHECK(taken.points.back().at == begin + Minutes(200));
+  CHECK(taken.points.back().at == first_of_march + Minutes(200));
 }

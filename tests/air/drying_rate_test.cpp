@@ -13,8 +13,6 @@ using namespace tackfree::testing;
 
 namespace {
 
-constexpr Speed sheltered = metres_per_second(0.10);
-
 struct Point {
   double t, after;
 };
@@ -29,9 +27,6 @@ Coating with_rows(const DryingLaw& law, const std::vector<Point>& points) {
 double hours_at(const Coating& c, double t, double humidity) {
   return drying_duration(c, Stage::recoat, air_at(t, humidity), sheltered).value().in(hours);
 }
-
-/// Constant cases: 1e-6 relative, a little over the last printed digit.
-bool agrees(double found, double expected) { return std::abs(found / expected - 1.0) < 1e-6; }
 
 }  // namespace
 

@@ -14,11 +14,6 @@ using namespace tackfree::testing;
 
 namespace {
 
-constexpr Speed sheltered = metres_per_second(0.10);
-
-/// Constant cases: 1e-6 relative, a little over the last printed digit.
-bool agrees(double found, double expected) { return std::abs(found / expected - 1.0) < 1e-6; }
-
 double constant_hours(const Coating& c, const AirState& air, double air_speed = 0.10,
                       double film_ratio = 1.0) {
   return drying_duration(c, Stage::recoat, air, metres_per_second(air_speed), film_ratio)

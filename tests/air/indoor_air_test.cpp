@@ -17,19 +17,20 @@ namespace {
 
 using Node = AirSeries::Node;
 
-const Instant day_0 = instant("2026-04-10T00:00:00Z");
+const Instant outdoors_from = instant("2026-04-10T00:00:00Z");
 
 /// The daily profile of the worked examples: 10 to 22 C, dew point 9 C.
 std::vector<Node> profile(int count) {
   AirDays days_given;
   for (int i = 0; i < count; ++i)
-    days_given.days.push_back({day_0 + Minutes(1440L * i),
+    days_given.days.push_back({outdoors_from + Minutes(1440L * i),
                                {.low = celsius(10), .high = celsius(22), .dew_point = celsius(9)}});
   return daily_nodes(days_given);
 }
 
 std::vector<Node> steady(double t, double humidity, int hours_long) {
-  return {{day_0, air_at(t, humidity)}, {day_0 + Minutes(60L * hours_long), air_at(t, humidity)}};
+  return {{outdoors_from, air_at(t, humidity)},
+          {outdoors_from + Minutes(60L * hours_long), air_at(t, humidity)}};
 }
 
 Indoors room(double tau_h = 6) { return {.time_constant = {hours(tau_h), Origin::assumed, {}}}; }
@@ -71,7 +72,7 @@ TEST_CASE("Behind a sinusoid of a day the room swings less and later, as algebra
     CAPTURE(row.tau);
     std::vector<Node> outdoors;
     for (int step = 0; step <= 12 * 24 * 10; ++step)
-      outdoors.push_back({day_0 + Minutes(5L * step),
+      outdoors.push_back({outdoors_from + Minutes(5L * step),
                           air_at(20 + 8 * std::sin(2 * std::numbers::pi * step / 288.0), 30)});
     const auto indoors = indoor_air(outdoors, room(row.tau));
     const auto last_day = indoors.end() - 288;
@@ -190,7 +191,7 @@ TEST_CASE("A dehumidifier holds the humidity, and a cold room is never over satu
     CHECK(relative_humidity(node.node.state.temperature, node.node.state.vapour) <=
           humidity_percent(55.000001));
   std::vector<Node> warmer = steady(5, 95, 24);
-  warmer.push_back({day_0 + Minutes(30 * 60), air_at(18, 95)});
+  warmer.push_back({outdoors_from + Minutes(30 * 60), air_at(18, 95)});
   for (const IndoorNode& node : indoor_air(warmer, room(24)))
     CHECK(node.node.state.vapour <= saturation_pressure(node.node.state.temperature) * (1 + 1e-9));
 }
@@ -216,10 +217,10 @@ TEST_CASE("A board of 20 mm is 17 minutes behind the air, and thicker ones longe
 
 TEST_CASE(
     "A room that loses heat three times as fast follows as one of a third of the time constant") {
-  const std::vector<Node> outdoors{{day_0, air_at(20, 50)},
-                                   {day_0 + Minutes(60), air_at(0, 50)},
-                                   {day_0 + Minutes(48 * 60), air_at(0, 50)}};
-  const Interval all{day_0, day_0 + Minutes(48 * 60)};
+  const std::vector<Node> outdoors{{outdoors_from, air_at(20, 50)},
+                                   {outdoors_from + Minutes(60), air_at(0, 50)},
+                                   {outdoors_from + Minutes(48 * 60), air_at(0, 50)}};
+  const Interval all{outdoors_from, outdoors_from + Minutes(48 * 60)};
   const auto fast = indoor_air(outdoors, room(6), {{all, 3}});
   const auto third = indoor_air(outdoors, room(2));
   REQUIRE(fast.size() == third.size());
@@ -240,6 +241,6 @@ TEST_CASE("A heater that just holds a room at its set point cannot while the los
   const Instant end = outdoors.back().at;
   const auto held = indoor_air(outdoors, warmed);
   CHECK(held.back().node.state.temperature.in_celsius() == doctest::Approx(20).epsilon(1e-4));
-  const auto aired = indoor_air(outdoors, warmed, {{{day_0, end}, 2}});
+  const auto aired = indoor_air(outdoors, warmed, {{{outdoors_from, end}, 2}});
   CHECK(aired.back().node.state.temperature.in_celsius() == doctest::Approx(10).epsilon(1e-4));
 }

@@ -8,11 +8,12 @@ using namespace tackfree::testing;
 
 namespace {
 
-const Instant begin = instant("2026-04-10T00:00:00Z");
-const Interval ten_days{begin, begin + Minutes(10 * 1440)};
+const Instant joined_from = instant("2026-04-10T00:00:00Z");
+const Interval joined_days{joined_from, joined_from + Minutes(10 * 1440)};
 
 AirRows rows_for(int hours_long) {
-  return hourly(begin, std::vector<double>(static_cast<std::size_t>(hours_long) + 1, 12.0), 5);
+  return hourly(joined_from, std::vector<double>(static_cast<std::size_t>(hours_long) + 1, 12.0),
+                5);
 }
 
 AirMonths april() {
@@ -32,7 +33,7 @@ AirDays days_from(Instant midnight, int count) {
 
 Problems problems_of(const AirMix& mix) {
   Problems problems;
-  CHECK_FALSE(joined_air(mix, ten_days, problems));
+  CHECK_FALSE(joined_air(mix, joined_days, problems));
   return problems;
 }
 
@@ -41,18 +42,18 @@ Problems problems_of(const AirMix& mix) {
 TEST_CASE("Sources follow each other in order and the seams are told") {
   const AirMix mix{.file = "job.json",
                    .sources = {{"forecast", rows_for(50), 3},
-                               {"lows and highs", days_from(begin, 4), 4},
+                               {"lows and highs", days_from(joined_from, 4), 4},
                                {"", april(), 5}}};
   Problems problems;
-  const auto air = joined_air(mix, ten_days, problems);
+  const auto air = joined_air(mix, joined_days, problems);
   REQUIRE(air);
   REQUIRE(air->seams.size() == 2);
-  CHECK(air->seams[0].at == begin + Minutes(50 * 60));
+  CHECK(air->seams[0].at == joined_from + Minutes(50 * 60));
   CHECK(air->seams[0].before == "forecast");
   CHECK(air->seams[0].after == "lows and highs");
-  CHECK(air->seams[1].at == begin + Minutes(4 * 1440));
+  CHECK(air->seams[1].at == joined_from + Minutes(4 * 1440));
   CHECK(air->seams[1].after == "typical April values");
-  CHECK(air->typical_from == begin + Minutes(4 * 1440));
+  CHECK(air->typical_from == joined_from + Minutes(4 * 1440));
   CHECK_FALSE(air->mean_day_from);
   for (std::size_t i = 1; i < air->nodes.size(); ++i)
     CHECK(air->nodes[i].at - air->nodes[i - 1].at == Minutes(60));
@@ -65,9 +66,9 @@ TEST_CASE("A constant after a forecast is typical, alone it is the person's word
   Problems problems;
   const auto after =
       joined_air({.file = "", .sources = {{"forecast", rows_for(30), 3}, {"guess", constant, 4}}},
-                 ten_days, problems);
-  CHECK(after.value().typical_from == begin + Minutes(30 * 60));
-  CHECK_FALSE(joined_air({.file = "", .sources = {{"", constant, 3}}}, ten_days, problems)
+                 joined_days, problems);
+  CHECK(after.value().typical_from == joined_from + Minutes(30 * 60));
+  CHECK_FALSE(joined_air({.file = "", .sources = {{"", constant, 3}}}, joined_days, problems)
                   .value()
                   .typical_from);
 }
@@ -77,30 +78,31 @@ TEST_CASE("An old forecast gives way to typical months from the start") {
   for (AirRow& row : old.rows) row.at -= Minutes(5 * 1440);
   Problems problems;
   const auto air = joined_air({.file = "", .sources = {{"forecast", old, 3}, {"", april(), 4}}},
-                              ten_days, problems);
+                              joined_days, problems);
   REQUIRE(air);
   CHECK(air->seams.empty());
-  CHECK(air->typical_from == begin);
+  CHECK(air->typical_from == joined_from);
 }
 
 TEST_CASE("What comes after the last source is its mean day") {
   Problems problems;
-  const auto air =
-      joined_air({.file = "", .sources = {{"days", days_from(begin, 3), 3}}}, ten_days, problems);
+  const auto air = joined_air({.file = "", .sources = {{"days", days_from(joined_from, 3), 3}}},
+                              joined_days, problems);
   REQUIRE(air);
-  CHECK(air->mean_day_from == begin + Minutes(3 * 1440));
+  CHECK(air->mean_day_from == joined_from + Minutes(3 * 1440));
   CHECK(air->typical_from == air->mean_day_from);
 }
 
 TEST_CASE("Gaps between sources, days left out and months missing are named") {
-  const Problems gap = problems_of({.file = "job.json",
-                                    .sources = {{"forecast", rows_for(20), 3},
-                                                {"days", days_from(begin + Minutes(2880), 9), 7}}});
+  const Problems gap =
+      problems_of({.file = "job.json",
+                   .sources = {{"forecast", rows_for(20), 3},
+                               {"days", days_from(joined_from + Minutes(2880), 9), 7}}});
   REQUIRE(gap.size() == 1);
   CHECK(gap[0].line == 7);
   CHECK(gap[0].wanted.find("where forecast has ended and days has not begun") != std::string::npos);
 
-  AirDays holed = days_from(begin, 11);
+  AirDays holed = days_from(joined_from, 11);
   holed.days.erase(holed.days.begin() + 4);
   const Problems left_out = problems_of({.file = "job.json", .sources = {{"days", holed, 3}}});
   REQUIRE_FALSE(left_out.empty());
@@ -115,7 +117,7 @@ TEST_CASE("Gaps between sources, days left out and months missing are named") {
   CHECK(missing[0].wanted.find("wanted April among the typical months") != std::string::npos);
 
   const Problems late = problems_of(
-      {.file = "job.json", .sources = {{"days", days_from(begin + Minutes(1440), 9), 3}}});
+      {.file = "job.json", .sources = {{"days", days_from(joined_from + Minutes(1440), 9), 3}}});
   REQUIRE_FALSE(late.empty());
   CHECK(late[0].wanted.find("from the plan's start on") != std::string::npos);
 }

@@ -8,8 +8,8 @@ using namespace tackfree::testing;
 
 namespace {
 
-const Instant begin = instant("2026-04-10T00:00:00Z");
-const Interval four_days{begin, begin + Minutes(4 * 1440)};
+const Instant coat_at = instant("2026-04-10T00:00:00Z");
+const Interval four_days{coat_at, coat_at + Minutes(4 * 1440)};
 
 Coating varnish(double within_h) {
   Coating c = coating(arrhenius_law(50, 0.1, 0), {{Stage::recoat, hours(8)}});
@@ -21,7 +21,7 @@ Coating varnish(double within_h) {
 AirSeries hump(double top) {
   std::vector<double> t(97, 20.0);
   t[10] = t[11] = t[12] = top;
-  return series(hourly(begin, t, 5), four_days);
+  return series(hourly(coat_at, t, 5), four_days);
 }
 
 }  // namespace
@@ -31,10 +31,11 @@ TEST_CASE("The warmest hour is what lasts an hour, not the peak") {
   CHECK(warmest_hour(hump(30), four_days).in_celsius() == doctest::Approx(30));
   std::vector<double> t(97, 20.0);
   t[10] = 32;
-  const AirSeries peak = series(hourly(begin, t, 5), four_days);
+  const AirSeries peak = series(hourly(coat_at, t, 5), four_days);
   // Up and down within two hours: an hour is spent above half of the way.
   CHECK(warmest_hour(peak, four_days).in_celsius() == doctest::Approx(26));
-  CHECK(warmest_hour(peak, {begin, begin + Minutes(8 * 60)}).in_celsius() == doctest::Approx(20));
+  CHECK(warmest_hour(peak, {coat_at, coat_at + Minutes(8 * 60)}).in_celsius() ==
+        doctest::Approx(20));
 }
 
 TEST_CASE("Warmth shortens the window and cold does not lengthen it") {
@@ -49,9 +50,9 @@ TEST_CASE("Warmth shortens the window and cold does not lengthen it") {
 
 TEST_CASE("A warm hour on the way ends the window earlier for good") {
   const Coating c = varnish(24);
-  CHECK(recoat_unsanded_until(c, hump(20), begin) == begin + Minutes(24 * 60));
-  const Instant warm = recoat_unsanded_until(c, hump(33), begin).value();
-  CHECK(to_duration(warm - begin) <= longest_unsanded(c, celsius(33)).value());
-  CHECK(to_duration(warm + Minutes(5) - begin) > longest_unsanded(c, celsius(33)).value());
-  CHECK_FALSE(recoat_unsanded_until(coating(lacquer_law(), {}), hump(20), begin));
+  CHECK(recoat_unsanded_until(c, hump(20), coat_at) == coat_at + Minutes(24 * 60));
+  const Instant warm = recoat_unsanded_until(c, hump(33), coat_at).value();
+  CHECK(to_duration(warm - coat_at) <= longest_unsanded(c, celsius(33)).value());
+  CHECK(to_duration(warm + Minutes(5) - coat_at) > longest_unsanded(c, celsius(33)).value());
+  CHECK_FALSE(recoat_unsanded_until(coating(lacquer_law(), {}), hump(20), coat_at));
 }

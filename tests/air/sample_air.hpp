@@ -7,6 +7,7 @@
 #include "tackfree/base/text_file.hpp"
 #include "tackfree/model/coating.hpp"
 
+#include <cmath>
 #include <cstdint>
 #include <cstdio>
 #include <sstream>
@@ -21,6 +22,14 @@ inline Instant instant(const char* text) {
   const auto at = parse_instant(text);
   if (!at) throw std::invalid_argument(text);
   return *at;
+}
+
+/// Air that hardly moves, as in a closed room.
+inline constexpr Speed sheltered = metres_per_second(0.10);
+
+/// Constant cases: 1e-6 relative, a little over the last printed digit.
+inline bool agrees(double found, double expected) {
+  return std::abs(found / expected - 1.0) < 1e-6;
 }
 
 inline DryingLaw arrhenius_law(double energy_kj, double air_exponent, double stops_below_c) {

@@ -17,7 +17,7 @@ auto read_text(const std::string& text, Problems& problems, Read read) {
   return read(cursor, new_york);
 }
 
-Problem only_problem(const std::string& day) {
+Problem only_problem_of_days(const std::string& day) {
   Problems problems;
   read_text("{\"origin\": \"a\", \"each\": [" + day + "]}", problems, read_air_days);
   INFO(all_text(problems));
@@ -47,17 +47,20 @@ TEST_CASE("days begin at midnight of standard time, in summer too") {
 
 TEST_CASE("a day that cannot be is named with its line and remedy") {
   CHECK(holds(
-      only_problem(R"({"on": "2027-04-05", "low_c": 9, "high_c": 4, "dew_point_c": 3})").wanted,
+      only_problem_of_days(R"({"on": "2027-04-05", "low_c": 9, "high_c": 4, "dew_point_c": 3})")
+          .wanted,
       "no higher than the high"));
   CHECK(holds(
-      only_problem(R"({"on": "2027-04-05", "low_c": 4, "high_c": 9, "dew_point_c": 12})").wanted,
+      only_problem_of_days(R"({"on": "2027-04-05", "low_c": 4, "high_c": 9, "dew_point_c": 12})")
+          .wanted,
       "dew point no higher than the day's high"));
-  CHECK(holds(only_problem(R"({"on": "2027-04-05", "low_c": 4, "high_c": 9})").wanted,
+  CHECK(holds(only_problem_of_days(R"({"on": "2027-04-05", "low_c": 4, "high_c": 9})").wanted,
               "this or humidity_pct is needed"));
   CHECK(holds(
-      only_problem(R"({"on": "2027-04-05", "low_c": 4, "high_c": 9, "humidity_pct": 105})").wanted,
+      only_problem_of_days(R"({"on": "2027-04-05", "low_c": 4, "high_c": 9, "humidity_pct": 105})")
+          .wanted,
       "1 to 100"));
-  const Problem twice = only_problem(
+  const Problem twice = only_problem_of_days(
       "{\"on\": \"2027-04-05\", \"low_c\": 4, \"high_c\": 9, \"humidity_pct\": 80},\n"
       "{\"on\": \"2027-04-05\", \"low_c\": 4, \"high_c\": 9, \"humidity_pct\": 80}");
   CHECK(twice.line == 2);

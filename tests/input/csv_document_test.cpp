@@ -8,7 +8,7 @@ using namespace tackfree;
 
 namespace {
 
-Problem only_problem(const std::string& text) {
+Problem only_csv_problem(const std::string& text) {
   Problems problems;
   CHECK_FALSE(parse_csv(text, "x.csv", problems));
   REQUIRE(problems.size() == 1);
@@ -96,16 +96,16 @@ TEST_CASE("rows of the wrong length are all reported and left out") {
 }
 
 TEST_CASE("a text that is no CSV is one problem with its remedy") {
-  CHECK(only_problem("").wanted == "is empty; wanted a row of column heads");
-  CHECK(only_problem("a,,c\n").wanted.find("a head for each") != std::string::npos);
-  CHECK(only_problem("a,b,a\n").wanted == "wanted each column head once");
-  const Problem open = only_problem("a,b\n1,\"x\n2,y\n");
+  CHECK(only_csv_problem("").wanted == "is empty; wanted a row of column heads");
+  CHECK(only_csv_problem("a,,c\n").wanted.find("a head for each") != std::string::npos);
+  CHECK(only_csv_problem("a,b,a\n").wanted == "wanted each column head once");
+  const Problem open = only_csv_problem("a,b\n1,\"x\n2,y\n");
   CHECK(open.line == 2);
   CHECK(open.wanted == "is a quoted field without its closing quote");
-  const Problem after = only_problem("a,b\n1,\"x\ny\" z\n");
+  const Problem after = only_csv_problem("a,b\n1,\"x\ny\" z\n");
   CHECK(after.line == 3);
   CHECK(after.wanted.find("a comma after the closing quote") != std::string::npos);
-  const Problem latin = only_problem("a,b\n1,\xE9t\xE9\n");
+  const Problem latin = only_csv_problem("a,b\n1,\xE9t\xE9\n");
   CHECK(latin.line == 2);
   CHECK(latin.wanted.find("saved as UTF-8") != std::string::npos);
 }
@@ -122,7 +122,7 @@ TEST_CASE("ten megabytes of rubbish are few problems") {
   std::mt19937 generator(1);
   std::string bytes(10'000'000, ' ');
   for (char& byte : bytes) byte = static_cast<char>(generator() & 0xFFU);
-  CHECK(only_problem(bytes).wanted.find("not text in UTF-8") != std::string::npos);
+  CHECK(only_csv_problem(bytes).wanted.find("not text in UTF-8") != std::string::npos);
   std::string rows = "a,b\n";
   for (int i = 0; i < 1'000'000; ++i) rows += "rubbish\n";
   Problems problems;

@@ -9,7 +9,7 @@ namespace {
 
 const SourceNames sources{{{"book", "A Handbook, p. 3"}}};
 
-JsonNode tree_of(const std::string& text) {
+JsonNode parsed(const std::string& text) {
   Problems problems;
   auto tree = parse_json(text, "x.json", problems);
   REQUIRE(tree);
@@ -19,7 +19,7 @@ JsonNode tree_of(const std::string& text) {
 }  // namespace
 
 TEST_CASE("a figure of the finishing data brings its origin and the full name of its source") {
-  const JsonNode tree = tree_of(R"({"a_h": [2, "published", "book"], "b_h": [3, "practice"]})");
+  const JsonNode tree = parsed(R"({"a_h": [2, "published", "book"], "b_h": [3, "practice"]})");
   Problems problems;
   JsonCursor object(tree, "", "x.json", problems);
   FigureReader figures(object, sources);
@@ -38,7 +38,7 @@ TEST_CASE("a figure of the finishing data brings its origin and the full name of
 }
 
 TEST_CASE("a figure of a job is bare, takes the origin of its object, and may be missing") {
-  const JsonNode tree = tree_of(R"({"a_h": 2, "b_h": [3, "practice"], "p": 180, "q": [180, 120]})");
+  const JsonNode tree = parsed(R"({"a_h": 2, "b_h": [3, "practice"], "p": 180, "q": [180, 120]})");
   Problems problems;
   JsonCursor object(tree, "", "x.json", problems);
   FigureReader figures(object, Origin::measured);
@@ -61,7 +61,7 @@ TEST_CASE("a figure of a job is bare, takes the origin of its object, and may be
 }
 
 TEST_CASE("a temperature is read in Celsius or Fahrenheit, its range holds in both") {
-  const JsonNode tree = tree_of(R"({"a_c": 20, "b_f": 68, "c_f": 213, "d_c": 1, "d_f": 34})");
+  const JsonNode tree = parsed(R"({"a_c": 20, "b_f": 68, "c_f": 213, "d_c": 1, "d_f": 34})");
   Problems problems;
   JsonCursor object(tree, "", "x.json", problems);
   CHECK(read_temperature(object, "a", {0, 100}) == celsius(20));
@@ -77,7 +77,7 @@ TEST_CASE("a temperature is read in Celsius or Fahrenheit, its range holds in bo
 }
 
 TEST_CASE("usual sizes are volumes with their unit, each one readable, with one origin for all") {
-  const JsonNode tree = tree_of(
+  const JsonNode tree = parsed(
       R"({"good": [["1/2 pt", "1 gal"], "practice"], "bad": [["1 qt", "2"], "practice"],
           "none": [[], "practice"]})");
   Problems problems;

@@ -9,7 +9,7 @@ using namespace tackfree;
 namespace {
 
 /// The one problem that reading `text` gives.
-Problem only_problem(const std::string& text) {
+Problem only_json_problem(const std::string& text) {
   Problems problems;
   CHECK_FALSE(parse_json(text, "x.json", problems));
   REQUIRE(problems.size() == 1);
@@ -54,37 +54,37 @@ TEST_CASE("a byte-order mark before the text does no harm") {
 }
 
 TEST_CASE("text that is not JSON is one problem with its line") {
-  const Problem problem = only_problem("{\n \"a\": 1,\n \"b\": oops\n}");
+  const Problem problem = only_json_problem("{\n \"a\": 1,\n \"b\": oops\n}");
   CHECK(problem.line == 3);
   CHECK(problem.wanted.find("wanted JSON text here") != std::string::npos);
-  CHECK(only_problem("{\"a\": 1").line == 1);
-  CHECK(only_problem(" \n ").wanted.find("is empty") != std::string::npos);
-  CHECK(only_problem("{\"a\": NaN}").wanted.find("wanted JSON text") != std::string::npos);
-  CHECK(only_problem("{} {}").wanted.find("wanted JSON text") != std::string::npos);
+  CHECK(only_json_problem("{\"a\": 1").line == 1);
+  CHECK(only_json_problem(" \n ").wanted.find("is empty") != std::string::npos);
+  CHECK(only_json_problem("{\"a\": NaN}").wanted.find("wanted JSON text") != std::string::npos);
+  CHECK(only_json_problem("{} {}").wanted.find("wanted JSON text") != std::string::npos);
 }
 
 TEST_CASE("a number beyond what a computer holds is refused by name") {
-  const Problem problem = only_problem("{\n\"a\": 1e400\n}");
+  const Problem problem = only_json_problem("{\n\"a\": 1e400\n}");
   CHECK(problem.line == 2);
   CHECK(problem.found == "1e400");
   CHECK(problem.wanted.find("at most 1.8e308") != std::string::npos);
 }
 
 TEST_CASE("a key that stands twice in an object is refused with both lines") {
-  const Problem problem = only_problem("{\n\"a\": 1,\n\"b\": {\"a\": 3},\n\"a\": 2}");
+  const Problem problem = only_json_problem("{\n\"a\": 1,\n\"b\": {\"a\": 3},\n\"a\": 2}");
   CHECK(problem.line == 4);
   CHECK(problem.key == "a");
   CHECK(problem.hint == "it is also on line 2");
 }
 
 TEST_CASE("ten megabytes of rubbish are one problem") {
-  only_problem(random_bytes(10'000'000));
-  only_problem(std::string(10'000'000, '['));
-  only_problem(std::string(10'000'000, 'x'));
-  only_problem("\"" + std::string(10'000'000, 'x'));
+  only_json_problem(random_bytes(10'000'000));
+  only_json_problem(std::string(10'000'000, '['));
+  only_json_problem(std::string(10'000'000, 'x'));
+  only_json_problem("\"" + std::string(10'000'000, 'x'));
   std::string many = "[1";
   for (int i = 0; i < 5'000'000; ++i) many += ",1";
-  CHECK(only_problem(many + "]").wanted.find("200000 values") != std::string::npos);
+  CHECK(only_json_problem(many + "]").wanted.find("200000 values") != std::string::npos);
   std::string repeated = "{\"a\":1";
   for (int i = 0; i < 100'000; ++i) repeated += ",\"a\":1";
   Problems problems;
@@ -95,6 +95,6 @@ TEST_CASE("ten megabytes of rubbish are one problem") {
 TEST_CASE("nesting is read to 64 levels and no deeper") {
   Problems problems;
   CHECK(parse_json(std::string(64, '[') + std::string(64, ']'), "x.json", problems));
-  CHECK(only_problem(std::string(65, '[') + std::string(65, ']')).wanted ==
+  CHECK(only_json_problem(std::string(65, '[') + std::string(65, ']')).wanted ==
         "wanted at most 64 levels of nesting");
 }

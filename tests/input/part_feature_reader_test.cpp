@@ -10,15 +10,15 @@ using namespace tackfree;
 namespace {
 
 // A board of 1000 x 300 x 20 mm and a leg, then one feature row in one of them.
-const std::string list =
+const std::string two_parts =
     "kind,part,batch,coat,length_mm,width_mm,thickness_mm,diameter_mm,depth_mm,girth_mm,face,along,"
     "run,quantity,masked\n"
     "board,top,a,all,1000,300,20,,,,,,,,\n"
     "round,leg,a,side,450,,,30,,,,,,,\n";
 
-Feature read(const std::string& row, std::size_t part = 0) {
+Feature read_feature(const std::string& row, std::size_t part = 0) {
   Problems problems;
-  auto parts = parse_parts(list + row + "\n", "p.csv", problems);
+  auto parts = parse_parts(two_parts + row + "\n", "p.csv", problems);
   CHECK_MESSAGE(problems.empty(), all_text(problems));
   REQUIRE(parts.at(part).features.size() == 1);
   return parts[part].features[0];
@@ -27,39 +27,40 @@ Feature read(const std::string& row, std::size_t part = 0) {
 }  // namespace
 
 TEST_CASE("a hole has its diameter and number") {
-  const auto hole = std::get<Hole>(read("hole,top,,,,,,12,,,,,,4,"));
+  const auto hole = std::get<Hole>(read_feature("hole,top,,,,,,12,,,,,,4,"));
   CHECK(hole.diameter == millimetres(12));
   CHECK(hole.count == 4);
   CHECK(hole.rim_coated);
 }
 
 TEST_CASE("a rebate runs along the whole of its edge or end unless it has a length") {
-  const auto back = std::get<Rebate>(read("rebate,top,,,,10,,,9,,bottom,back,,,yes"));
+  const auto back = std::get<Rebate>(read_feature("rebate,top,,,,10,,,9,,bottom,back,,,yes"));
   CHECK(back.face == Face::bottom);
   CHECK(back.along == Face::back);
   CHECK(back.length == metres(1));
   CHECK(back.masked);
-  const auto left = std::get<Rebate>(read("rebate,top,,,,10,,,9,,,left,,,"));
+  const auto left = std::get<Rebate>(read_feature("rebate,top,,,,10,,,9,,,left,,,"));
   CHECK(left.length == millimetres(300));
   CHECK(left.face == Face::top);
-  CHECK(std::get<Rebate>(read("rebate,top,,,400,10,,,9,,,front,,,")).length == millimetres(400));
+  CHECK(std::get<Rebate>(read_feature("rebate,top,,,400,10,,,9,,,front,,,")).length ==
+        millimetres(400));
 }
 
 TEST_CASE("a moulding has the girth of its profile") {
-  const auto profile = std::get<Moulding>(read("moulding,top,,,,,,,,31,,right,,,"));
+  const auto profile = std::get<Moulding>(read_feature("moulding,top,,,,,,,,31,,right,,,"));
   CHECK(profile.along == Face::right);
   CHECK(profile.girth == millimetres(31));
   CHECK(profile.length == millimetres(300));
 }
 
 TEST_CASE("a mask is a strip of a board's side or a band round a leg") {
-  const auto strip = std::get<Mask>(read("mask,top,,,,18,,,,,bottom,,width,2,"));
+  const auto strip = std::get<Mask>(read_feature("mask,top,,,,18,,,,,bottom,,width,2,"));
   CHECK(strip.face == Face::bottom);
   CHECK(strip.length == millimetres(300));
   CHECK(strip.width == millimetres(18));
   CHECK(strip.count == 2);
-  CHECK(std::get<Mask>(read("mask,top,,,40,20,,,,,front,,,,")).face == Face::front);
-  const auto tenon = std::get<Mask>(read("mask,leg,,,40,,,,,,,,,,", 1));
+  CHECK(std::get<Mask>(read_feature("mask,top,,,40,20,,,,,front,,,,")).face == Face::front);
+  const auto tenon = std::get<Mask>(read_feature("mask,leg,,,40,,,,,,,,,,", 1));
   CHECK(tenon.face == Face::side);
   CHECK(tenon.length == millimetres(40));
 }
@@ -91,7 +92,7 @@ TEST_CASE("a feature that does not fit its part is named with its remedy") {
   for (const Row& each : rows) {
     INFO(std::string(each.row));
     Problems problems;
-    parse_parts(list + each.row + "\n", "p.csv", problems);
+    parse_parts(two_parts + each.row + "\n", "p.csv", problems);
     INFO(all_text(problems));
     REQUIRE(problems.size() == 1);
     CHECK(problems[0].line == 4);
@@ -102,12 +103,12 @@ TEST_CASE("a feature that does not fit its part is named with its remedy") {
 
 TEST_CASE("an edge may not be masked or moulded over more than there is") {
   Problems problems;
-  parse_parts(list + "mask,top,,,,20,,,,,front,,,2,\n", "p.csv", problems);
+  parse_parts(two_parts + "mask,top,,,,20,,,,,front,,,2,\n", "p.csv", problems);
   REQUIRE(problems.size() == 1);
   CHECK(problems[0].line == 2);
   CHECK(holds(problems[0].wanted, "no more than its front"));
   problems.clear();
-  parse_parts(list + "moulding,top,,,,,,,,31,,front,,,\nmoulding,top,,,600,,,,,25,,front,,,\n",
+  parse_parts(two_parts + "moulding,top,,,,,,,,31,,front,,,\nmoulding,top,,,600,,,,,25,,front,,,\n",
               "p.csv", problems);
   REQUIRE(problems.size() == 1);
   CHECK(holds(problems[0].found, "1600 mm of moulding"));

@@ -10,15 +10,15 @@ using doctest::Approx;
 
 namespace {
 
-const std::string head =
+const std::string shape_head =
     "kind,part,batch,coat,material,wood,surface,length_mm,width_mm,thickness_mm,diameter_mm,"
     "inner_mm,profile_factor,stile_width_mm,rail_width_mm,panels,set_back_top_mm,"
     "set_back_bottom_mm,slats,slat_width_mm,slat_thickness_mm,area_m2,grain,estimate\n";
 
-/// A row with the fields that are named, such as `kind=board part=x length_mm=3`.
-std::string row(const std::string& fields) {
+/// A shape_row with the fields that are named, such as `kind=board part=x length_mm=3`.
+std::string shape_row(const std::string& fields) {
   std::string text;
-  std::string columns = head.substr(0, head.size() - 1) + ",";
+  std::string columns = shape_head.substr(0, shape_head.size() - 1) + ",";
   while (!columns.empty()) {
     const std::string column = columns.substr(0, columns.find(','));
     columns.erase(0, column.size() + 1);
@@ -32,9 +32,9 @@ std::string row(const std::string& fields) {
   return text;
 }
 
-Part read(const std::string& fields) {
+Part read_shape(const std::string& fields) {
   Problems problems;
-  auto parts = parse_parts(head + row("part=x batch=a " + fields), "p.csv", problems);
+  auto parts = parse_parts(shape_head + shape_row("part=x batch=a " + fields), "p.csv", problems);
   CHECK_MESSAGE(problems.empty(), all_text(problems));
   REQUIRE(parts.size() == 1);
   return parts[0];
@@ -46,14 +46,14 @@ const std::string frame =
 }  // namespace
 
 TEST_CASE("a sheet is a board of plywood or fibreboard") {
-  const Part sheet =
-      read("kind=sheet material=fibreboard coat=faces length_mm=600 width_mm=400 thickness_mm=18");
+  const Part sheet = read_shape(
+      "kind=sheet material=fibreboard coat=faces length_mm=600 width_mm=400 thickness_mm=18");
   CHECK(std::get<Board>(sheet.shape).width == millimetres(400));
   CHECK(sheet.material == Material::fibreboard);
 }
 
-TEST_CASE("wood and surface are read in words") {
-  const Part board = read(
+TEST_CASE("wood and surface are read_shape in words") {
+  const Part board = read_shape(
       "kind=board wood=ring_porous surface=rough coat=top length_mm=600 width_mm=100 "
       "thickness_mm=18");
   CHECK(board.wood == Wood::ring_porous);
@@ -62,31 +62,35 @@ TEST_CASE("wood and surface are read in words") {
 }
 
 TEST_CASE("a tube's sides are its outside, inside and ends") {
-  const Part tube = read("kind=tube coat=outside+inside length_mm=300 diameter_mm=80 inner_mm=60");
+  const Part tube =
+      read_shape("kind=tube coat=outside+inside length_mm=300 diameter_mm=80 inner_mm=60");
   CHECK(std::get<Tube>(tube.shape).inner == millimetres(60));
   CHECK(tube.coated == FaceSet{Face::side, Face::inside});
 }
 
 TEST_CASE("a turned part has its profile factor") {
-  const Part leg = read("kind=turned coat=side length_mm=450 diameter_mm=60 profile_factor=0.93");
+  const Part leg =
+      read_shape("kind=turned coat=side length_mm=450 diameter_mm=60 profile_factor=0.93");
   CHECK(std::get<Turned>(leg.shape).profile_factor == Approx(0.93));
 }
 
 TEST_CASE("a framed panel has its frame, panels and set-backs; without them it is flush") {
-  const Part door = read("kind=framed panels=2 set_back_top_mm=6 set_back_bottom_mm=8" + frame);
+  const Part door =
+      read_shape("kind=framed panels=2 set_back_top_mm=6 set_back_bottom_mm=8" + frame);
   const auto& panel = std::get<FramedPanel>(door.shape);
   CHECK(panel.frame.stile_width == millimetres(70));
   CHECK(panel.frame.rail_width == millimetres(80));
   CHECK(panel.panels == 2);
   CHECK(panel.set_back_top == millimetres(6));
   CHECK(panel.set_back_bottom == millimetres(8));
-  const Part flush = read("kind=framed" + frame);
+  const Part flush = read_shape("kind=framed" + frame);
   CHECK(std::get<FramedPanel>(flush.shape).set_back_top == Length{});
   CHECK(std::get<FramedPanel>(flush.shape).panels == 1);
 }
 
 TEST_CASE("a louvre has its frame and slats") {
-  const Part shutter = read("kind=louvre slats=12 slat_width_mm=40 slat_thickness_mm=8" + frame);
+  const Part shutter =
+      read_shape("kind=louvre slats=12 slat_width_mm=40 slat_thickness_mm=8" + frame);
   const auto& louvre = std::get<Louvre>(shutter.shape);
   CHECK(louvre.slats == 12);
   CHECK(louvre.slat_width == millimetres(40));
@@ -95,14 +99,14 @@ TEST_CASE("a louvre has its frame and slats") {
 
 TEST_CASE("framed and louvred work without its sizes is estimated where that is asked for") {
   const std::string outside = " coat=faces length_mm=2000 width_mm=800 thickness_mm=40 ";
-  const Part door = read("kind=framed estimate=yes" + outside);
+  const Part door = read_shape("kind=framed estimate=yes" + outside);
   CHECK_FALSE(std::get<EstimatedFrame>(door.shape).louvred);
-  const Part shutter = read("kind=louvre estimate=yes" + outside);
+  const Part shutter = read_shape("kind=louvre estimate=yes" + outside);
   CHECK(std::get<EstimatedFrame>(shutter.shape).louvred);
 }
 
 TEST_CASE("a plain area has a grain and the faces it is on") {
-  const Part carving = read("kind=area area_m2=0.35 grain=end coat=top");
+  const Part carving = read_shape("kind=area area_m2=0.35 grain=end coat=top");
   CHECK(std::get<PlainArea>(carving.shape).area == square_metres(0.35));
   CHECK(std::get<PlainArea>(carving.shape).grain == Grain::end);
   CHECK(carving.coated == FaceSet{Face::top});
@@ -153,7 +157,7 @@ TEST_CASE("sizes that cannot be are named with their remedy") {
   for (const Row& each : rows) {
     INFO(each.fields);
     Problems problems;
-    parse_parts(head + row("part=x batch=a " + each.fields), "p.csv", problems);
+    parse_parts(shape_head + shape_row("part=x batch=a " + each.fields), "p.csv", problems);
     INFO(all_text(problems));
     REQUIRE(!problems.empty());
     CHECK(problems[0].line == 2);

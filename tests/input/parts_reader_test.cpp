@@ -19,7 +19,7 @@ std::vector<Part> read_good(const std::string& rows) {
 }
 
 /// The problem of the last row of `rows`, the only one.
-Problem only_problem(const std::string& rows) {
+Problem only_parts_problem(const std::string& rows) {
   Problems problems;
   parse_parts(head + rows, "p.csv", problems);
   INFO(all_text(problems));
@@ -58,7 +58,7 @@ TEST_CASE("all means every side that the kind has") {
 }
 
 TEST_CASE("sides to coat are asked for, never guessed") {
-  const Problem problem = only_problem("board,top,,4 ft,1 ft,3/4,,,,,a,,,,,\n");
+  const Problem problem = only_parts_problem("board,top,,4 ft,1 ft,3/4,,,,,a,,,,,\n");
   CHECK(problem.key == "coat");
   CHECK(holds(problem.wanted, "is empty; wanted the sides to coat: all, faces"));
   CHECK(problem.hint == "undersides and insides are not guessed");
@@ -131,7 +131,7 @@ TEST_CASE("a wrong field is named with its line, column, value and remedy") {
       {"groove,top,,,1 in,,,1/4 in,,,,,,across,,", "run", "across", "one of length, width", ""}};
   for (const Row& row : rows) {
     CAPTURE(row.row);
-    const Problem problem = only_problem(top + row.row + "\n");
+    const Problem problem = only_parts_problem(top + row.row + "\n");
     CHECK(problem.line == 3);
     CHECK(problem.key == row.key);
     CHECK(problem.found == row.found);
@@ -141,8 +141,8 @@ TEST_CASE("a wrong field is named with its line, column, value and remedy") {
 }
 
 TEST_CASE("a feature in a round is refused") {
-  const Problem problem =
-      only_problem("round,leg,,1 ft,,,1 in,,,all,a,,,,,\ngroove,leg,,,1/4 in,,,1/4 in,,,,,,,,\n");
+  const Problem problem = only_parts_problem(
+      "round,leg,,1 ft,,,1 in,,,all,a,,,,,\ngroove,leg,,,1/4 in,,,1/4 in,,,,,,,,\n");
   CHECK(problem.line == 3);
   CHECK(holds(problem.wanted, "a groove in another kind of part is not known here"));
 }
@@ -152,7 +152,7 @@ TEST_CASE("features together may not take more than the side they are in") {
   const std::string cut_outs = top + "cut-out,top,4,14 in,10 in,,,,,,,,,,,\n";
   read_good(cut_outs);
   const Problem problem =
-      only_problem(cut_outs + "groove,top,,,1/2 in,,,1/4 in,,,,,bottom,length,,\n");
+      only_parts_problem(cut_outs + "groove,top,,,1/2 in,,,1/4 in,,,,,bottom,length,,\n");
   CHECK(problem.line == 2);
   CHECK(problem.key == "top");
   CHECK(holds(problem.wanted, "no more than its bottom"));
@@ -188,7 +188,7 @@ TEST_CASE("unknown, missing and repeated columns are named") {
 }
 
 TEST_CASE("a list without parts and a list full of rubbish are refused shortly") {
-  CHECK(only_problem("").wanted == "has no parts; wanted at least one row");
+  CHECK(only_parts_problem("").wanted == "has no parts; wanted at least one row");
   std::string rubbish;
   for (int i = 0; i < 100'000; ++i) rubbish += "x,y,z,,,,,,,,,,,,,\n";
   Problems problems;

@@ -10,11 +10,12 @@ using namespace tackfree;
 
 namespace {
 
-const std::filesystem::path root = TACKFREE_ROOT;
+const std::filesystem::path project_root = TACKFREE_ROOT;
 
 JsonNode tree_of(const std::filesystem::path& path) {
   Problems problems;
-  auto tree = parse_json(read_text_file(root / path, problems).value(), path.string(), problems);
+  auto tree =
+      parse_json(read_text_file(project_root / path, problems).value(), path.string(), problems);
   REQUIRE(tree);
   return std::move(*tree);
 }
@@ -84,7 +85,7 @@ TEST_CASE("the schema of the job file describes exactly the keys that jobs use")
 TEST_CASE(
     "the page on file formats names every key of the job file and every column of the parts") {
   Problems problems;
-  const std::string page = read_text_file(root / "docs/file_formats.md", problems).value();
+  const std::string page = read_text_file(project_root / "docs/file_formats.md", problems).value();
   std::set<std::string> described;
   const JsonNode schema = tree_of("docs/job.schema.json");
   collect_properties(schema, schema, "", described);

@@ -17,7 +17,7 @@ struct TinBench : BenchCopy {
   }
 };
 
-Problem only_problem(const std::string& on_shelf, const std::string& thinners) {
+Problem only_tin_problem(const std::string& on_shelf, const std::string& thinners) {
   const Problems problems = TinBench(on_shelf, thinners).read_bad();
   INFO(all_text(problems));
   REQUIRE(problems.size() == 1);
@@ -84,10 +84,10 @@ TEST_CASE("every mistake about tins has its place and what would be right") {
   };
   for (const Row& row : rows) {
     CAPTURE(row.key);
-    const Problem problem = only_problem(row.shelf, row.thinners);
+    const Problem problem = only_tin_problem(row.shelf, row.thinners);
     CHECK(problem.key == row.key);
     CHECK_MESSAGE(holds(problem.wanted, row.wanted), problem.wanted);
   }
-  CHECK(holds(only_problem("[]", R"([{ "name": "mineral spirit" }])").hint,
+  CHECK(holds(only_tin_problem("[]", R"([{ "name": "mineral spirit" }])").hint,
               "did you mean \"mineral spirits\"?"));
 }

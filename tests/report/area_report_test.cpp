@@ -9,14 +9,6 @@
 
 using namespace tackfree;
 
-namespace {
-
-bool holds(const std::string& text, const std::string& piece) {
-  return text.find(piece) != std::string::npos;
-}
-
-}  // namespace
-
 TEST_CASE("the areas alone are said by grain and by side, with their notes") {
   const std::string text = area_text(small_plan({}, UnitSystem::metric));
   CHECK(holds(text, "AREAS TO COAT\n"));

@@ -5,14 +5,6 @@
 
 using namespace tackfree;
 
-namespace {
-
-bool holds(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
-
-}  // namespace
-
 TEST_CASE("air, dew point, the coating's least temperature and each coat's drying are drawn") {
   Plan plan = small_plan();
   plan.course.air[3].temperature = celsius(5);

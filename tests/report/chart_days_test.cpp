@@ -5,14 +5,6 @@
 
 using namespace tackfree;
 
-namespace {
-
-bool holds(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
-
-}  // namespace
-
 TEST_CASE("the days are drawn with work, drying, the person's hours and the batch's name") {
   const Plan plan = small_plan();
   Markup html;

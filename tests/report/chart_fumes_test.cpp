@@ -5,14 +5,6 @@
 
 using namespace tackfree;
 
-namespace {
-
-bool holds(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
-
-}  // namespace
-
 TEST_CASE("each limit has a bar with its figure, and what passes its limit looks different") {
   const Plan plan = judged_plan();
   Markup html;

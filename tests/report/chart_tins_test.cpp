@@ -7,10 +7,6 @@ using namespace tackfree;
 
 namespace {
 
-bool holds(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
-
 std::string written(const Plan& plan) {
   Markup html;
   write_tins_chart(html, plan, Figures(plan.job));

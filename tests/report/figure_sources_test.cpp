@@ -17,7 +17,7 @@ const FiguresFrom* from(const FigureGroup& group, Origin origin, const std::stri
   return found == group.origins.end() ? nullptr : &*found;
 }
 
-bool holds(const FiguresFrom* figures, const std::string& text) {
+bool lists(const FiguresFrom* figures, const std::string& text) {
   return figures != nullptr && std::find(figures->figures.begin(), figures->figures.end(), text) !=
                                    figures->figures.end();
 }
@@ -30,10 +30,10 @@ TEST_CASE("figures stand under their own origin and source") {
   REQUIRE(groups.size() == 3);  // varnish, brush, the rest
   const FigureGroup& varnish = groups[0];
   CHECK(varnish.title.starts_with("varnish (oil-based polyurethane varnish)"));
-  CHECK(holds(from(varnish, Origin::label, "typical label value, generic"), "solids 45 %"));
-  CHECK(holds(from(varnish, Origin::label, ""), "dry to sand after 12 h"));
-  CHECK(holds(from(varnish, Origin::practice, ""), "spread 12.3 m\u00b2/L"));
-  CHECK_FALSE(holds(from(varnish, Origin::label, ""), "spread 12.3 m\u00b2/L"));
+  CHECK(lists(from(varnish, Origin::label, "typical label value, generic"), "solids 45 %"));
+  CHECK(lists(from(varnish, Origin::label, ""), "dry to sand after 12 h"));
+  CHECK(lists(from(varnish, Origin::practice, ""), "spread 12.3 m\u00b2/L"));
+  CHECK_FALSE(lists(from(varnish, Origin::label, ""), "spread 12.3 m\u00b2/L"));
   CHECK(std::is_sorted(varnish.origins.begin(), varnish.origins.end(),
                        [](const auto& a, const auto& b) { return a.origin < b.origin; }));
 }
@@ -42,8 +42,8 @@ TEST_CASE("a system's own thinning stands beside the coating's") {
   Plan plan = small_plan({}, UnitSystem::metric);
   plan.job.systems[0].steps[0].first_coat_thinner = sourced(percent(25), Origin::measured);
   const auto groups = figure_groups(plan, Figures(plan.job));
-  CHECK(holds(from(groups[0], Origin::measured, ""), "first coat of clear thinned by 25 %"));
-  CHECK(holds(from(groups[0], Origin::practice, ""), "first coat thinned by 10 %"));
+  CHECK(lists(from(groups[0], Origin::measured, ""), "first coat of clear thinned by 25 %"));
+  CHECK(lists(from(groups[0], Origin::practice, ""), "first coat thinned by 10 %"));
 }
 
 TEST_CASE(
@@ -55,10 +55,10 @@ TEST_CASE(
   plan.job.data.shop.rags_per_session = {2, Origin::practice, {}};
   plan.shopping.coatings = {CoatingPurchase{}};
   const auto rest = [&] { return figure_groups(plan, Figures(plan.job)).back(); };
-  CHECK_FALSE(holds(from(rest(), Origin::practice, ""), "usual tins 1 qt, 1 gal"));
-  CHECK(holds(from(rest(), Origin::practice, ""), "rags a session 2"));
+  CHECK_FALSE(lists(from(rest(), Origin::practice, ""), "usual tins 1 qt, 1 gal"));
+  CHECK(lists(from(rest(), Origin::practice, ""), "rags a session 2"));
   plan.shopping.coatings[0].usual_sizes = true;
-  CHECK(holds(from(rest(), Origin::practice, ""), "usual tins 1 qt, 1 gal"));
+  CHECK(lists(from(rest(), Origin::practice, ""), "usual tins 1 qt, 1 gal"));
 }
 
 TEST_CASE("the estimate of vapour tells where its limits and air changes come from") {
@@ -73,16 +73,16 @@ TEST_CASE("the estimate of vapour tells where its limits and air changes come fr
   plan.room->solvents = {0};
   const FigureGroup vapour = figure_groups(plan, Figures(plan.job)).back();
   CHECK(vapour.title == "Vapour and airing");
-  CHECK(holds(from(vapour, Origin::published, "a guide"), "spirits at work, 8 h, 350 mg/m3"));
-  CHECK(holds(from(vapour, Origin::assumed, ""), "ajar 1.5 air changes an hour"));
+  CHECK(lists(from(vapour, Origin::published, "a guide"), "spirits at work, 8 h, 350 mg/m3"));
+  CHECK(lists(from(vapour, Origin::assumed, ""), "ajar 1.5 air changes an hour"));
 }
 
 TEST_CASE("only film aims for the wear of the systems in use are listed") {
   const Plan plan = small_plan({}, UnitSystem::metric);
   const auto groups = figure_groups(plan, Figures(plan.job));
   const FiguresFrom* assumed = from(groups[0], Origin::assumed, "");
-  CHECK(holds(assumed, "film aim for normal wear 80 \u00b5m"));
-  CHECK_FALSE(holds(assumed, "film aim for hard wear 110 \u00b5m"));
+  CHECK(lists(assumed, "film aim for normal wear 80 \u00b5m"));
+  CHECK_FALSE(lists(assumed, "film aim for hard wear 110 \u00b5m"));
 }
 
 TEST_CASE("a method in use is listed once") {
@@ -90,5 +90,5 @@ TEST_CASE("a method in use is listed once") {
   const auto groups = figure_groups(plan, Figures(plan.job));
   CHECK(std::count_if(groups.begin(), groups.end(),
                       [](const FigureGroup& g) { return g.title == "brush"; }) == 1);
-  CHECK(holds(from(groups[1], Origin::practice, ""), "stays on the work: 95 %"));
+  CHECK(lists(from(groups[1], Origin::practice, ""), "stays on the work: 95 %"));
 }

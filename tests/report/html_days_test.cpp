@@ -5,14 +5,6 @@
 
 using namespace tackfree;
 
-namespace {
-
-bool holds(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
-
-}  // namespace
-
 TEST_CASE("each piece of work has a box to tick, its hour and its length") {
   const Plan plan = small_plan();
   Markup html;

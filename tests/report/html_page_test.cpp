@@ -1,5 +1,6 @@
 #include "tackfree/report/html_page.hpp"
 
+#include "report/holds.hpp"
 #include <doctest/doctest.h>
 
 using namespace tackfree;
@@ -14,10 +15,6 @@ std::string written(Write write) {
   page.end();
   CHECK(html.is_closed());
   return html.markup();
-}
-
-bool holds(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
 }
 
 }  // namespace

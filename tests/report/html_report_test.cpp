@@ -5,14 +5,6 @@
 
 using namespace tackfree;
 
-namespace {
-
-bool holds(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
-
-}  // namespace
-
 TEST_CASE("the page begins with what to do next and when it is ready, before the charts") {
   const std::string page = html_report(judged_plan());
   CHECK(page.starts_with("<!DOCTYPE html>\n<html lang=\"en\">"));

@@ -7,6 +7,8 @@
 #include <utility>
 #include <vector>
 
+#include "report/holds.hpp"
+
 namespace tackfree {
 
 /// Names that a plan can be given, to try what hostile ones do.

@@ -11,10 +11,6 @@ using namespace tackfree;
 
 namespace {
 
-bool holds(const std::string& text, const std::string& piece) {
-  return text.find(piece) != std::string::npos;
-}
-
 std::string air_of(const Plan& plan) {
   TextPage page(80);
   write_air(page, plan, Figures(plan.job));

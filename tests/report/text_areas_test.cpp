@@ -9,14 +9,6 @@
 
 using namespace tackfree;
 
-namespace {
-
-bool holds(const std::string& text, const std::string& piece) {
-  return text.find(piece) != std::string::npos;
-}
-
-}  // namespace
-
 TEST_CASE("only grains that occur have a column and masked lengths are listed") {
   const Plan plan = small_plan({}, UnitSystem::metric);
   TextPage page(80);

@@ -25,10 +25,6 @@ std::string opening_of(const Plan& plan) {
   return page.text();
 }
 
-bool holds(const std::string& text, const std::string& piece) {
-  return text.find(piece) != std::string::npos;
-}
-
 }  // namespace
 
 TEST_CASE("a day says how long the work is, set-up and clean-up with it") {

@@ -7,10 +7,6 @@ using namespace tackfree;
 
 namespace {
 
-bool holds(const std::string& text, const std::string& piece) {
-  return text.find(piece) != std::string::npos;
-}
-
 DryingExplanation wait_of(Instant begin) {
   return {.stage = Stage::recoat,
           .label = {hours(6), Origin::label, {}},

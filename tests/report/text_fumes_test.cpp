@@ -21,10 +21,6 @@ std::string section(const Plan& plan) {
   return std::regex_replace(page.text(), std::regex("\\s+"), " ");
 }
 
-bool holds(const std::string& text, const std::string& part) {
-  return text.find(part) != std::string::npos;
-}
-
 }  // namespace
 
 TEST_CASE(

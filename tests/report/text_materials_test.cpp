@@ -12,14 +12,10 @@ using namespace tackfree;
 namespace {
 
 template <class Write>
-std::string written(Write write) {
+std::string written_text(Write write) {
   TextPage page(80);
   write(page);
   return page.text();
-}
-
-bool holds(const std::string& text, const std::string& piece) {
-  return text.find(piece) != std::string::npos;
 }
 
 }  // namespace
@@ -27,7 +23,7 @@ bool holds(const std::string& text, const std::string& piece) {
 TEST_CASE("films are shown against their aim and cap with the verdict") {
   Plan plan = small_plan({}, UnitSystem::metric);
   const auto films = [&] {
-    return written([&](Page& p) { write_films(p, plan, Figures(plan.job)); });
+    return written_text([&](Page& p) { write_films(p, plan, Figures(plan.job)); });
   };
   CHECK(holds(films(), "seat            2   81       33         37      49   80  160     thin\n"));
   CHECK(holds(films(), "  clear: varnish (brush); for normal wear\n"));
@@ -45,7 +41,7 @@ TEST_CASE("what to buy names the tins, what is on the shelf and what is left ove
   purchase.tins = {{2, 1}, litres(1.5), 0, false};
   purchase.usual_sizes = true;
   const auto shopping = [&] {
-    return written([&](Page& p) { write_shopping(p, plan, Figures(plan.job)); });
+    return written_text([&](Page& p) { write_shopping(p, plan, Figures(plan.job)); });
   };
   CHECK(holds(shopping(), "on the shelf        300 ml\n"));
   CHECK(holds(shopping(), "2 x 250 ml + 1 x 1 L (usual sizes; the job names none)\n"));
@@ -57,7 +53,7 @@ TEST_CASE("what to buy names the tins, what is on the shelf and what is left ove
 TEST_CASE("a tin that is too old is told and not counted") {
   Plan plan = small_plan({}, UnitSystem::metric);
   const auto shopping = [&] {
-    return written([&](Page& p) { write_shopping(p, plan, Figures(plan.job)); });
+    return written_text([&](Page& p) { write_shopping(p, plan, Figures(plan.job)); });
   };
   CHECK_FALSE(holds(shopping(), "not counted"));
   plan.shopping.coatings[0].too_old = {{millilitres(400), parse_date("2025-11-02")}};
@@ -69,7 +65,7 @@ TEST_CASE("a tin that is too old is told and not counted") {
 TEST_CASE("thinner and cleaner stand apart from the coatings, with their uses and tins") {
   Plan plan = small_plan({}, UnitSystem::metric);
   const auto shopping = [&] {
-    return written([&](Page& p) { write_shopping(p, plan, Figures(plan.job)); });
+    return written_text([&](Page& p) { write_shopping(p, plan, Figures(plan.job)); });
   };
   CHECK(holds(shopping(),
               "THINNER AND CLEANER\n\n"
@@ -89,7 +85,8 @@ TEST_CASE("thinner and cleaner stand apart from the coatings, with their uses an
 
 TEST_CASE("the litres add up to what is expected, row by row") {
   const Plan plan = small_plan({}, UnitSystem::metric);
-  const std::string text = written([&](Page& p) { write_shopping(p, plan, Figures(plan.job)); });
+  const std::string text =
+      written_text([&](Page& p) { write_shopping(p, plan, Figures(plan.job)); });
   CHECK(holds(text,
               "  from the tins                 area (m\u00b2)  mixed (ml)  finish  thinner\n"
               "  coat 1                             1.00         110     100       10\n"
@@ -103,7 +100,8 @@ TEST_CASE("other things carry their amounts in the person's units") {
   Plan plan = small_plan({}, UnitSystem::metric);
   plan.shopping.sundries.push_back({"masking tape", 7.2, Sundry::Unit::metre, ""});
   plan.shopping.sundries.push_back({"brush", 1, Sundry::Unit::piece, ""});
-  const std::string text = written([&](Page& p) { write_shopping(p, plan, Figures(plan.job)); });
+  const std::string text =
+      written_text([&](Page& p) { write_shopping(p, plan, Figures(plan.job)); });
   CHECK(holds(text, "[ ]          1  P120 sheets or discs: for the bare wood\n"));
   CHECK(holds(text, "[ ]      7.2 m  masking tape\n"));
   CHECK(holds(text, "[ ]          1  brush\n"));
@@ -118,8 +116,9 @@ TEST_CASE("batches with the same grits share a line") {
   between.coat = 2;
   between.grit = Grit{240};
   plan.list.operations.push_back(legs);
-  CHECK(written([&](Page& p) { write_grits(p, plan); }) == "GRITS\n  seat, legs: bare wood P120\n");
+  CHECK(written_text([&](Page& p) { write_grits(p, plan); }) ==
+        "GRITS\n  seat, legs: bare wood P120\n");
   plan.list.operations.push_back(between);
-  CHECK(written([&](Page& p) { write_grits(p, plan); }) ==
+  CHECK(written_text([&](Page& p) { write_grits(p, plan); }) ==
         "GRITS\n  seat: bare wood P120\n  legs: bare wood P120; before coat 2 P240\n");
 }

@@ -11,10 +11,6 @@ using namespace tackfree;
 
 namespace {
 
-bool holds(const std::string& text, const std::string& piece) {
-  return text.find(piece) != std::string::npos;
-}
-
 void check_lines(const std::string& text, std::size_t columns) {
   std::istringstream lines(text);
   for (std::string line; std::getline(lines, line);) {

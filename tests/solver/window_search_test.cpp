@@ -10,7 +10,7 @@
 namespace tackfree::solver {
 namespace {
 
-constexpr std::int64_t plenty = 1'000'000;
+constexpr std::int64_t enough_steps = 1'000'000;
 
 TEST_CASE("a target that a schedule meets is met, and what is found keeps the rules") {
   int compared = 0;
@@ -22,7 +22,8 @@ TEST_CASE("a target that a schedule meets is met, and what is found keeps the ru
     if (known.unplaced > 0 || known.ready == never) continue;
     ++compared;
     CAPTURE(seed);
-    const auto exact = window_search(p, *chains, {.target = known.ready, .most_labels = plenty});
+    const auto exact =
+        window_search(p, *chains, {.target = known.ready, .most_labels = enough_steps});
     CHECK(exact.complete);
     REQUIRE(exact.starts.size() == p.activities.size());
     std::vector<Slot> starts(p.activities.size());
@@ -31,7 +32,7 @@ TEST_CASE("a target that a schedule meets is met, and what is found keeps the ru
     for (const std::string& broken : violations(p, found)) FAIL_CHECK(broken);
     CHECK(worth(p, found).ready <= known.ready);
     const auto loose = window_search(
-        p, *chains, {.target = known.ready, .most_labels = plenty, .loose_limits = true});
+        p, *chains, {.target = known.ready, .most_labels = enough_steps, .loose_limits = true});
     CHECK_FALSE(loose.starts.empty());
   }
   CHECK(compared > 150);
@@ -44,7 +45,7 @@ TEST_CASE("a beam that leaves something out says so, and so does a limit on labe
     const auto chains = chains_of(p);
     const Worth known = worth(p, serial_schedule(p));
     if (known.unplaced > 0 || known.ready == never) continue;
-    const SearchAim aim{.target = known.ready - 1, .most_labels = plenty};
+    const SearchAim aim{.target = known.ready - 1, .most_labels = enough_steps};
     const auto whole = window_search(p, *chains, aim);
     SearchAim narrow = aim;
     narrow.beam = 1;

@@ -15,20 +15,20 @@ namespace {
 
 constexpr double pi = std::numbers::pi;
 
-double mm2(Area area) { return area.in(square_metres)*1e6; }
+double in_mm2(Area area) { return area.in(square_metres)*1e6; }
 
-double on(const Shape& shape, Face face) { return mm2(side_area(shape, face)); }
+double on(const Shape& shape, Face face) { return in_mm2(side_area(shape, face)); }
 
 double of_cut(const Shape& shape, Face face, Cut cut) {
   double sum = 0;
   for (const Patch& patch : patches(shape))
-    if (patch.face == face && patch.cut == cut) sum += mm2(patch.area);
+    if (patch.face == face && patch.cut == cut) sum += in_mm2(patch.area);
   return sum;
 }
 
 double whole(const Shape& shape) {
   double sum = 0;
-  for (const Patch& patch : patches(shape)) sum += mm2(patch.area);
+  for (const Patch& patch : patches(shape)) sum += in_mm2(patch.area);
   return sum;
 }
 
@@ -40,7 +40,7 @@ Frame frame(double length, double width, double thickness, double stile, double 
           .rail_width = millimetres(rail)};
 }
 
-/// Surface of revolution of a radius over [0, length], in mm2: a great many triangles, each pair
+/// Surface of revolution of a radius over [0, length], in in_mm2: a great many triangles, each pair
 /// between two rings of `facets` points, by the cross product of their sides. It knows neither pi
 /// nor a formula for cones, so it is independent of what it checks.
 double triangulated(const std::function<double(double)>& radius, double length) {

@@ -23,7 +23,7 @@ Area on(const SurfaceTakeoff& takeoff, Grain grain) {
 Area on(const SurfaceTakeoff& takeoff, Side side) {
   return area_where(takeoff, [side](const Surface& s) { return s.side == side; });
 }
-double mm2(Area area) { return area.in(square_metres)*1e6; }
+double mm2_of(Area area) { return area.in(square_metres)*1e6; }
 
 SurfaceTakeoff of(const Part& part, bool show_side_is_bottom = false) {
   Job job = small_job();
@@ -77,8 +77,8 @@ TEST_CASE("a turned leg drinks like a face at its side and like end grain at its
   leg.coated = {Face::side, Face::left};
   leg.batch = "tops";
   const SurfaceTakeoff takeoff = of(leg);
-  CHECK(mm2(on(takeoff, Grain::face)) == Approx(std::numbers::pi * 40 * 700));
-  CHECK(mm2(on(takeoff, Grain::end)) == Approx(std::numbers::pi * 400));
+  CHECK(mm2_of(on(takeoff, Grain::face)) == Approx(std::numbers::pi * 40 * 700));
+  CHECK(mm2_of(on(takeoff, Grain::end)) == Approx(std::numbers::pi * 400));
   CHECK(on(takeoff, Side::back) == Area{});
 }
 
@@ -106,19 +106,19 @@ TEST_CASE("a cut-out takes its opening off both faces and adds its girth times t
   const SurfaceTakeoff bare_rim = of(with_cut_out(false));
   const SurfaceTakeoff rimmed = of(with_cut_out());
   const double openings = 2 * 500 * 200;
-  CHECK(mm2(on(plain, Face::bottom)) - mm2(on(rimmed, Face::bottom)) == Approx(openings));
-  CHECK(mm2(total(plain)) - mm2(total(bare_rim)) == Approx(2 * openings));
-  CHECK(mm2(total(rimmed)) - mm2(total(bare_rim)) == Approx(2 * 2 * (500 + 200) * 30));
-  CHECK(mm2(on(rimmed, Grain::long_edge)) - mm2(on(plain, Grain::long_edge)) ==
+  CHECK(mm2_of(on(plain, Face::bottom)) - mm2_of(on(rimmed, Face::bottom)) == Approx(openings));
+  CHECK(mm2_of(total(plain)) - mm2_of(total(bare_rim)) == Approx(2 * openings));
+  CHECK(mm2_of(total(rimmed)) - mm2_of(total(bare_rim)) == Approx(2 * 2 * (500 + 200) * 30));
+  CHECK(mm2_of(on(rimmed, Grain::long_edge)) - mm2_of(on(plain, Grain::long_edge)) ==
         Approx(2 * 2 * 500 * 30));
-  CHECK(mm2(on(rimmed, Grain::end)) - mm2(on(plain, Grain::end)) == Approx(2 * 2 * 200 * 30));
+  CHECK(mm2_of(on(rimmed, Grain::end)) - mm2_of(on(plain, Grain::end)) == Approx(2 * 2 * 200 * 30));
 }
 
 TEST_CASE("a cut-out with its rim coated leaves the area alone when length x width = rim") {
   // 60 x 60 in a board of 30: 2 x 3600 off, 4 x 60 x 30 = 7200 on.
   Part part = small_top();
   part.features = {CutOut{.length = millimetres(60), .width = millimetres(60)}};
-  CHECK(mm2(total(of(part))) == Approx(mm2(total(of(small_top())))));
+  CHECK(mm2_of(total(of(part))) == Approx(mm2_of(total(of(small_top())))));
 }
 
 TEST_CASE("the rim goes with the top, else with the bottom, else it stays bare") {
@@ -126,48 +126,48 @@ TEST_CASE("the rim goes with the top, else with the bottom, else it stays bare")
   const double rims = 2 * 2 * (500 + 200) * 30;
   const double face = 1800.0 * 600 - 2 * 500 * 200;
   part.coated = {Face::top, Face::bottom};
-  CHECK(mm2(on(of(part), Face::top)) == Approx(face + rims));
-  CHECK(mm2(on(of(part), Face::bottom)) == Approx(face));
+  CHECK(mm2_of(on(of(part), Face::top)) == Approx(face + rims));
+  CHECK(mm2_of(on(of(part), Face::bottom)) == Approx(face));
   part.coated = {Face::bottom};
-  CHECK(mm2(on(of(part), Side::back)) == Approx(face + rims));
+  CHECK(mm2_of(on(of(part), Side::back)) == Approx(face + rims));
   part.coated = {Face::front};
-  CHECK(mm2(total(of(part))) == Approx(1800 * 30));
+  CHECK(mm2_of(total(of(part))) == Approx(1800 * 30));
 }
 
 TEST_CASE(
     "a stopped groove adds its four walls; an open one loses its outlets instead of its ends") {
-  const double plain = mm2(total(of(small_top())));
-  CHECK(mm2(total(of(with_groove(400, false)))) - plain ==
+  const double plain = mm2_of(total(of(small_top())));
+  CHECK(mm2_of(total(of(with_groove(400, false)))) - plain ==
         Approx(2 * 400 * 8 + 2 * 6 * 8).epsilon(1e-9));
   const SurfaceTakeoff open = of(with_groove(1800, false));
-  CHECK(mm2(total(open)) - plain == Approx(2 * 1800 * 8 - 2 * 6 * 8).epsilon(1e-9));
-  CHECK(mm2(on(open, Face::left)) == Approx(600 * 30 - 6 * 8));
-  CHECK(mm2(on(open, Face::right)) == Approx(600 * 30 - 6 * 8));
+  CHECK(mm2_of(total(open)) - plain == Approx(2 * 1800 * 8 - 2 * 6 * 8).epsilon(1e-9));
+  CHECK(mm2_of(on(open, Face::left)) == Approx(600 * 30 - 6 * 8));
+  CHECK(mm2_of(on(open, Face::right)) == Approx(600 * 30 - 6 * 8));
   const SurfaceTakeoff across = of(with_groove(600, false, Groove::Run::with_width));
-  CHECK(mm2(on(across, Face::front)) == Approx(1800 * 30 - 6 * 8));
-  CHECK(mm2(on(across, Face::back)) == Approx(1800 * 30 - 6 * 8));
-  CHECK(mm2(on(across, Grain::end)) == Approx(2 * 600 * 30 + 2 * 600 * 8));
+  CHECK(mm2_of(on(across, Face::front)) == Approx(1800 * 30 - 6 * 8));
+  CHECK(mm2_of(on(across, Face::back)) == Approx(1800 * 30 - 6 * 8));
+  CHECK(mm2_of(on(across, Grain::end)) == Approx(2 * 600 * 30 + 2 * 600 * 8));
 }
 
 TEST_CASE("outlets at ends that are not coated take nothing off") {
   Part part = with_groove(1800, false);
   part.coated = {Face::bottom};
-  CHECK(mm2(total(of(part))) == Approx(1800 * 600 + 2 * 1800 * 8));
+  CHECK(mm2_of(total(of(part))) == Approx(1800 * 600 + 2 * 1800 * 8));
 }
 
 TEST_CASE("groove walls in plywood are plywood edges") {
   Part part = with_groove(400, false);
   part.material = Material::plywood;
   part.coated = {Face::bottom};
-  CHECK(mm2(on(of(part), Grain::plywood_edge)) == Approx(2 * 400 * 8 + 2 * 6 * 8));
+  CHECK(mm2_of(on(of(part), Grain::plywood_edge)) == Approx(2 * 400 * 8 + 2 * 6 * 8));
 }
 
 TEST_CASE("a masked groove takes exactly its mouth off its face, stopped or open") {
-  const double plain = mm2(total(of(small_top())));
+  const double plain = mm2_of(total(of(small_top())));
   for (const double length : {400.0, 1800.0}) {
     const SurfaceTakeoff masked = of(with_groove(length, true));
-    CHECK(plain - mm2(total(masked)) == Approx(length * 6).epsilon(1e-9));
-    CHECK(mm2(on(masked, Face::bottom)) == Approx(1800 * 600 - length * 6));
+    CHECK(plain - mm2_of(total(masked)) == Approx(length * 6).epsilon(1e-9));
+    CHECK(mm2_of(on(masked, Face::bottom)) == Approx(1800 * 600 - length * 6));
   }
   CHECK(of(with_groove(400, true)).masking.at(0).tape.in(millimetres) == Approx(812));
   CHECK(of(with_groove(1800, true)).masking.at(0).tape.in(millimetres) == Approx(3600));
@@ -184,11 +184,11 @@ TEST_CASE("the bottom and what opens to it is the back, all else shows; a batch 
   const SurfaceTakeoff usual = of(with_groove(400, false));
   const double bottom = 1800.0 * 600 + 2 * 400 * 8 + 2 * 6 * 8;
   const double edges = 2.0 * 1800 * 30 + 2 * 600 * 30;
-  CHECK(mm2(on(usual, Side::back)) == Approx(bottom));
-  CHECK(mm2(on(usual, Side::show)) == Approx(1800 * 600 + edges));
+  CHECK(mm2_of(on(usual, Side::back)) == Approx(bottom));
+  CHECK(mm2_of(on(usual, Side::show)) == Approx(1800 * 600 + edges));
   const SurfaceTakeoff swapped = of(with_groove(400, false), true);
-  CHECK(mm2(on(swapped, Side::back)) == Approx(1800 * 600));
-  CHECK(mm2(on(swapped, Side::show)) == Approx(bottom + edges));
+  CHECK(mm2_of(on(swapped, Side::back)) == Approx(1800 * 600));
+  CHECK(mm2_of(on(swapped, Side::show)) == Approx(bottom + edges));
 }
 
 TEST_CASE("surfaces follow the parts list and name their row") {
@@ -205,7 +205,7 @@ TEST_CASE("all edges and ends of fibreboard are fibreboard edges, rims too") {
   Part part = with_cut_out();
   part.material = Material::fibreboard;
   const SurfaceTakeoff takeoff = of(part);
-  CHECK(mm2(on(takeoff, Grain::fibreboard_edge)) ==
+  CHECK(mm2_of(on(takeoff, Grain::fibreboard_edge)) ==
         Approx(2 * 1800 * 30 + 2 * 600 * 30 + 2 * 2 * (500 + 200) * 30));
   CHECK(on(takeoff, Grain::long_edge) + on(takeoff, Grain::end) == Area{});
 }
@@ -225,10 +225,10 @@ TEST_CASE("a tube's inside counts where it is asked for only") {
   Part lamp = small_top();
   lamp.shape = Tube{millimetres(300), millimetres(80), millimetres(60)};
   lamp.coated = {Face::side};
-  CHECK(mm2(total(of(lamp))) == Approx(std::numbers::pi * 80 * 300));
+  CHECK(mm2_of(total(of(lamp))) == Approx(std::numbers::pi * 80 * 300));
   lamp.coated = {Face::side, Face::inside, Face::left};
-  CHECK(mm2(total(of(lamp))) == Approx(std::numbers::pi * (140 * 300 + 40 * 40 - 30 * 30)));
-  CHECK(mm2(on(of(lamp), Grain::end)) == Approx(std::numbers::pi * (40 * 40 - 30 * 30)));
+  CHECK(mm2_of(total(of(lamp))) == Approx(std::numbers::pi * (140 * 300 + 40 * 40 - 30 * 30)));
+  CHECK(mm2_of(on(of(lamp), Grain::end)) == Approx(std::numbers::pi * (40 * 40 - 30 * 30)));
 }
 
 TEST_CASE("the inside of a louvre's frame goes with its top, or with its bottom alone") {
@@ -241,10 +241,10 @@ TEST_CASE("the inside of a louvre's frame goes with its top, or with its bottom 
   const double one_face = 700 * 450 - 580 * 350 + 12 * 350 * 48;
   const double walls = 2 * (580 + 350) * 22 - 24 * 40 * 8;
   shutter.coated = {Face::top, Face::bottom};
-  CHECK(mm2(on(of(shutter), Face::top)) == Approx(one_face + walls));
-  CHECK(mm2(on(of(shutter), Face::bottom)) == Approx(one_face));
+  CHECK(mm2_of(on(of(shutter), Face::top)) == Approx(one_face + walls));
+  CHECK(mm2_of(on(of(shutter), Face::bottom)) == Approx(one_face));
   shutter.coated = {Face::bottom};
-  CHECK(mm2(total(of(shutter))) == Approx(one_face + walls));
+  CHECK(mm2_of(total(of(shutter))) == Approx(one_face + walls));
 }
 
 TEST_CASE("estimated work has its allowance on its faces, not on its edges") {
@@ -278,7 +278,7 @@ TEST_CASE("a mask round a leg takes its band off the side and needs tape") {
   leg.shape = Turned{millimetres(450), millimetres(60), 0.9};
   leg.coated = {Face::side};
   leg.features = {Mask{.face = Face::side, .length = millimetres(40)}};
-  CHECK(mm2(total(of(leg))) == Approx(std::numbers::pi * 60 * (0.9 * 450 - 40)));
+  CHECK(mm2_of(total(of(leg))) == Approx(std::numbers::pi * 60 * (0.9 * 450 - 40)));
   CHECK(of(leg).masking.at(0).tape.in(millimetres) == Approx(std::numbers::pi * 60));
 }
 

@@ -21,6 +21,9 @@ namespace tackfree {
 /// A point in time, UTC, whole minutes.
 using Instant = std::chrono::sys_time<std::chrono::minutes>;
 using Minutes = std::chrono::minutes;
+
+inline constexpr Minutes one_hour{60};
+inline constexpr Minutes one_day{24 * 60};
 /// A calendar date with no zone.
 using Date = date::year_month_day;
 

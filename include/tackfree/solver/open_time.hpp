@@ -1,6 +1,7 @@
 // Open time: the slots at which something may happen, and the rule that closes each other slot.
 #pragma once
 
+#include <cstddef>
 #include <cstdint>
 #include <limits>
 #include <vector>
@@ -9,6 +10,8 @@ namespace tackfree::solver {
 
 /// A step of the planning grid, counted from the plan's now.
 using Slot = std::int32_t;
+
+inline std::size_t index(Slot slot) { return static_cast<std::size_t>(slot); }
 /// Not within the horizon.
 inline constexpr Slot never = std::numeric_limits<Slot>::max();
 
