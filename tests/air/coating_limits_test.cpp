@@ -146,7 +146,7 @@ TEST_CASE("A coat that is not touch-dry or not finished within the span is forbi
 
 TEST_CASE("Waterborne wants 10 C for 24 h after it is put on, to the slot") {
   AirRows air = mild();
-  // 10 C is passed downwards just at hour_slots 30: 15 C at 29:00, 10 C at 30:00, 5 C at 31:00.
+  // 10 C is passed downwards just at hour 30: 15 C at 29:00, 10 C at 30:00, 5 C at 31:00.
   set_temperature(air, 30, 10);
   set_temperature(air, 31, 5);
   air.rows.at(31).dew_point = celsius(0);

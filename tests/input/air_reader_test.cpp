@@ -144,5 +144,5 @@ TEST_CASE("a column that the job names and the file lacks is named with a likely
   CHECK(problem.key == "dew_pt");
   CHECK(problem.hint == "did you mean \"dew_p\"?");
   CHECK(only_problem_of_rows("t,c,dew,rh\n", utc_format()).wanted ==
-        "has no rows; wanted utc least one");
+        "has no rows; wanted at least one");
 }

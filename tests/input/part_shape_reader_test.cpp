@@ -52,7 +52,7 @@ TEST_CASE("a sheet is a board of plywood or fibreboard") {
   CHECK(sheet.material == Material::fibreboard);
 }
 
-TEST_CASE("wood and surface are read_shape in words") {
+TEST_CASE("wood and surface are read in words") {
   const Part board = read_shape(
       "kind=board wood=ring_porous surface=rough coat=top length_mm=600 width_mm=100 "
       "thickness_mm=18");
