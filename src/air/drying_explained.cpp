@@ -1,5 +1,7 @@
 #include "tackfree/air/drying_explained.hpp"
 
+#include "tackfree/air/drying_progress.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -14,20 +16,19 @@ struct OwnWait {
   double outside_minutes = 0;
 };
 
-/// Goes on until `needed` minutes at the label's speed are done, in steps of one minute, the last
-/// one in part. `end` is where the clock knows the stage to be reached; its steps are longer, so
-/// that the two may differ by part of a minute.
+/// Goes on until `needed` minutes at the label's speed are done, in the steps of the clock, the last
+/// one in part. `end` is where the clock knows the stage to be reached.
 OwnWait own_wait(const StageRate& rate, const AirSeries& air, double air_factor, Instant begins,
                  Instant end, double needed) {
   OwnWait wait;
   DryingFactors before = rate.factors(air.at(begins));
+  const double whole = to_duration(rate_step).in(minutes);
   double done = 0, length = 0;
-  for (Instant at = begins; at < end + Minutes(2) && done < needed; at += Minutes(1)) {
-    const AirState state = air.at(at + Minutes(1));
+  for (Instant at = begins; at < end + 2 * rate_step && done < needed; at += rate_step) {
+    const AirState state = air.at(at + rate_step);
     const DryingFactors after = rate.factors(state);
     const double both = (before.both() + after.both()) / 2;
-    const double step =
-        done + both * air_factor > needed ? (needed - done) / (both * air_factor) : 1.0;
+    const double step = std::min(whole, (needed - done) / (both * air_factor));
     done += both * air_factor * step;
     length += step;
     wait.temperature += (before.temperature + after.temperature) / 2 * step;

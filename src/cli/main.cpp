@@ -16,6 +16,7 @@ namespace {
 tackfree::Terminal terminal_of_output() {
   constexpr int widest = 120;  // longer lines are hard to read
   tackfree::Terminal terminal;
+  if (isatty(STDERR_FILENO) != 0) terminal.progress = &std::cerr;
   if (isatty(STDOUT_FILENO) == 0) return terminal;
   const auto set = [](const char* name) {
     const char* value = std::getenv(name);  // NOLINT(concurrency-mt-unsafe)

@@ -3,6 +3,7 @@
 #include "tackfree/base/name.hpp"
 #include "tackfree/base/text_file.hpp"
 #include "tackfree/cli/options.hpp"
+#include "tackfree/cli/progress_line.hpp"
 #include "tackfree/input/job_reader.hpp"
 #include "tackfree/input/starter_job.hpp"
 #include "tackfree/plan/coat_outlook.hpp"
@@ -90,6 +91,7 @@ struct Streams {
   std::ostream& err;
   int columns = 80;
   Ink ink = Ink::plain;
+  std::ostream* progress = nullptr;
 };
 
 void write_csv_files(const std::filesystem::path& folder, const Plan& plan, Problems& problems) {
@@ -116,17 +118,26 @@ void write_files(const Options& options, const Plan& plan, Problems& problems) {
   if (options.csv_folder) write_csv_files(*options.csv_folder, plan, problems);
 }
 
-int plan_command(const Options& options, const Streams& to) {
-  Problems problems;
+/// The plan that was asked for; on the terminal what is being worked out, where that takes a while.
+std::optional<Plan> asked_plan(const Options& options, std::ostream* terminal, Problems& problems) {
+  ProgressLine line(terminal);
+  const auto stage = [&](const std::string& what) { line.at(what); };
+  stage("reading the files");
   std::optional<Job> job = read_job(options.job_file, options.data_dir, problems);
   const auto now = job ? planning_time(options, *job, problems) : std::nullopt;
-  std::optional<Plan> plan;
-  if (now && problems.empty()) plan = make_plan(std::move(*job), *now, problems);
+  if (!now || !problems.empty()) return std::nullopt;
+  std::optional<Plan> plan = make_plan(std::move(*job), *now, problems, stage);
   if (plan && plan->room && plan->room->proposed && options.airing == AiringChoice::proposed) {
     Job again = plan->job;
     again.room.airing = plan->room->proposed;
-    plan = make_plan(std::move(again), *now, problems);
+    plan = make_plan(std::move(again), *now, problems, stage);
   }
+  return plan;
+}
+
+int plan_command(const Options& options, const Streams& to) {
+  Problems problems;
+  const std::optional<Plan> plan = asked_plan(options, to.progress, problems);
   if (!plan || !problems.empty()) return report_problems(problems, to.err);
   write_files(options, *plan, problems);
   to.out << (options.command == Command::buy ? text_shopping_list(*plan, to.columns, to.ink)
@@ -226,8 +237,9 @@ int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostre
   }
   try {
     const int columns = read.options->width.value_or(terminal.columns);
-    return run_command(*read.options,
-                       {out, err, columns, terminal.coloured ? Ink::coloured : Ink::plain});
+    return run_command(
+        *read.options,
+        {out, err, columns, terminal.coloured ? Ink::coloured : Ink::plain, terminal.progress});
   } catch (const std::exception& bug) {
     err << "tackfree has a bug: " << clean(bug.what()) << '\n';
     return exit_bug;

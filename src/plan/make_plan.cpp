@@ -58,9 +58,14 @@ Length all_tape(const SurfaceTakeoff& takeoff) {
 
 }  // namespace
 
-std::optional<Plan> make_plan(Job job, Instant now, Problems& problems) {
+std::optional<Plan> make_plan(Job job, Instant now, Problems& problems,
+                              const StageListener& stage) {
+  const auto begins = [&](const char* what) {
+    if (stage) stage(what);
+  };
   const Instant start = on_grid(now, job.grid);
   const Interval span{start, start + whole_minutes_up(job.horizon)};
+  begins("working out the air");
   auto air = AirSeries::over(job.air, span, problems);
   if (!air) return std::nullopt;
   const std::vector<double> thirst = thirst_factors(job);
@@ -70,24 +75,30 @@ std::optional<Plan> make_plan(Job job, Instant now, Problems& problems) {
   plan.air = std::move(*air);
   plan.wood_moisture = wood_moisture_in(plan.air.at(start));
   plan.board_lag = board_lag(job);
+  begins("taking off areas and litres");
   plan.takeoff = take_off(job);
   plan.volumes = job_volumes(job, plan.takeoff, thirst);
+  begins("dating the steps");
   const std::vector<DryingClock> clocks = drying_clocks(job, plan.air);
   schedule_within_windows(plan, job, clocks, span);
+  begins("explaining the waits");
   plan.drying = explained_coats(job, plan.list, plan.air, clocks, plan.schedule);
   plan.course = course(job, plan.list, plan.air, plan.schedule);
   plan.work = attended_work(plan.list, plan.schedule, job.calendar.zone);
+  begins("judging the fumes");
   plan.emissions = emissions(job, plan.volumes);
   plan.room =
       room_judgement(job, vapour_plan(job, plan.list, plan.volumes, plan.emissions, plan.schedule));
   if (plan.room)
     plan.cold_airing = coldest_airing(job, plan.list, plan.air, plan.schedule, *plan.room);
   plan.cautions = cautions(job, plan.list, plan.volumes, plan.emissions, plan.schedule, plan.room);
+  begins("counting tins and sundries");
   plan.shopping =
       shopping_list(job, plan.volumes, plan.list, plan.schedule, all_tape(plan.takeoff));
   plan.job = std::move(job);
   plan.notes = notes(plan);
 
+  begins("checking the schedule against its rules");
   const auto broken = broken_rules(plan.job, plan.list, plan.air, plan.schedule);
   if (!broken.empty())
     throw std::logic_error(

@@ -123,21 +123,21 @@ class Auditor {
 
   /// Hours of drying at the reference rate done between two times, in steps of one minute.
   double progress(const DatedStep& step, Instant to) {
-    const Instant from = wet_until(step);
-    auto& sums = progress_[step.operation];
-    if (sums.empty()) {
-      sums.push_back(0);
-      progress_rate_[step.operation] = rate(step, from);
-    }
-    double& last = progress_rate_[step.operation];
-    const auto wanted = static_cast<std::size_t>((to - from) / one);
-    while (sums.size() <= wanted) {
-      const Instant at = from + one * static_cast<int>(sums.size());
+    return progress_until(step, to) - progress_until(step, wet_until(step));
+  }
+
+  /// The same from the beginning of the plan: what dries by the same coating's law shares the sums.
+  double progress_until(const DatedStep& step, Instant to) {
+    auto& sums = progress_[*operation(step).coating];
+    if (sums.minutes.empty()) sums = {rate(step, schedule_.span.begin), {0}};
+    const auto wanted = static_cast<std::size_t>((to - schedule_.span.begin) / one);
+    while (sums.minutes.size() <= wanted) {
+      const Instant at = schedule_.span.begin + one * static_cast<int>(sums.minutes.size());
       const double next = rate(step, at);
-      sums.push_back(sums.back() + (last + next) / 2 / 60);
-      last = next;
+      sums.minutes.push_back(sums.minutes.back() + (sums.last_rate + next) / 2 / 60);
+      sums.last_rate = next;
     }
-    return sums[wanted];
+    return sums.minutes[wanted];
   }
 
   double rate(const DatedStep& step, Instant at) const {
@@ -385,8 +385,11 @@ class Auditor {
   const AirSeries& air_;
   const Schedule& schedule_;
   std::map<std::size_t, const DatedStep*> step_of_;
-  std::map<std::size_t, std::vector<double>> progress_;
-  std::map<std::size_t, double> progress_rate_;
+  struct DryingSums {
+    double last_rate = 0;
+    std::vector<double> minutes;
+  };
+  std::map<std::size_t, DryingSums> progress_;  ///< by coating
   std::vector<std::string> broken_;
 };
 

@@ -45,7 +45,6 @@ TEST_CASE("Label hours and factors multiply out to the wait, in any air") {
 TEST_CASE("In constant air each factor is that of its formula") {
   const Coating c = coating(oxidative_law(), {{Stage::sand, hours(6)}});
   const AirSeries air = constant_air(18, 80, ten_april_days);
-  const Speed sheltered = metres_per_second(0.10);
   const DryingClock clock(c, air, sheltered);
   const auto why = explained(c, Stage::sand, air, sheltered, clock, april_10, 1.25).value();
   // The worked example of the model: 18.458635 h, of which humidity 1/0.666667 and film 1.25^1.5.
@@ -61,7 +60,6 @@ TEST_CASE("In constant air each factor is that of its formula") {
 TEST_CASE("What the label's floor adds stands in a factor of its own") {
   const Coating c = coating(oxidative_law(), {{Stage::sand, hours(12)}});
   const AirSeries hot = constant_air(35, 40, ten_april_days);
-  const Speed sheltered = metres_per_second(0.10);
   const auto why =
       explained(c, Stage::sand, hot, sheltered, DryingClock(c, hot, sheltered), april_10);
   CHECK(why.value().wait().in(hours) == doctest::Approx(12));
@@ -72,7 +70,6 @@ TEST_CASE("What the label's floor adds stands in a factor of its own") {
 TEST_CASE("The share of the wait outside the label's rows is told") {
   Coating c = coating(oxidative_law(), {{Stage::sand, hours(6)}});
   c.label_points[index_of(Stage::sand)] = {{celsius(15), hours(10)}, {celsius(25), hours(5)}};
-  const Speed sheltered = metres_per_second(0.10);
   const auto share = [&](double t) {
     const AirSeries air = constant_air(t, 50, ten_april_days);
     return explained(c, Stage::sand, air, sheltered, DryingClock(c, air, sheltered), april_10)

@@ -11,10 +11,11 @@ namespace tackfree {
 /// whole, with the rest on `out`.
 enum ExitCode { exit_done = 0, exit_bug = 1, exit_wrong_input = 2, exit_not_plannable = 3 };
 
-/// What is known of the terminal that `out` goes to; a file is as the default.
+/// What is known of the terminal that is written to; a file is as the default.
 struct Terminal {
   int columns = 80;
   bool coloured = false;
+  std::ostream* progress = nullptr;  ///< the terminal that errors go to; nothing for a file
 };
 
 /// Runs `tackfree` with `arguments` (without the program's name). The only reader of the clock.

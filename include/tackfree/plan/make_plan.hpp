@@ -4,14 +4,20 @@
 #include "tackfree/base/problem.hpp"
 #include "tackfree/plan/plan.hpp"
 
+#include <functional>
 #include <optional>
+#include <string>
 
 namespace tackfree {
+
+/// Is told what is being worked out, as it begins: "dating the steps".
+using StageListener = std::function<void(const std::string& stage)>;
 
 /// The plan of `job` as of `now`, rounded up to the planning grid. Nothing, with Problems, when the
 /// air does not cover the plan. Throws std::logic_error when the schedule breaks a rule of the
 /// checker: that is a bug.
-std::optional<Plan> make_plan(Job job, Instant now, Problems& problems);
+std::optional<Plan> make_plan(Job job, Instant now, Problems& problems,
+                              const StageListener& stage = {});
 
 /// The first stage alone: a plan with the areas of `job` and the notes on its parts.
 Plan make_area_plan(Job job);
