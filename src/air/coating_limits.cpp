@@ -148,7 +148,8 @@ GateTable::GateTable(const CoatingLimits& limits, const AirSeries& air, const Dr
     const Temperature surface = air.surface_at(at);
     put_on_[i] = put_on_gate(limits, state, surface);
     unfit[i] = put_on_[i].has_value();
-    dew[i] = near_dew_point(limits, state, surface);
+    // The dew point is looked at last: air that is fit is far enough from it.
+    dew[i] = put_on_[i] == Gate::dew || (unfit[i] && near_dew_point(limits, state, surface));
     under_hold[i] = state.temperature < limits.hold_min.value;
     under_put_on[i] = state.temperature < limits.put_on_min.value;
     const auto dry_at = clock.reached(Stage::touch, at);

@@ -16,8 +16,8 @@ struct OwnWait {
   double outside_minutes = 0;
 };
 
-/// Goes on until `needed` minutes at the label's speed are done, in the steps of the clock, the last
-/// one in part. `end` is where the clock knows the stage to be reached.
+/// Goes on until `needed` minutes at the label's speed are done, in the steps of the clock, the
+/// last one in part. `end` is where the clock knows the stage to be reached.
 OwnWait own_wait(const StageRate& rate, const AirSeries& air, double air_factor, Instant begins,
                  Instant end, double needed) {
   OwnWait wait;

@@ -67,7 +67,7 @@ class Value {
 };
 
 /// Moments of a piece to look at: close together at its start, where a fast source or a fan acts.
-constexpr double closest = 5e-4;  // hours
+constexpr double closest = 4e-3;  // hours
 constexpr int even_parts = 8;
 
 std::vector<double> samples(const Piece& piece) {
@@ -84,7 +84,8 @@ std::vector<double> samples(const Piece& piece) {
   return at;
 }
 
-constexpr double shortest_told = 1e-5;  // hours; the value itself is then right to far more digits
+/// Hours. Near its top a value is flat, so that it is right to about the square of this.
+constexpr double shortest_told = 2e-4;
 
 /// Golden section for the highest value between two moments.
 Highest refined(const Value& value, double low, double high) {
@@ -136,9 +137,11 @@ double value_at(const RoomAir& air, const Measure& measure, Duration at) {
   return Value(air, measure)(at.in(hours));
 }
 
-Highest highest(const RoomAir& air, const Measure& measure, Duration from, Duration to) {
+Highest highest(const RoomAir& air, const Measure& measure, Duration from, Duration to,
+                const Highest& known) {
   const Value value(air, measure);
-  Highest best{value(from.in(hours)), from};
+  Highest best = known;
+  if (const double first = value(from.in(hours)); first > best.value) best = {first, from};
   for (const Piece& piece : value.pieces(from.in(hours), to.in(hours))) {
     if (piece.bound <= best.value * (1 + rounding)) break;
     look_into(value, piece, best);
@@ -194,21 +197,32 @@ std::optional<Duration> last_above(const RoomAir& air, const Measure& measure, d
 
 std::optional<ChangeRate> least_changes(Volume room, const std::vector<VapourSource>& sources,
                                         Duration end, const Measure& measure, double most) {
-  const auto enough = [&](double changes) {
-    return stays_within(RoomAir(room, sources, {{Duration{}, per_hour(changes)}}, end), measure,
-                        most);
+  // In a steady room the value goes with 1 / changes: its inverse is nearly straight, and where it
+  // crosses 1 / most a straight line between two trials finds it soon.
+  const auto inverse = [&](double changes) {
+    const RoomAir air(room, sources, {{Duration{}, per_hour(changes)}}, end);
+    return 1 / std::max(highest(air, measure).value, 1e-300) - 1 / most;
   };
-  if (enough(0)) return per_hour(0);
-  constexpr double hopeless = 1e5;
-  double low = 0, high = 1;
-  while (!enough(high)) {
+  constexpr double hopeless = 1e5, tolerance = 1e-3;
+  double low = 0, at_low = inverse(low);
+  if (at_low >= 0) return per_hour(0);
+  double high = 1, at_high = inverse(high);
+  while (at_high < 0) {
     low = high;
+    at_low = at_high;
     high *= 4;
     if (high > hopeless) return std::nullopt;
+    at_high = inverse(high);
   }
-  while (high - low > 1e-4 * high) {
-    const double middle = (low + high) / 2;
-    (enough(middle) ? high : low) = middle;
+  // Trials stand a little to either side of where the line crosses, so that both ends close in.
+  for (bool above = true; high - low > tolerance * high; above = !above) {
+    const double crossing = low + (high - low) * -at_low / (at_high - at_low);
+    const double aside = tolerance / 3 * high;
+    double trial = above ? crossing + aside : crossing - aside;
+    if (!(trial > low && trial < high)) trial = (low + high) / 2;
+    const double at_trial = inverse(trial);
+    (at_trial >= 0 ? high : low) = trial;
+    (at_trial >= 0 ? at_high : at_low) = at_trial;
   }
   return per_hour(high);
 }

@@ -32,12 +32,12 @@ double released_and_left(double h, double k, double n) {
   return std::exp(-std::min(k, n) * h) * decayed(h, std::abs(n - k));
 }
 
-/// Integral of the above from 0 to h. Where k and N nearly meet, the limit at their mean is nearer
-/// than the difference quotient.
-double released_and_left_hours(double h, double k, double n) {
+/// Integral of the above from 0 to h, given the integral of e^-Ns. Where k and N nearly meet, the
+/// limit at their mean is nearer than the difference quotient.
+double released_and_left_hours(double h, double k, double n, double decayed_by_n) {
   constexpr double nearly_equal = 1e-5;
   if (std::abs(n - k) * h < nearly_equal) return h * h * ramp_of_both((k + n) / 2 * h);
-  return (decayed(h, k) - decayed(h, n)) / (n - k);
+  return (decayed(h, k) - decayed_by_n) / (n - k);
 }
 
 }  // namespace
@@ -125,9 +125,11 @@ double RoomAir::in_air_hours_after(std::size_t source, std::size_t segment, doub
   const State& before = states_[at(source, segment)];
   const Feed& feed = feeds_[at(source, segment)];
   const double k = release_[source], n = changes_[segment];
-  return before.in_air_hours + before.in_air * decayed(h, n) +
-         (feed.on_work + feed.into_air) * h * h * ramp_of_decay(n * h) +
-         (k * before.wet - feed.on_work) * released_and_left_hours(h, k, n);
+  const double decayed_by_n = decayed(h, n);
+  const double fed = feed.on_work + feed.into_air;
+  return before.in_air_hours + before.in_air * decayed_by_n +
+         (fed > 0 ? fed * h * h * ramp_of_decay(n * h) : 0) +
+         (k * before.wet - feed.on_work) * released_and_left_hours(h, k, n, decayed_by_n);
 }
 
 RoomAir::State RoomAir::advanced(std::size_t source, std::size_t segment, double h) const {

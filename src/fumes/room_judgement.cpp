@@ -39,8 +39,7 @@ class Judge {
     judgement.flow_mixing =
         mixing_factor(job_.data.air_changes, job_.room.fan ? Opening::open_and_fan : Opening::open);
     const std::vector<RoomAir> airs = rooms(judgement.habit);
-    judge_limits(airs, judgement);
-    judge_stretches(airs, judgement);
+    judge_limits(judge_stretches(airs, judgement), judgement);
     propose(judgement);
     return judgement;
   }
@@ -57,8 +56,7 @@ class Judge {
   static Highest worst(const std::vector<RoomAir>& airs, const Measure& measure, Duration from,
                        Duration to) {
     Highest worst;
-    for (const RoomAir& air : airs)
-      if (const Highest one = highest(air, measure, from, to); one.value > worst.value) worst = one;
+    for (const RoomAir& air : airs) worst = highest(air, measure, from, to, worst);
     return worst;
   }
 
@@ -79,17 +77,22 @@ class Judge {
     return *least * room * mixing;
   }
 
-  void judge_limits(const std::vector<RoomAir>& airs, RoomJudgement& judgement) const {
-    const auto judge = [&](VapourLimit limit, const Measure& measure, double most) {
-      const Highest found = worst(airs, measure, Duration{}, plan_.end);
+  /// The highest of each measure over the whole plan.
+  struct Peaks {
+    Highest explosive, fifteen_minutes, eight_hours;
+  };
+
+  void judge_limits(const Peaks& peaks, RoomJudgement& judgement) const {
+    const auto judge = [&](VapourLimit limit, const Highest& peak, const Measure& measure,
+                           double most) {
       judgement.limits.at(static_cast<std::size_t>(limit)) = {
-          found.value / most, moment(plan_, found.at),
+          peak.value / most, moment(plan_, peak.at),
           least_flow(measure, most, judgement.flow_mixing)};
     };
-    judge(VapourLimit::quarter_explosive, measures_.explosive, quarter);
-    judge(VapourLimit::tenth_explosive, measures_.explosive, tenth);
-    judge(VapourLimit::fifteen_minutes, measures_.fifteen_minutes, 1);
-    judge(VapourLimit::eight_hours, measures_.eight_hours, 1);
+    judge(VapourLimit::quarter_explosive, peaks.explosive, measures_.explosive, quarter);
+    judge(VapourLimit::tenth_explosive, peaks.explosive, measures_.explosive, tenth);
+    judge(VapourLimit::fifteen_minutes, peaks.fifteen_minutes, measures_.fifteen_minutes, 1);
+    judge(VapourLimit::eight_hours, peaks.eight_hours, measures_.eight_hours, 1);
   }
 
   /// Hours since the start at which the next stretch of coating begins, or the end.
@@ -109,7 +112,14 @@ class Judge {
     return moment(plan_, last);
   }
 
-  void judge_stretches(const std::vector<RoomAir>& airs, RoomJudgement& judgement) const {
+  /// Each stretch up to the next one; before the first the air is clean.
+  Peaks judge_stretches(const std::vector<RoomAir>& airs, RoomJudgement& judgement) const {
+    Peaks peaks;
+    const auto peak = [&](const Measure& measure, Duration from, Duration to, Highest& over_all) {
+      const Highest found = worst(airs, measure, from, to);
+      if (found.value > over_all.value) over_all = found;
+      return found.value;
+    };
     const std::vector<AiringSpan> spans = airing_spans(plan_.stretches, judgement.habit);
     std::size_t next_span = 0;
     for (std::size_t i = 0; i < plan_.stretches.size(); ++i) {
@@ -123,9 +133,9 @@ class Judge {
         stretch.airing_goes_on = spans[next_span - 1];
       while (next_span < spans.size() && spans[next_span].time.begin < moment(plan_, to))
         stretch.airing.push_back(spans[next_span++]);
-      stretch.explosive_share = worst(airs, measures_.explosive, from, to).value;
-      stretch.fifteen_minutes = worst(airs, measures_.fifteen_minutes, from, to).value;
-      stretch.eight_hours = worst(airs, measures_.eight_hours, from, to).value;
+      stretch.explosive_share = peak(measures_.explosive, from, to, peaks.explosive);
+      stretch.fifteen_minutes = peak(measures_.fifteen_minutes, from, to, peaks.fifteen_minutes);
+      stretch.eight_hours = peak(measures_.eight_hours, from, to, peaks.eight_hours);
       stretch.under_limit_at = last_over(airs, 1, i);
       stretch.under_tenth_at = last_over(airs, tenth, i);
       const bool aired = !stretch.airing.empty() || stretch.airing_goes_on;
@@ -133,6 +143,7 @@ class Judge {
       stretch.vapour = vapour_course(airs, from, std::min(to, from + days(1)));
       judgement.stretches.push_back(std::move(stretch));
     }
+    return peaks;
   }
 
   // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): the two ends of one stretch

@@ -88,6 +88,8 @@ bool is_invisible(std::uint32_t code) {
 }
 
 std::size_t width_of(std::uint32_t code) {
+  constexpr std::uint32_t first_special = 0x0300;
+  if (code < first_special) return 1;
   // Marks of the Unicode character database (Mn, Me) for Latin, Greek, Cyrillic, Hebrew, Arabic,
   // Devanagari, Bengali, Thai and kana, and the symbols that go over any letter.
   constexpr std::array<Range, 36> combining{

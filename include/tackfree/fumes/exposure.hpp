@@ -29,9 +29,10 @@ struct Measure {
 double value_at(const RoomAir& air, const Measure& measure, Duration at);
 
 /// The highest value from `from` to `to`. Every stretch between changes is scanned, the best spot
-/// refined by golden section; stretches whose bound is no higher than what was found are passed
-/// over.
-Highest highest(const RoomAir& air, const Measure& measure, Duration from, Duration to);
+/// refined by golden section; stretches whose bound is no higher than what was found, or is known
+/// from elsewhere, are passed over.
+Highest highest(const RoomAir& air, const Measure& measure, Duration from, Duration to,
+                const Highest& known = {});
 Highest highest(const RoomAir& air, const Measure& measure);
 
 /// Whether the value never passes `most`; quicker than `highest`.
@@ -44,10 +45,10 @@ bool stays_within(const RoomAir& air, const Measure& measure, double most);
 std::optional<Duration> last_above(const RoomAir& air, const Measure& measure, double most,
                                    Duration from, Duration to);
 
-/// The least constant air changes under which the value never passes `most`, to 1e-4 of themselves;
+/// The least constant air changes under which the value never passes `most`, to 1e-3 of themselves;
 /// 0 when a still room does. Nothing when 100 000 an hour do not. Changes are after mixing: times
-/// volume and mixing factor they are a flow. Peaks and means only fall with more air, so bisection
-/// finds it.
+/// volume and mixing factor they are a flow. Peaks and means only fall with more air, so that it
+/// lies between two trials.
 std::optional<ChangeRate> least_changes(Volume room, const std::vector<VapourSource>& sources,
                                         Duration end, const Measure& measure, double most);
 
