@@ -8,57 +8,67 @@ namespace tackfree::solver {
 
 namespace {
 
-/// Starts from which the activity gets done, with room for the session's set-up and clean-up.
-void find_starts(const SchedulingProblem& problem, Link& link) {
-  const Activity& activity = problem.activities[link.activity];
-  const OpenTime& time = problem.open_times[activity.open_time];
-  link.next_start.assign(index(problem.horizon) + 1, never);
-  link.end.assign(index(problem.horizon) + 1, never);
-  for (Slot s = problem.horizon - 1; s >= 0; --s) {
-    link.next_start[index(s)] = link.next_start[index(s) + 1];
-    if (!time.is_open(s)) continue;
-    if (activity.product) {
-      const auto window = window_at(problem, s);
-      const Product& product = problem.products[*activity.product];
-      if (!window || s - product.set_up < problem.windows[*window].begin ||
-          s + activity.duration + product.clean_up > problem.windows[*window].end)
-        continue;
-    }
-    const std::vector<Run> pieces = pieces_from(problem, activity, s);
-    if (pieces.empty()) continue;
-    link.next_start[index(s)] = s;
-    link.end[index(s)] = pieces.back().end;
-  }
-  link.last_start.assign(index(problem.horizon) + 1, -1);
-  for (Slot s = 0, last = -1; s <= problem.horizon; ++s) {
-    if (link.next_start[index(s)] == s) last = s;
-    link.last_start[index(s)] = last;
-  }
+bool has_room_for_session(const SchedulingProblem& problem, const Activity& activity, Slot start) {
+  if (!activity.product) return true;
+  const auto window = window_at(problem, start);
+  const Product& product = problem.products[*activity.product];
+  return window && start - product.set_up >= problem.windows[*window].begin &&
+         start + activity.duration + product.clean_up <= problem.windows[*window].end;
 }
 
-void find_tails(const SchedulingProblem& problem, Chain& chain) {
+/// Entries after `after` up to `to`, as runs, because few slots are starts.
+void fill(std::vector<Slot>& entries, Slot after, Slot to, Slot value) {
+  std::fill(entries.begin() + after + 1, entries.begin() + to + 1, value);
+}
+
+/// Starts from which the activity gets done, with room for the session's set-up and clean-up.
+std::vector<Slot> find_starts(const SchedulingProblem& problem, Link& link) {
+  const Activity& activity = problem.activities[link.activity];
+  const OpenTime& time = problem.open_times[activity.open_time];
+  const std::size_t size = index(problem.horizon) + 1;
+  link.next_start.resize(size);
+  link.last_start.resize(size);
+  link.end.assign(size, never);
+  std::vector<Slot> starts;
+  Slot last = -1;
+  for (Slot s = time.next_open(0); s != never; s = time.next_open(s + 1)) {
+    if (!has_room_for_session(problem, activity, s)) continue;
+    const Slot end = end_from(problem, activity, s);
+    if (end == never) continue;
+    link.end[index(s)] = end;
+    fill(link.next_start, last, s, s);
+    fill(link.last_start, last, s - 1, last);
+    link.last_start[index(s)] = last = s;
+    starts.push_back(s);
+  }
+  fill(link.next_start, last, problem.horizon, never);
+  fill(link.last_start, last, problem.horizon, last);
+  return starts;
+}
+
+/// `starts` of all links of the chain.
+void find_tails(const SchedulingProblem& problem, const std::vector<std::vector<Slot>>& starts,
+                Chain& chain) {
   for (std::size_t k = chain.size(); k-- > 0;) {
     Link& link = chain[k];
-    link.tail.assign(index(problem.horizon) + 1, never);
-    for (Slot s = 0; s <= problem.horizon; ++s) {
-      const Slot start = link.next_start[index(s)];
-      if (start != s) continue;
-      const Slot end = link.end[index(start)];
+    link.tail.resize(index(problem.horizon) + 1);
+    Slot filled = problem.horizon;
+    Slot least = never;
+    for (auto s = starts[k].rbegin(); s != starts[k].rend(); ++s) {
+      const Slot end = link.end[index(*s)];
       Slot met = 0;
       for (const std::size_t goal : link.goals)
         met = std::max(met, problem.tables[goal][index(end)]);
-      if (k + 1 < chain.size()) {
-        for (const Link::Wait& wait : link.waits) {
-          if (k + wait.ahead >= chain.size()) continue;
-          const Slot ready = std::max(Slot{0}, ready_after(problem, wait, end));
-          met = std::max(
-              met, ready > problem.horizon ? never : chain[k + wait.ahead].tail[index(ready)]);
-        }
+      for (const Link::Wait& wait : link.waits) {
+        const Slot ready = std::max(Slot{0}, ready_after(problem, wait, end));
+        met = std::max(met,
+                       ready > problem.horizon ? never : chain[k + wait.ahead].tail[index(ready)]);
       }
-      link.tail[index(s)] = met;
+      fill(link.tail, *s, filled, least);
+      filled = *s;
+      least = std::min(least, met);
     }
-    for (Slot s = problem.horizon - 1; s >= 0; --s)
-      link.tail[index(s)] = std::min(link.tail[index(s)], link.tail[index(s) + 1]);
+    fill(link.tail, -1, filled, least);
   }
 }
 
@@ -140,8 +150,9 @@ std::optional<std::vector<Chain>> chains_of(const SchedulingProblem& problem) {
     chains[group[goal.activity]][place[goal.activity]].goals.push_back(goal.table);
   for (Chain& chain : chains) {
     if (!waits_for_neighbours(chain) || !one_room_and_family(problem, chain)) return std::nullopt;
-    for (Link& link : chain) find_starts(problem, link);
-    find_tails(problem, chain);
+    std::vector<std::vector<Slot>> starts;
+    for (Link& link : chain) starts.push_back(find_starts(problem, link));
+    find_tails(problem, starts, chain);
   }
   return chains;
 }

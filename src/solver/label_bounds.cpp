@@ -16,19 +16,13 @@ Slot between(const std::vector<Slot>& before, Slot from, Slot to) {
 
 }  // namespace
 
-LabelBounds::LabelBounds(const SchedulingProblem& problem, const std::vector<Chain>& chains,
-                         Slot target)
-    : problem_(problem), chains_(chains), deadlines_(chains.size()) {
+BoundTables::BoundTables(const SchedulingProblem& of, const std::vector<Chain>& lines)
+    : problem(of), chains(lines) {
   std::vector<Item> all, dusty, coats;
   for (std::size_t g = 0; g < chains.size(); ++g)
     for (std::size_t k = 0; k < chains[g].size(); ++k) {
-      const Link& link = chains[g][k];
-      const auto in_time = std::upper_bound(link.tail.begin(), link.tail.end(), target);
-      const auto latest = static_cast<Slot>(in_time - link.tail.begin()) - 1;
-      deadlines_[g].push_back(latest < 0 ? -1 : link.last_start[index(latest)]);
-      const Activity& activity = problem.activities[link.activity];
-      const Slot start = deadlines_[g].back();
-      const Item item{g, k, activity.duration, start < 0 ? -1 : link.end[index(start)]};
+      const Activity& activity = problem.activities[chains[g][k].activity];
+      const Item item{g, k, activity.duration};
       all.push_back(item);
       if (activity.dusty) dusty.push_back(item);
       if (activity.product) coats.push_back(item);
@@ -37,92 +31,89 @@ LabelBounds::LabelBounds(const SchedulingProblem& problem, const std::vector<Cha
   std::set<int> amounts;
   for (const Activity& activity : problem.activities)
     for (const Use& use : activity.uses) amounts.insert(use.amount);
-  if (!amounts.empty()) add_lanes(*amounts.begin(), true);
-  for (const int amount : amounts) add_lanes(amount, false);
+  if (!amounts.empty()) add_space_lanes(*amounts.begin(), true);
+  for (const int amount : amounts) add_space_lanes(amount, false);
   count_sessions();
 }
 
-void LabelBounds::add_kind(const std::vector<Item>& items) {
+void BoundTables::add_kind(const std::vector<Item>& items) {
   if (items.empty()) return;
-  Kind kind{items, std::vector<Slot>(index(problem_.horizon) + 2, 0)};
-  std::sort(kind.items.begin(), kind.items.end(),
-            [](const Item& a, const Item& b) { return a.latest_end < b.latest_end; });
-  std::vector<Slot> steps(index(problem_.horizon) + 2, 0);  // difference of coverage
+  Kind kind{items, std::vector<Slot>(index(problem.horizon) + 2, 0)};
+  std::vector<Slot> steps(index(problem.horizon) + 2, 0);  // difference of coverage
   std::set<std::pair<std::size_t, Slot>> seen;
   for (const Item& item : items) {
-    const Activity& activity = problem_.activities[chains_[item.chain][item.link].activity];
+    const Activity& activity = problem.activities[chains[item.chain][item.link].activity];
     if (!seen.insert({activity.open_time, activity.splittable ? 1 : activity.duration}).second)
       continue;
-    const OpenTime& time = problem_.open_times[activity.open_time];
+    const OpenTime& time = problem.open_times[activity.open_time];
     for (Slot s = time.next_open(0); s != never; s = time.next_open(s + 1)) {
       const Slot length = activity.splittable ? 1 : activity.duration;
       ++steps[index(s)];
-      --steps[index(std::min(s + length, problem_.horizon + 1))];
+      --steps[index(std::min(s + length, problem.horizon + 1))];
     }
   }
   Slot cover = 0;
-  for (Slot s = 0; s <= problem_.horizon; ++s) {
+  for (Slot s = 0; s <= problem.horizon; ++s) {
     cover += steps[index(s)];
     kind.hours_before[index(s) + 1] = kind.hours_before[index(s)] + (cover > 0 ? 1 : 0);
   }
-  kinds_.push_back(std::move(kind));
+  kinds.push_back(std::move(kind));
 }
 
-void LabelBounds::add_lanes(int amount, bool by_amount) {
-  Lanes lanes{.amount = amount, .by_amount = by_amount};
-  const std::size_t size = index(problem_.horizon) + 1;
+void BoundTables::add_space_lanes(int amount, bool by_amount) {
+  const int capacity = problem.resources.front();
+  Lanes made{.width = by_amount ? capacity : capacity / amount};
+  const std::size_t size = index(problem.horizon) + 1;
   std::vector<Slot> release(size, never);
-  for (std::size_t g = 0; g < chains_.size(); ++g)
-    for (std::size_t k = 0; k < chains_[g].size(); ++k) {
-      const Link& link = chains_[g][k];
-      const Activity& activity = problem_.activities[link.activity];
+  for (std::size_t g = 0; g < chains.size(); ++g)
+    for (std::size_t k = 0; k < chains[g].size(); ++k) {
+      const Link& link = chains[g][k];
+      const Activity& activity = problem.activities[link.activity];
       if (activity.uses.empty() || activity.uses.front().amount < amount) continue;
       const Use& use = activity.uses.front();
-      lanes.items.push_back({g, k, by_amount ? use.amount : 1, deadlines_[g][k]});
+      made.items.push_back({g, k, by_amount ? use.amount : 1});
       for (Slot s = link.next_start[0]; s != never; s = link.next_start[index(s) + 1])
         release[index(s)] =
-            std::min(release[index(s)], held(problem_, use, {s, link.end[index(s)]}).end);
+            std::min(release[index(s)], held(problem, use, {s, link.end[index(s)]}).end);
     }
-  std::sort(lanes.items.begin(), lanes.items.end(),
-            [](const Item& a, const Item& b) { return a.latest_end < b.latest_end; });
-  lanes.first.assign(size, never);
-  for (Slot s = problem_.horizon - 1; s >= 0; --s)
-    lanes.first[index(s)] = release[index(s)] != never ? s : lanes.first[index(s) + 1];
-  lanes.next.assign(size, never);
+  made.first.assign(size, never);
+  for (Slot s = problem.horizon - 1; s >= 0; --s)
+    made.first[index(s)] = release[index(s)] != never ? s : made.first[index(s) + 1];
+  made.next.assign(size, never);
   // A later start is released no sooner: if some table says otherwise, take the soonest.
-  for (Slot s = problem_.horizon - 1, least = never; s >= 0; --s) {
+  for (Slot s = problem.horizon - 1, least = never; s >= 0; --s) {
     least = std::min(least, release[index(s)]);
     const Slot from = std::max(least, s + 1);
-    if (release[index(s)] != never && least <= problem_.horizon)
-      lanes.next[index(s)] = lanes.first[index(std::min(from, problem_.horizon))];
+    if (release[index(s)] != never && least <= problem.horizon)
+      made.next[index(s)] = made.first[index(std::min(from, problem.horizon))];
   }
-  lanes_.push_back(std::move(lanes));
+  lanes.push_back(std::move(made));
 }
 
 /// Two coats of a chain may share a window only if some start of the first lets the second start in
 /// the same window.
-void LabelBounds::count_sessions() {
-  const std::size_t products = problem_.products.size();
-  for (const Chain& chain : chains_) {
+void BoundTables::count_sessions() {
+  const std::size_t products = problem.products.size();
+  for (const Chain& chain : chains) {
     auto& left =
-        sessions_left_.emplace_back(chain.size() + 1, std::vector<std::int32_t>(products, 0));
+        sessions_left.emplace_back(chain.size() + 1, std::vector<std::int32_t>(products, 0));
     for (std::size_t k = chain.size(); k-- > 0;) {
       left[k] = left[k + 1];
-      const auto product = problem_.activities[chain[k].activity].product;
+      const auto product = problem.activities[chain[k].activity].product;
       if (!product) continue;
       std::size_t apart = k + 1;  // the first link that cannot be in the window of this one
       for (Slot s = chain[k].next_start[0]; s != never && apart < chain.size();
            s = chain[k].next_start[index(s) + 1]) {
-        const Run window = problem_.windows[*window_at(problem_, s)];
+        const Run window = problem.windows[*window_at(problem, s)];
         std::size_t link = k;
         Slot at = s;
         while (at != never && at < window.end && link < chain.size()) {
           const Slot end = chain[link].end[index(at)];
           Slot ready = 0;
           for (const Link::Wait& wait : chain[link].waits)
-            if (wait.ahead == 1) ready = ready_after(problem_, wait, end);
+            if (wait.ahead == 1) ready = ready_after(problem, wait, end);
           ++link;
-          if (link == chain.size() || ready > problem_.horizon) break;
+          if (link == chain.size() || ready > problem.horizon) break;
           at = chain[link].next_start[index(std::max(ready, Slot{0}))];
         }
         apart = std::max(apart, link);
@@ -132,14 +123,46 @@ void LabelBounds::count_sessions() {
   }
 }
 
-bool LabelBounds::work_fits(const Kind& kind, const Label& label) const {
+LabelBounds::LabelBounds(const SchedulingProblem& problem, const std::vector<Chain>& chains,
+                         Slot target)
+    : LabelBounds(std::make_shared<const BoundTables>(problem, chains), target) {}
+
+LabelBounds::LabelBounds(std::shared_ptr<const BoundTables> tables, Slot target)
+    : tables_(std::move(tables)),
+      problem_(tables_->problem),
+      chains_(tables_->chains),
+      deadlines_(chains_.size()),
+      work_(tables_->kinds.size()),
+      lanes_(tables_->lanes.size()) {
+  for (std::size_t g = 0; g < chains_.size(); ++g)
+    for (const Link& link : chains_[g]) {
+      const auto in_time = std::upper_bound(link.tail.begin(), link.tail.end(), target);
+      const auto latest = static_cast<Slot>(in_time - link.tail.begin()) - 1;
+      deadlines_[g].push_back(latest < 0 ? -1 : link.last_start[index(latest)]);
+    }
+  for (std::size_t n = 0; n < work_.size(); ++n) in_order(tables_->kinds[n].items, true, work_[n]);
+  for (std::size_t n = 0; n < lanes_.size(); ++n)
+    in_order(tables_->lanes[n].items, false, lanes_[n]);
+}
+
+void LabelBounds::in_order(const std::vector<Item>& items, bool by_end,
+                           std::vector<Due>& due) const {
+  for (const Item& item : items) {
+    const Slot start = deadlines_[item.chain][item.link];
+    due.push_back(
+        {item, !by_end || start < 0 ? start : chains_[item.chain][item.link].end[index(start)]});
+  }
+  std::sort(due.begin(), due.end(), [](const Due& a, const Due& b) { return a.latest < b.latest; });
+}
+
+bool LabelBounds::work_fits(std::size_t kind, const Label& label) const {
   Slot work = 0;
   const Slot from = std::min(label.free, problem_.horizon);
-  for (const Item& item : kind.items) {
+  const std::vector<Slot>& hours = tables_->kinds[kind].hours_before;
+  for (const auto& [item, latest] : work_[kind]) {
     if (item.link < label.done[item.chain]) continue;
-    work += item.duration;
-    if (item.latest_end < from || work > between(kind.hours_before, from, item.latest_end))
-      return false;
+    work += item.takes;
+    if (latest < from || work > between(hours, from, latest)) return false;
   }
   return true;
 }
@@ -154,8 +177,9 @@ bool LabelBounds::may_meet_deadlines(const Label& label) const {
     if (start > deadlines_[g][k]) return false;
     if (label.latest[g][0] > 0 && start > label.latest[g][0]) return false;
   }
-  return std::all_of(kinds_.begin(), kinds_.end(),
-                     [&](const Kind& kind) { return work_fits(kind, label); });
+  for (std::size_t kind = 0; kind < work_.size(); ++kind)
+    if (!work_fits(kind, label)) return false;
+  return true;
 }
 
 void LabelBounds::earliest_starts(const Label& label, std::size_t chain,
@@ -179,20 +203,19 @@ void LabelBounds::earliest_starts(const Label& label, std::size_t chain,
   }
 }
 
-bool LabelBounds::lanes_suffice(const Lanes& lanes, const Label& label) const {
-  const std::int64_t width =
-      lanes.by_amount ? problem_.resources.front() : problem_.resources.front() / lanes.amount;
+bool LabelBounds::lanes_suffice(std::size_t number, const Label& label) const {
+  const BoundTables::Lanes& lanes = tables_->lanes[number];
   Slot at = label.free > problem_.horizon ? never : lanes.first[index(label.free)];
-  std::int64_t room = at == never ? 0 : width;
+  std::int64_t room = at == never ? 0 : lanes.width;
   std::int64_t taken = 0;
-  for (const Item& item : lanes.items) {
+  for (const auto& [item, latest] : lanes_[number]) {
     if (item.link < label.done[item.chain]) continue;
-    taken += item.duration;
-    if (at == never || at > item.latest_end) return false;
+    taken += item.takes;
+    if (at == never || at > latest) return false;
     while (taken > room) {
       at = lanes.next[index(at)];
-      if (at == never || at > item.latest_end) return false;
-      room += width;
+      if (at == never || at > latest) return false;
+      room += lanes.width;
     }
   }
   return true;
@@ -202,7 +225,7 @@ bool LabelBounds::work_fits_with_waits(const Label& label) const {
   struct Job {
     Slot ready, due, work;
   };
-  const Kind& kind = kinds_.front();
+  const BoundTables::Kind& kind = tables_->kinds.front();
   std::vector<Job> jobs;
   std::vector<Slot> starts;
   for (std::size_t g = 0; g < chains_.size(); ++g) {
@@ -240,9 +263,10 @@ bool LabelBounds::work_fits_with_waits(const Label& label) const {
 }
 
 bool LabelBounds::may_meet_deadlines_with_waits(const Label& label) const {
-  return may_meet_deadlines(label) && work_fits_with_waits(label) &&
-         std::all_of(lanes_.begin(), lanes_.end(),
-                     [&](const Lanes& lanes) { return lanes_suffice(lanes, label); });
+  if (!may_meet_deadlines(label) || !work_fits_with_waits(label)) return false;
+  for (std::size_t number = 0; number < lanes_.size(); ++number)
+    if (!lanes_suffice(number, label)) return false;
+  return true;
 }
 
 std::int32_t LabelBounds::sessions_to_come(const Label& label) const {
@@ -250,7 +274,7 @@ std::int32_t LabelBounds::sessions_to_come(const Label& label) const {
   for (std::size_t p = 0; p < problem_.products.size(); ++p) {
     std::int32_t most = 0;
     for (std::size_t g = 0; g < chains_.size(); ++g)
-      most = std::max(most, sessions_left_[g][label.done[g]][p]);
+      most = std::max(most, tables_->sessions_left[g][label.done[g]][p]);
     // One of them may be the session that is open now.
     if (most > 0 && (label.open & (Products{1} << p)) != 0) --most;
     sum += most;
@@ -259,7 +283,7 @@ std::int32_t LabelBounds::sessions_to_come(const Label& label) const {
 }
 
 double LabelBounds::urgency(const Label& label) const {
-  const std::vector<Slot>& hours = kinds_.front().hours_before;
+  const std::vector<Slot>& hours = tables_->kinds.front().hours_before;
   double sum = 0;
   for (std::size_t g = 0; g < chains_.size(); ++g) {
     const std::size_t k = label.done[g];

@@ -1,5 +1,6 @@
 #include "tackfree/solver/label_search.hpp"
 
+#include "tackfree/solver/cut_short.hpp"
 #include "tackfree/solver/placement.hpp"
 #include "tackfree/solver/serial.hpp"
 #include "tackfree/solver/window_search.hpp"
@@ -46,9 +47,11 @@ Slot latest_ready(const SchedulingProblem& problem) {
 
 class LabelDriver {
  public:
-  LabelDriver(const SchedulingProblem& problem, const std::vector<Chain>& chains,
-              const Solution& known, std::int64_t most_labels)
-      : problem_(problem), chains_(chains), left_(most_labels) {
+  /// `cut` is the problem cut short to what a schedule better than `known` may need; `chains` are
+  /// made of it.
+  LabelDriver(const SchedulingProblem& problem, const SchedulingProblem& cut,
+              const std::vector<Chain>& chains, const Solution& known, std::int64_t most_labels)
+      : problem_(problem), searcher_(cut, chains), left_(most_labels) {
     found_.solution = known;
     for (const Chain& chain : chains)
       found_.ready_bound = std::max(found_.ready_bound, chain.front().tail[0]);
@@ -81,7 +84,7 @@ class LabelDriver {
 
   WindowSearchResult search(SearchAim aim) {
     aim.most_labels = std::min(aim.most_labels, left_);
-    WindowSearchResult result = window_search(problem_, chains_, aim);
+    WindowSearchResult result = searcher_.search(aim);
     left_ -= result.labels;
     return result;
   }
@@ -184,7 +187,7 @@ class LabelDriver {
   static constexpr int most_halvings = 5;
 
   const SchedulingProblem& problem_;
-  const std::vector<Chain>& chains_;
+  WindowSearcher searcher_;
   std::int64_t left_;
   bool limits_ = false;
   Searched found_;
@@ -194,9 +197,13 @@ class LabelDriver {
 
 std::optional<Searched> best_schedule(const SchedulingProblem& problem, const Solution& known,
                                       std::int64_t most_labels) {
-  const auto chains = chains_of(problem);
+  const Worth first = worth(problem, known);
+  const bool whole = first.unplaced == 0 && first.ready != never;
+  const SchedulingProblem cut =
+      cut_short(problem, whole ? horizon_for(problem, first.ready) : problem.horizon);
+  const auto chains = chains_of(cut);
   if (!chains) return std::nullopt;
-  return LabelDriver(problem, *chains, known, most_labels).run(most_labels);
+  return LabelDriver(problem, cut, *chains, known, most_labels).run(most_labels);
 }
 
 }  // namespace tackfree::solver

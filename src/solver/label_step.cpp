@@ -50,14 +50,22 @@ LabelStep::LabelStep(const SchedulingProblem& problem, const std::vector<Chain>&
   for (std::size_t s = 1; s < late_before_.size(); ++s) late_before_[s] += late_before_[s - 1];
 }
 
+LabelStep LabelStep::with(bool loose_limits, bool costs_count) const {
+  LabelStep other = *this;
+  other.loose_limits_ = loose_limits;
+  other.costs_count_ = costs_count;
+  return other;
+}
+
 template <class Of>
 std::vector<Slot> LabelStep::last_starts(Of&& of) const {
   std::vector<Slot> last(index(problem_.horizon) + 1, -1);
   for (const Chain& chain : chains_)
     for (const Link& link : chain)
       if (of(problem_.activities[link.activity]))
-        for (std::size_t s = 0; s < last.size(); ++s)
-          last[s] = std::max(last[s], link.last_start[s]);
+        for (Slot s = link.next_start[0]; s != never; s = link.next_start[index(s) + 1])
+          last[index(s)] = s;
+  for (std::size_t s = 1; s < last.size(); ++s) last[s] = std::max(last[s], last[s - 1]);
   return last;
 }
 

@@ -1,6 +1,8 @@
 #include "tackfree/solver/open_time.hpp"
 
 #include <algorithm>
+#include <cstring>
+#include <numeric>
 #include <utility>
 
 namespace tackfree::solver {
@@ -9,17 +11,30 @@ OpenTime::OpenTime(std::vector<Rule> closed_by)
     : closed_by_(std::move(closed_by)),
       next_open_(closed_by_.size()),
       open_until_(closed_by_.size()) {
-  Slot next = never;
-  Slot closes = horizon();
-  for (std::size_t i = closed_by_.size(); i-- > 0;) {
-    const auto here = static_cast<Slot>(i);
-    if (closed_by_[i] == no_rule)
-      next = here;
-    else
-      closes = here;
-    next_open_[i] = next;
-    open_until_[i] = closes;
+  // Run by run: most slots lie in long closed ones.
+  std::iota(next_open_.begin(), next_open_.end(), Slot{0});
+  std::iota(open_until_.begin(), open_until_.end(), Slot{0});
+  const std::size_t size = closed_by_.size();
+  for (std::size_t at = 0; at < size;) {
+    const void* found = std::memchr(&closed_by_[at], no_rule, size - at);
+    const std::size_t opens =
+        found == nullptr
+            ? size
+            : static_cast<std::size_t>(static_cast<const Rule*>(found) - closed_by_.data());
+    std::size_t closes = opens;
+    while (closes < size && closed_by_[closes] == no_rule) ++closes;
+    std::fill(next_open_.begin() + static_cast<std::ptrdiff_t>(at),
+              next_open_.begin() + static_cast<std::ptrdiff_t>(opens),
+              opens == size ? never : static_cast<Slot>(opens));
+    std::fill(open_until_.begin() + static_cast<std::ptrdiff_t>(opens),
+              open_until_.begin() + static_cast<std::ptrdiff_t>(closes), static_cast<Slot>(closes));
+    at = closes;
   }
+}
+
+OpenTime OpenTime::until(Slot horizon) const {
+  const auto end = closed_by_.begin() + std::min(horizon, this->horizon());
+  return OpenTime({closed_by_.begin(), end});
 }
 
 Slot OpenTime::next_open(Slot from) const {

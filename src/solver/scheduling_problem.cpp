@@ -61,6 +61,21 @@ std::vector<Run> pieces_from(const SchedulingProblem& problem, const Activity& a
   return pieces;
 }
 
+Slot end_from(const SchedulingProblem& problem, const Activity& activity, Slot start) {
+  if (!activity.splittable)
+    return start + activity.duration > problem.horizon ? never : start + activity.duration;
+  const OpenTime& time = problem.open_times[activity.open_time];
+  if (time.open_until(start) - start < std::min(activity.duration, problem.shortest_piece))
+    return never;
+  Slot left = activity.duration;
+  for (Slot at = start; at != never; at = time.next_open(time.open_until(at))) {
+    const Slot length = time.open_until(at) - at;
+    if (length >= left) return at + left;
+    left -= length;
+  }
+  return never;
+}
+
 namespace {
 
 template <class Either>

@@ -79,15 +79,16 @@ class Front {
 
 class Search {
  public:
-  Search(const SchedulingProblem& problem, const std::vector<Chain>& chains, const SearchAim& aim)
-      : problem_(problem),
-        chains_(chains),
+  Search(const std::shared_ptr<const BoundTables>& tables, const LabelStep& step,
+         const SearchAim& aim)
+      : problem_(tables->problem),
+        chains_(tables->chains),
         aim_(aim),
-        bounds_(problem, chains, aim.target),
-        step_(problem, chains, aim.loose_limits, aim.cheaper_than.has_value()),
-        dominance_(chains, bounds_, aim.cheaper_than.has_value()) {
-    for (std::size_t p = 0; p < problem.products.size(); ++p)
-      if (aim.cheaper_than || problem.products[p].set_up > 0 || problem.products[p].clean_up > 0)
+        bounds_(tables, aim.target),
+        step_(step.with(aim.loose_limits, aim.cheaper_than.has_value())),
+        dominance_(chains_, bounds_, aim.cheaper_than.has_value()) {
+    for (std::size_t p = 0; p < problem_.products.size(); ++p)
+      if (aim.cheaper_than || problem_.products[p].set_up > 0 || problem_.products[p].clean_up > 0)
         relevant_ |= Products{1} << p;
   }
 
@@ -277,9 +278,17 @@ class Search {
 
 }  // namespace
 
+WindowSearcher::WindowSearcher(const SchedulingProblem& problem, const std::vector<Chain>& chains)
+    : tables_(std::make_shared<const BoundTables>(problem, chains)),
+      step_(problem, chains, false, false) {}
+
+WindowSearchResult WindowSearcher::search(const SearchAim& aim) const {
+  return Search(tables_, step_, aim).run();
+}
+
 WindowSearchResult window_search(const SchedulingProblem& problem, const std::vector<Chain>& chains,
                                  const SearchAim& aim) {
-  return Search(problem, chains, aim).run();
+  return WindowSearcher(problem, chains).search(aim);
 }
 
 }  // namespace tackfree::solver

@@ -20,6 +20,15 @@ TEST_CASE("open time finds the next open slot and where it closes") {
   CHECK_FALSE(time.is_open(-1));
 }
 
+TEST_CASE("the first part of an open time closes where it ends") {
+  const OpenTime time = OpenTime({1, 0, 0, 0, 2, 0}).until(3);
+  CHECK(time.horizon() == 3);
+  CHECK(time.next_open(0) == 1);
+  CHECK(time.next_open(3) == never);
+  CHECK(time.open_until(1) == 3);
+  CHECK(OpenTime({1, 0}).until(9).horizon() == 2);
+}
+
 TEST_CASE("a horizon of nothing is never open") {
   const OpenTime time;
   CHECK(time.next_open(0) == never);

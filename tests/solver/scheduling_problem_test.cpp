@@ -1,5 +1,6 @@
 #include "tackfree/solver/scheduling_problem.hpp"
 
+#include "solver/small_problems.hpp"
 #include <doctest/doctest.h>
 
 namespace tackfree::solver {
@@ -15,6 +16,22 @@ TEST_CASE("the window of a slot is half-open") {
   CHECK_FALSE(window_at(p, 7));
   CHECK(window_at(p, 11) == 2);
   CHECK_FALSE(window_at(p, 12));
+}
+
+TEST_CASE("work is done when its last piece is") {
+  int never_done = 0;
+  for (unsigned seed = 0; seed < 200; ++seed) {
+    const SchedulingProblem p = testing::random_problem(seed, 40, 3);
+    for (const Activity& activity : p.activities) {
+      const OpenTime& time = p.open_times[activity.open_time];
+      for (Slot s = time.next_open(0); s != never; s = time.next_open(s + 1)) {
+        const auto pieces = pieces_from(p, activity, s);
+        CHECK(end_from(p, activity, s) == (pieces.empty() ? never : pieces.back().end));
+        never_done += pieces.empty();
+      }
+    }
+  }
+  CHECK(never_done > 10);
 }
 
 TEST_CASE("worth counts what is left out first, then ready, sessions, late work, starts") {

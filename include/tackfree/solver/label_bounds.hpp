@@ -3,15 +3,51 @@
 
 #include "tackfree/solver/label.hpp"
 
+#include <memory>
 #include <vector>
 
 namespace tackfree::solver {
+
+/// What the bounds for all targets share: hours of work, the pace of the resource, sessions.
+struct BoundTables {
+  struct Item {
+    std::size_t chain, link;
+    Slot takes;  ///< slots of work, or lanes
+  };
+  /// Work of one kind, and the hours in which that kind can be done.
+  struct Kind {
+    std::vector<Item> items;
+    std::vector<Slot> hours_before;  ///< by slot
+  };
+  /// Activities that come one after another in so many lanes.
+  struct Lanes {
+    std::int64_t width = 1;
+    std::vector<Item> items;
+    std::vector<Slot> next;   ///< by slot: the next start in the lane after one at that slot
+    std::vector<Slot> first;  ///< by slot: the first start at or after it
+  };
+
+  BoundTables(const SchedulingProblem& problem, const std::vector<Chain>& chains);
+
+  const SchedulingProblem& problem;
+  const std::vector<Chain>& chains;
+  std::vector<Kind> kinds;  ///< the first is all work
+  std::vector<Lanes> lanes;
+  /// By chain, link and product: windows that its coats from there on need at least.
+  std::vector<std::vector<std::vector<std::int32_t>>> sessions_left;
+
+ private:
+  void add_kind(const std::vector<Item>& items);
+  void add_space_lanes(int amount, bool by_amount);
+  void count_sessions();
+};
 
 /// Deadlines of all links for a target, and tests that refute partial schedules. Each test is a
 /// necessary condition, so that what fails has no schedule.
 class LabelBounds {
  public:
   LabelBounds(const SchedulingProblem& problem, const std::vector<Chain>& chains, Slot target);
+  LabelBounds(std::shared_ptr<const BoundTables> tables, Slot target);
 
   /// The latest start of a link; before 0 when none is ready by the target.
   Slot deadline(std::size_t chain, std::size_t link) const { return deadlines_[chain][link]; }
@@ -28,39 +64,24 @@ class LabelBounds {
   void earliest_starts(const Label& label, std::size_t chain, std::vector<Slot>& starts) const;
 
  private:
-  /// Work of one kind in order of deadline, and the hours in which that kind can be done.
-  struct Item {
-    std::size_t chain, link;
-    Slot duration;
-    Slot latest_end;
-  };
-  struct Kind {
-    std::vector<Item> items;
-    std::vector<Slot> hours_before;  ///< by slot
-  };
-  /// Activities that hold at least `amount`: so many lanes, each with one activity after another.
-  struct Lanes {
-    int amount = 1;
-    bool by_amount = false;   ///< every unit is a lane, and an activity takes its amount of them
-    std::vector<Item> items;  ///< in order of latest start; `duration` is what it takes
-    std::vector<Slot> next;   ///< by slot: the next start in the lane after one at that slot
-    std::vector<Slot> first;  ///< by slot: the first start at or after it
+  using Item = BoundTables::Item;
+  /// In order of the latest end or start.
+  struct Due {
+    Item item;
+    Slot latest;
   };
 
-  void add_kind(const std::vector<Item>& items);
-  void add_lanes(int amount, bool by_amount);
-  void count_sessions();
-  bool lanes_suffice(const Lanes& lanes, const Label& label) const;
-  bool work_fits(const Kind& kind, const Label& label) const;
+  void in_order(const std::vector<Item>& items, bool by_end, std::vector<Due>& due) const;
+  bool lanes_suffice(std::size_t number, const Label& label) const;
+  bool work_fits(std::size_t kind, const Label& label) const;
   bool work_fits_with_waits(const Label& label) const;
 
+  std::shared_ptr<const BoundTables> tables_;
   const SchedulingProblem& problem_;
   const std::vector<Chain>& chains_;
   std::vector<std::vector<Slot>> deadlines_;
-  std::vector<Kind> kinds_;  ///< the first is all work
-  std::vector<Lanes> lanes_;
-  /// By chain, link and product: windows that its coats from there on need at least.
-  std::vector<std::vector<std::vector<std::int32_t>>> sessions_left_;
+  std::vector<std::vector<Due>> work_;   ///< by kind
+  std::vector<std::vector<Due>> lanes_;  ///< by lanes
 };
 
 }  // namespace tackfree::solver

@@ -24,6 +24,9 @@ class LabelStep {
   LabelStep(const SchedulingProblem& problem, const std::vector<Chain>& chains, bool loose_limits,
             bool costs_count);
 
+  /// The same steps for another aim.
+  LabelStep with(bool loose_limits, bool costs_count) const;
+
   /// The stretches from one window's begin to the next one's.
   std::size_t stages() const { return stage_begins_.size(); }
   Slot stage_begin(std::size_t stage) const { return stage_begins_[stage]; }

@@ -29,6 +29,8 @@ class OpenTime {
   bool is_open(Slot at) const { return at >= 0 && at < horizon() && rule(at) == no_rule; }
   /// The rule at a slot inside the horizon.
   Rule rule(Slot at) const { return closed_by_[static_cast<std::size_t>(at)]; }
+  /// The same up to a slot, where the horizon then ends.
+  OpenTime until(Slot horizon) const;
   /// The first open slot at or after `from`, or never.
   Slot next_open(Slot from) const;
   /// The first slot at or after `from` that is not open; `from` itself when it is closed.

@@ -149,6 +149,10 @@ Worth worth(const SchedulingProblem& problem, const Solution& solution);
 std::vector<Run> pieces_from(const SchedulingProblem& problem, const Activity& activity,
                              Slot start);
 
+/// When an activity that starts at `start`, an open slot, is done; never when `pieces_from` has
+/// none.
+Slot end_from(const SchedulingProblem& problem, const Activity& activity, Slot start);
+
 /// When a lag is over for an activity that ended at `end`: its table's entry, or `end`, plus the
 /// delay.
 Slot after(const SchedulingProblem& problem, const Lag& lag, Slot end);

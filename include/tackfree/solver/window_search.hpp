@@ -2,8 +2,10 @@
 #pragma once
 
 #include "tackfree/solver/label_bounds.hpp"
+#include "tackfree/solver/label_step.hpp"
 
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <utility>
 #include <vector>
@@ -30,6 +32,19 @@ struct WindowSearchResult {
   std::int64_t labels = 0;
 };
 
+/// Searches of one problem that share what does not depend on their aims.
+class WindowSearcher {
+ public:
+  /// Refers to both.
+  WindowSearcher(const SchedulingProblem& problem, const std::vector<Chain>& chains);
+  WindowSearchResult search(const SearchAim& aim) const;
+
+ private:
+  std::shared_ptr<const BoundTables> tables_;
+  LabelStep step_;
+};
+
+/// One search.
 WindowSearchResult window_search(const SchedulingProblem& problem, const std::vector<Chain>& chains,
                                  const SearchAim& aim);
 
