@@ -127,9 +127,14 @@ class Builder {
     return next;
   }
 
+  /// The number of the open time that is closed by these, which alike work shares.
   std::size_t open_time(std::vector<Rule> closed_by) {
-    problem().open_times.emplace_back(std::move(closed_by));
-    return problem().open_times.size() - 1;
+    auto& times = problem().open_times;
+    const auto same = std::find_if(times.begin(), times.end(),
+                                   [&](const auto& time) { return time.closed_by(closed_by); });
+    if (same != times.end()) return static_cast<std::size_t>(same - times.begin());
+    times.emplace_back(std::move(closed_by));
+    return times.size() - 1;
   }
 
   /// How long whole work takes: all of it, what comes before the coat, set-up and clean-up around.
