@@ -81,6 +81,9 @@ TEST_CASE("the demo plan prints as kept") { compare("hall_bench.transcript"); }
 TEST_CASE("a closed garage raises the word, and a lacquer sprayed in a closet is stopped") {
   compare("fumes.transcript");
 }
+TEST_CASE("widths, units, clocks and the files beside the plan are as asked for") {
+  compare("outputs.transcript");
+}
 TEST_CASE("every mistake in a job is named in one run") { compare("mistakes.transcript"); }
 TEST_CASE("a job that cannot be planned whole says which step and rule, and prints the rest") {
   compare("not_plannable.transcript");
