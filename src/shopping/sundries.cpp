@@ -14,6 +14,11 @@ std::string counted(int number, std::string_view thing) {
   return fmt::format("{} {}{}", number, thing, number == 1 ? "" : "s");
 }
 
+/// `one` of a thing, or several.
+std::string one_or_more(double amount, const char* one, const char* more) {
+  return amount == 1 ? one : more;
+}
+
 std::string area_text(Area area, UnitSystem units) {
   return units == UnitSystem::us ? fmt::format("{:.0f} sq ft", area.in(square_feet))
                                  : fmt::format("{:.1f} m2", area.in(square_metres));
@@ -79,8 +84,11 @@ class SundryList {
       }
     for (const auto& [grit, use] : grits)
       if (use.sheets > 0)
-        add(fmt::format("abrasive sheets or discs, P{}", grit.p), whole_up(use.sheets),
-            Sundry::Unit::sheet, "for " + area_text(use.area, job_.units),
+        add(fmt::format("{}, P{}",
+                        one_or_more(whole_up(use.sheets), "abrasive sheet or disc",
+                                    "abrasive sheets or discs"),
+                        grit.p),
+            whole_up(use.sheets), Sundry::Unit::sheet, "for " + area_text(use.area, job_.units),
             job_.data.labour.abrasive_bare.origin);
   }
 
@@ -98,30 +106,34 @@ class SundryList {
 
   void protection() {
     if (sessions_ > 0)
-      add("pairs of nitrile gloves", sessions_, Sundry::Unit::piece, "one pair a session");
+      add(one_or_more(sessions_, "pair of nitrile gloves", "pairs of nitrile gloves"), sessions_,
+          Sundry::Unit::piece, "one pair a session");
     Duration sanding;
     for (const Operation& operation : list_.operations)
       if (operation.grit) sanding += operation.work;
-    if (sanding > Duration{})
-      add("dust masks, N95 or better", whole_up(sanding / job_.data.shop.dust_mask_lasts.value),
-          Sundry::Unit::piece, fmt::format("for {:.1f} h of sanding", sanding.in(hours)),
-          job_.data.shop.dust_mask_lasts.origin);
+    if (sanding <= Duration{}) return;
+    const double masks = whole_up(sanding / job_.data.shop.dust_mask_lasts.value);
+    add(one_or_more(masks, "dust mask", "dust masks") + ", N95 or better", masks,
+        Sundry::Unit::piece, fmt::format("for {:.1f} h of sanding", sanding.in(hours)),
+        job_.data.shop.dust_mask_lasts.origin);
   }
 
   void small_things() {
     if (sessions_ == 0) return;
     const std::string sessions = "for " + counted(sessions_, "session");
     const auto& rags = job_.data.shop.rags_per_session;
-    add("rags", rags.value * sessions_, Sundry::Unit::piece,
-        fmt::format("{} a session, {}", rags.value, sessions), rags.origin);
+    add(one_or_more(rags.value * sessions_, "rag", "rags"), rags.value * sessions_,
+        Sundry::Unit::piece, fmt::format("{} a session, {}", rags.value, sessions), rags.origin);
     const bool oily = std::ranges::any_of(volumes_.coatings, [&](const CoatingNeed& need) {
       return job_.coatings.at(need.coating).dries_by_oxidation;
     });
     if (oily)
       add("metal can with a tight lid, for oily rags", 1, Sundry::Unit::piece,
           "rags with oil finish heat themselves");
-    add("stirring sticks", sessions_, Sundry::Unit::piece, "one a session");
-    add("strainers", sessions_, Sundry::Unit::piece, "one a session");
+    add(one_or_more(sessions_, "stirring stick", "stirring sticks"), sessions_, Sundry::Unit::piece,
+        "one a session");
+    add(one_or_more(sessions_, "strainer", "strainers"), sessions_, Sundry::Unit::piece,
+        "one a session");
   }
 
   const Job& job_;

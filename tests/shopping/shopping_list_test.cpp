@@ -193,7 +193,7 @@ TEST_CASE("sheets are rounded up once a grit, not once a sanding") {
   CHECK(amount(list, "abrasive sheets or discs, P180") == 2);
   CHECK(amount(list, "abrasive sheets or discs, P240") == 1);
   CHECK(found(list, "abrasive sheets or discs, P240")->why == "for 4.6 m2");
-  CHECK(amount(list, "dust masks") == 1);
+  CHECK(amount(list, "dust mask, N95") == 1);
 }
 
 TEST_CASE("a waterborne coating needs no can for oily rags") {
@@ -213,7 +213,7 @@ TEST_CASE("small things follow the sessions, and nothing is listed that the job 
   CHECK(amount(list, "brush") == 1);
   CHECK(amount(list, "cloths to take the dust off") == 2);
   CHECK(found(list, "masking tape") == nullptr);
-  CHECK(found(list, "dust masks") == nullptr);
+  CHECK(found(list, "dust mask") == nullptr);
   CHECK(found(list, "abrasive") == nullptr);
 }
 
