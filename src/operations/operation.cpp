@@ -8,6 +8,8 @@ std::string_view word_for(OperationKind kind) {
       return "sand bare";
     case OperationKind::raise_grain:
       return "raise grain";
+    case OperationKind::sand_raised:
+      return "sand raised grain";
     case OperationKind::fill_pores:
       return "fill pores";
     case OperationKind::sand_filler:

@@ -121,8 +121,8 @@ class BatchOperations {
     Operation damp = blank(OperationKind::raise_grain, 0, 0, Side::both, "damp");
     damp.work = area_ / job_.data.labour.dust_off.value;
     then_wait(push(std::move(damp)), std::nullopt, job_.data.labour.raised_grain_dries.value);
-    Operation sand =
-        blank(OperationKind::sand_bare, 0, 0, Side::both, fmt::format("sand-raised-p{}", finest.p));
+    Operation sand = blank(OperationKind::sand_raised, 0, 0, Side::both,
+                           fmt::format("sand-raised-p{}", finest.p));
     sand.grit = finest;
     sand.work = area_ / job_.data.labour.sand_between.value;
     sand.sheets = area_ / job_.data.labour.abrasive_between.value;

@@ -13,6 +13,7 @@ namespace {
 std::string mark_of(const Operation& op) {
   switch (op.kind) {
     case OperationKind::sand_bare:
+    case OperationKind::sand_raised:
     case OperationKind::sand_between:
     case OperationKind::sand_filler:
       return "sand";

@@ -117,6 +117,7 @@ std::string_view category_of(OperationKind kind) {
     case OperationKind::wipe_off:
       return "coating";
     case OperationKind::sand_bare:
+    case OperationKind::sand_raised:
     case OperationKind::sand_filler:
     case OperationKind::sand_between:
       return "sanding";

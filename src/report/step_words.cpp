@@ -100,6 +100,8 @@ std::string StepWords::title(const Operation& op) const {
       return "sand bare wood" + grit_words(op);
     case OperationKind::raise_grain:
       return "damp the wood to raise the grain";
+    case OperationKind::sand_raised:
+      return "sand off the raised grain" + grit_words(op);
     case OperationKind::fill_pores:
       return "fill the pores";
     case OperationKind::sand_filler:

@@ -153,8 +153,8 @@ TEST_CASE("each kind of operation has two or three lines of how") {
     CHECK(how.lines.size() >= 2);
     CHECK(how.lines.size() <= 3);
   }
-  for (const char* kind :
-       {"sand_bare", "dust_off", "coat", "turn_over", "sand_between", "fit_hardware"})
+  for (const char* kind : {"sand_bare", "sand_raised_grain", "dust_off", "coat", "turn_over",
+                           "sand_between", "fit_hardware"})
     CHECK(keys.contains(kind));
   for (const std::string& key : keys)
     if (const std::size_t slash = key.find('/'); slash != std::string::npos)

@@ -82,6 +82,7 @@ TEST_CASE("waterborne finish raises the grain first: damped, dried three hours, 
   const Operation& damp = at(list, "top/finish/bare/both/damp");
   const Operation& sand = at(list, "top/finish/bare/both/sand-raised-p220");
   CHECK(damp.kind == OperationKind::raise_grain);
+  CHECK(sand.kind == OperationKind::sand_raised);
   REQUIRE(sand.waits.size() == 1);
   CHECK(sand.waits[0].delay == hours(3));
 }

@@ -13,6 +13,7 @@ namespace tackfree {
 enum class OperationKind {
   sand_bare,
   raise_grain,
+  sand_raised,
   fill_pores,
   sand_filler,
   dust_off,
@@ -23,8 +24,8 @@ enum class OperationKind {
   fit_hardware
 };
 
-/// A short name: `sand bare`, `raise grain`, `fill pores`, `sand filler`, `dust off`, `coat`,
-/// `wipe off`, `turn over`, `sand between`, `fit hardware`.
+/// A short name: `sand bare`, `raise grain`, `sand raised grain`, `fill pores`, `sand filler`,
+/// `dust off`, `coat`, `wipe off`, `turn over`, `sand between`, `fit hardware`.
 std::string_view word_for(OperationKind kind);
 
 /// `back`, `show`, `both`.
