@@ -149,7 +149,9 @@ std::optional<std::vector<Chain>> chains_of(const SchedulingProblem& problem) {
   for (const Goal& goal : problem.goals)
     chains[group[goal.activity]][place[goal.activity]].goals.push_back(goal.table);
   for (Chain& chain : chains) {
-    if (!waits_for_neighbours(chain) || !one_room_and_family(problem, chain)) return std::nullopt;
+    if (chain.size() > most_links || !waits_for_neighbours(chain) ||
+        !one_room_and_family(problem, chain))
+      return std::nullopt;
     std::vector<std::vector<Slot>> starts;
     for (Link& link : chain) starts.push_back(find_starts(problem, link));
     find_tails(problem, starts, chain);

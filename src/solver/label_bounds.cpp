@@ -27,7 +27,10 @@ BoundTables::BoundTables(const SchedulingProblem& of, const std::vector<Chain>& 
       if (activity.dusty) dusty.push_back(item);
       if (activity.product) coats.push_back(item);
     }
-  for (const auto& items : {all, dusty, coats}) add_kind(items);
+  for (const auto& items : {all, dusty, coats}) {
+    add_kind(items);
+    add_worker_lanes(items);
+  }
   std::set<int> amounts;
   for (const Activity& activity : problem.activities)
     for (const Use& use : activity.uses) amounts.insert(use.amount);
@@ -63,8 +66,7 @@ void BoundTables::add_kind(const std::vector<Item>& items) {
 void BoundTables::add_space_lanes(int amount, bool by_amount) {
   const int capacity = problem.resources.front();
   Lanes made{.width = by_amount ? capacity : capacity / amount};
-  const std::size_t size = index(problem.horizon) + 1;
-  std::vector<Slot> release(size, never);
+  std::vector<Slot> released(index(problem.horizon) + 1, never);
   for (std::size_t g = 0; g < chains.size(); ++g)
     for (std::size_t k = 0; k < chains[g].size(); ++k) {
       const Link& link = chains[g][k];
@@ -73,18 +75,41 @@ void BoundTables::add_space_lanes(int amount, bool by_amount) {
       const Use& use = activity.uses.front();
       made.items.push_back({g, k, by_amount ? use.amount : 1});
       for (Slot s = link.next_start[0]; s != never; s = link.next_start[index(s) + 1])
-        release[index(s)] =
-            std::min(release[index(s)], held(problem, use, {s, link.end[index(s)]}).end);
+        released[index(s)] =
+            std::min(released[index(s)], held(problem, use, {s, link.end[index(s)]}).end);
     }
-  made.first.assign(size, never);
+  add_lanes(std::move(made), released);
+}
+
+/// The worker is one lane for work that takes at least so long: such work can only begin where it
+/// fits, which hours that are left over between it do not tell.
+void BoundTables::add_worker_lanes(const std::vector<Item>& items) {
+  std::set<Slot> lengths;
+  for (const Item& item : items) lengths.insert(item.takes);
+  for (const Slot least : lengths) {
+    Lanes made;
+    std::vector<Slot> ended(index(problem.horizon) + 1, never);
+    for (const Item& item : items) {
+      if (item.takes < least) continue;
+      made.items.push_back({item.chain, item.link, 1});
+      const Link& link = chains[item.chain][item.link];
+      for (Slot s = link.next_start[0]; s != never; s = link.next_start[index(s) + 1])
+        ended[index(s)] = std::min(ended[index(s)], link.end[index(s)]);
+    }
+    add_lanes(std::move(made), ended);
+  }
+}
+
+void BoundTables::add_lanes(Lanes made, const std::vector<Slot>& released) {
+  made.first.assign(released.size(), never);
   for (Slot s = problem.horizon - 1; s >= 0; --s)
-    made.first[index(s)] = release[index(s)] != never ? s : made.first[index(s) + 1];
-  made.next.assign(size, never);
+    made.first[index(s)] = released[index(s)] != never ? s : made.first[index(s) + 1];
+  made.next.assign(released.size(), never);
   // A later start is released no sooner: if some table says otherwise, take the soonest.
   for (Slot s = problem.horizon - 1, least = never; s >= 0; --s) {
-    least = std::min(least, release[index(s)]);
+    least = std::min(least, released[index(s)]);
     const Slot from = std::max(least, s + 1);
-    if (release[index(s)] != never && least <= problem.horizon)
+    if (released[index(s)] != never && least <= problem.horizon)
       made.next[index(s)] = made.first[index(std::min(from, problem.horizon))];
   }
   lanes.push_back(std::move(made));
@@ -221,26 +246,17 @@ bool LabelBounds::lanes_suffice(std::size_t number, const Label& label) const {
   return true;
 }
 
-bool LabelBounds::work_fits_with_waits(const Label& label) const {
+bool LabelBounds::work_fits_with_waits(std::size_t kind, const Label& label,
+                                       const std::vector<std::vector<Slot>>& starts) const {
   struct Job {
     Slot ready, due, work;
   };
-  const BoundTables::Kind& kind = tables_->kinds.front();
+  const std::vector<Slot>& hours = tables_->kinds[kind].hours_before;
   std::vector<Job> jobs;
-  std::vector<Slot> starts;
-  for (std::size_t g = 0; g < chains_.size(); ++g) {
-    earliest_starts(label, g, starts);
-    for (std::size_t k = label.done[g]; k < chains_[g].size(); ++k) {
-      const Slot deadline = deadlines_[g][k];
-      if (deadline < 0 || starts[k] > deadline) return false;
-      const std::size_t ahead = k - label.done[g];
-      if (ahead < longest_reach && label.latest[g][ahead] > 0 && starts[k] > label.latest[g][ahead])
-        return false;
-      jobs.push_back({kind.hours_before[index(starts[k])],
-                      kind.hours_before[index(chains_[g][k].end[index(deadline)])],
-                      problem_.activities[chains_[g][k].activity].duration});
-    }
-  }
+  for (const auto& [item, latest] : work_[kind])
+    if (item.link >= label.done[item.chain])
+      jobs.push_back(
+          {hours[index(starts[item.chain][item.link])], hours[index(latest)], item.takes});
   std::sort(jobs.begin(), jobs.end(), [](const Job& a, const Job& b) { return a.ready < b.ready; });
   std::priority_queue<std::pair<Slot, Slot>, std::vector<std::pair<Slot, Slot>>, std::greater<>>
       waiting;  // due, work
@@ -263,7 +279,20 @@ bool LabelBounds::work_fits_with_waits(const Label& label) const {
 }
 
 bool LabelBounds::may_meet_deadlines_with_waits(const Label& label) const {
-  if (!may_meet_deadlines(label) || !work_fits_with_waits(label)) return false;
+  if (!may_meet_deadlines(label)) return false;
+  std::vector<std::vector<Slot>> starts(chains_.size());
+  for (std::size_t g = 0; g < chains_.size(); ++g) {
+    earliest_starts(label, g, starts[g]);
+    for (std::size_t k = label.done[g]; k < chains_[g].size(); ++k) {
+      if (deadlines_[g][k] < 0 || starts[g][k] > deadlines_[g][k]) return false;
+      const std::size_t ahead = k - label.done[g];
+      if (ahead < longest_reach && label.latest[g][ahead] > 0 &&
+          starts[g][k] > label.latest[g][ahead])
+        return false;
+    }
+  }
+  for (std::size_t kind = 0; kind < work_.size(); ++kind)
+    if (!work_fits_with_waits(kind, label, starts)) return false;
   for (std::size_t number = 0; number < lanes_.size(); ++number)
     if (!lanes_suffice(number, label)) return false;
   return true;

@@ -11,13 +11,6 @@ bool no_later(Slot one, Slot other, Slot from) { return one <= other || one <= f
 
 }  // namespace
 
-bool is_further(const std::array<std::uint8_t, most_chains>& a,
-                const std::array<std::uint8_t, most_chains>& b) {
-  for (std::size_t g = 0; g < most_chains; ++g)
-    if (a[g] < b[g]) return false;
-  return true;
-}
-
 bool LabelDominance::effects_as_good(const Label& a, const Label& b, std::size_t chain) const {
   if (!no_later(a.wet_until[chain], b.wet_until[chain], b.free) ||
       !no_later(a.settled[chain], b.settled[chain], b.free))

@@ -9,6 +9,8 @@
 namespace tackfree::solver {
 
 inline constexpr std::size_t most_chains = 8;
+/// In a chain: progress is compared in bytes, seven bits each.
+inline constexpr std::size_t most_links = 127;
 /// How far ahead in its chain an activity may keep another waiting.
 inline constexpr std::size_t longest_reach = 4;
 
@@ -36,8 +38,9 @@ using Chain = std::vector<Link>;
 
 /// The problem as chains: activities joined by lags, each waiting at least for its neighbour
 /// before. Nothing when the lags do not have that form, reach too far, or make more than
-/// `most_chains` chains; when there are several workers or resources; or when a chain changes its
-/// room or family. Starts of session work leave room for set-up and clean-up in the window.
+/// `most_chains` chains or a longer one than `most_links`; when there are several workers or
+/// resources; or when a chain changes its room or family. Starts of session work leave room for
+/// set-up and clean-up in the window.
 std::optional<std::vector<Chain>> chains_of(const SchedulingProblem& problem);
 
 /// When `wait` is over for an activity before that ended at `end`.
