@@ -37,6 +37,11 @@ BoundTables::BoundTables(const SchedulingProblem& of, const std::vector<Chain>& 
   if (!amounts.empty()) add_space_lanes(*amounts.begin(), true);
   for (const int amount : amounts) add_space_lanes(amount, false);
   count_sessions();
+  for (const Chain& chain : chains) {
+    auto& of_chain = crossings.emplace_back();
+    for (std::size_t k = 0; k < chain.size(); ++k)
+      for (const Link::Crossing& crossing : chain[k].lets_begin) of_chain.emplace_back(k, crossing);
+  }
 }
 
 void BoundTables::add_kind(const std::vector<Item>& items) {
@@ -196,7 +201,10 @@ bool LabelBounds::may_meet_deadlines(const Label& label) const {
   for (std::size_t g = 0; g < chains_.size(); ++g) {
     const std::size_t k = label.done[g];
     if (k >= chains_[g].size()) continue;
-    const Slot from = std::max(label.ready[g][0], label.free);
+    Slot from = std::max(label.ready[g][0], label.free);
+    for (const Link::Crossing& crossing : chains_[g][k].begins_after)
+      if (label.done[crossing.chain] > crossing.link)
+        from = std::max(from, label.crossed[crossing.number]);
     if (from > problem_.horizon) return false;
     const Slot start = chains_[g][k].next_start[index(from)];
     if (start > deadlines_[g][k]) return false;
@@ -215,6 +223,9 @@ void LabelBounds::earliest_starts(const Label& label, std::size_t chain,
     const std::size_t ahead = k - label.done[chain];
     Slot from = std::max(starts[k], label.free);
     if (ahead < longest_reach) from = std::max(from, label.ready[chain][ahead]);
+    for (const Link::Crossing& crossing : links[k].begins_after)
+      if (label.done[crossing.chain] > crossing.link)
+        from = std::max(from, label.crossed[crossing.number]);
     starts[k] = from > problem_.horizon ? never : links[k].next_start[index(from)];
     if (starts[k] == never) {
       std::fill(starts.begin() + static_cast<std::ptrdiff_t>(k), starts.end(), never);
@@ -226,6 +237,11 @@ void LabelBounds::earliest_starts(const Label& label, std::size_t chain,
       later = std::max(later, ready);
     }
   }
+}
+
+Slot LabelBounds::crossed_after(std::size_t chain, std::size_t link, const Link::Crossing& crossing,
+                                Slot start) const {
+  return ready_after(problem_, crossing, chains_[chain][link].end[index(start)]);
 }
 
 bool LabelBounds::lanes_suffice(std::size_t number, const Label& label) const {

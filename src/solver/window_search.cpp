@@ -207,7 +207,7 @@ class Search {
 
   bool add(const Label& base, std::size_t g, std::size_t stage, Front& next) {
     const Link& link = chains_[g][base.done[g]];
-    Slot from = std::max(base.free, base.ready[g][0]);
+    Slot from = std::max(base.free, step_.ready(base, g));
     bool harmless = false;
     const Slot last = std::min(link.last_start[at(step_.stage_end(stage) - 1)],
                                bounds_.deadline(g, base.done[g]));

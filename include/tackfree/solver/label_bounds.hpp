@@ -4,6 +4,7 @@
 #include "tackfree/solver/label.hpp"
 
 #include <memory>
+#include <utility>
 #include <vector>
 
 namespace tackfree::solver {
@@ -33,6 +34,8 @@ struct BoundTables {
   const std::vector<Chain>& chains;
   std::vector<Kind> kinds;  ///< the first is all work
   std::vector<Lanes> lanes;
+  /// By chain: its links that links of other chains wait for.
+  std::vector<std::vector<std::pair<std::size_t, Link::Crossing>>> crossings;
   /// By chain, link and product: windows that its coats from there on need at least.
   std::vector<std::vector<std::vector<std::int32_t>>> sessions_left;
 
@@ -62,6 +65,12 @@ class LabelBounds {
   std::int32_t sessions_to_come(const Label& label) const;
   /// Smaller is more promising.
   double urgency(const Label& label) const;
+  /// The links of a chain that links of others wait for, with what waits.
+  const std::vector<std::pair<std::size_t, Link::Crossing>>& crossings_of(std::size_t chain) const {
+    return tables_->crossings[chain];
+  }
+  Slot crossed_after(std::size_t chain, std::size_t link, const Link::Crossing& crossing,
+                     Slot start) const;
   /// The earliest start of each link that is left, by its own chain's waits.
   void earliest_starts(const Label& label, std::size_t chain, std::vector<Slot>& starts) const;
 

@@ -20,6 +20,7 @@ class LabelDominance {
   bool as_good_and_further(const Label& a, const Label& b) const;
 
  private:
+  bool crossings_as_good(const Label& a, const Label& b, std::size_t chain) const;
   bool chain_as_good(const Label& a, const Label& b, std::size_t chain) const;
   bool further_as_good(const Label& a, const Label& b, std::size_t chain) const;
   bool effects_as_good(const Label& a, const Label& b, std::size_t chain) const;
