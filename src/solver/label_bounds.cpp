@@ -27,10 +27,7 @@ BoundTables::BoundTables(const SchedulingProblem& of, const std::vector<Chain>& 
       if (activity.dusty) dusty.push_back(item);
       if (activity.product) coats.push_back(item);
     }
-  for (const auto& items : {all, dusty, coats}) {
-    add_kind(items);
-    add_worker_lanes(items);
-  }
+  for (const auto& items : {all, dusty, coats}) add_kind(items);
   std::set<int> amounts;
   for (const Activity& activity : problem.activities)
     for (const Use& use : activity.uses) amounts.insert(use.amount);
@@ -84,25 +81,6 @@ void BoundTables::add_space_lanes(int amount, bool by_amount) {
             std::min(released[index(s)], held(problem, use, {s, link.end[index(s)]}).end);
     }
   add_lanes(std::move(made), released);
-}
-
-/// The worker is one lane for work that takes at least so long: such work can only begin where it
-/// fits, which hours that are left over between it do not tell.
-void BoundTables::add_worker_lanes(const std::vector<Item>& items) {
-  std::set<Slot> lengths;
-  for (const Item& item : items) lengths.insert(item.takes);
-  for (const Slot least : lengths) {
-    Lanes made;
-    std::vector<Slot> ended(index(problem.horizon) + 1, never);
-    for (const Item& item : items) {
-      if (item.takes < least) continue;
-      made.items.push_back({item.chain, item.link, 1});
-      const Link& link = chains[item.chain][item.link];
-      for (Slot s = link.next_start[0]; s != never; s = link.next_start[index(s) + 1])
-        ended[index(s)] = std::min(ended[index(s)], link.end[index(s)]);
-    }
-    add_lanes(std::move(made), ended);
-  }
 }
 
 void BoundTables::add_lanes(Lanes made, const std::vector<Slot>& released) {
@@ -262,14 +240,14 @@ bool LabelBounds::lanes_suffice(std::size_t number, const Label& label) const {
   return true;
 }
 
-bool LabelBounds::work_fits_with_waits(std::size_t kind, const Label& label,
+bool LabelBounds::work_fits_with_waits(const Label& label,
                                        const std::vector<std::vector<Slot>>& starts) const {
   struct Job {
     Slot ready, due, work;
   };
-  const std::vector<Slot>& hours = tables_->kinds[kind].hours_before;
+  const std::vector<Slot>& hours = tables_->kinds.front().hours_before;
   std::vector<Job> jobs;
-  for (const auto& [item, latest] : work_[kind])
+  for (const auto& [item, latest] : work_.front())
     if (item.link >= label.done[item.chain])
       jobs.push_back(
           {hours[index(starts[item.chain][item.link])], hours[index(latest)], item.takes});
@@ -307,8 +285,7 @@ bool LabelBounds::may_meet_deadlines_with_waits(const Label& label) const {
         return false;
     }
   }
-  for (std::size_t kind = 0; kind < work_.size(); ++kind)
-    if (!work_fits_with_waits(kind, label, starts)) return false;
+  if (!work_.empty() && !work_fits_with_waits(label, starts)) return false;
   for (std::size_t number = 0; number < lanes_.size(); ++number)
     if (!lanes_suffice(number, label)) return false;
   return true;

@@ -1,5 +1,6 @@
 #include "tackfree/solver/label_dominance.hpp"
 
+#include <algorithm>
 #include <cstring>
 #include <random>
 
@@ -81,6 +82,36 @@ TEST_CASE("more done is better unless the last of it keeps the chain waiting too
   more.ready[0][0] = 12;
   more.latest[0][0] = 35;
   CHECK_FALSE(dominance.as_good_and_further(more, less));
+}
+
+TEST_CASE("what lets another chain begin later is not as good, unless it comes before any start") {
+  SchedulingProblem p;
+  for (unsigned seed = 0; p.activities.empty() || groups_of(p).back() == 0; ++seed)
+    p = testing::random_problem(seed, 40, 2);
+  const auto group = groups_of(p);
+  const auto second = static_cast<std::size_t>(
+      std::find(group.begin(), group.end(), std::size_t{1}) - group.begin());
+  p.lags.push_back({.from = 0, .to = second, .table = 0});
+  const auto chains = chains_of(p);
+  REQUIRE(chains);
+  const LabelBounds bounds(p, *chains, 40);
+  const LabelDominance dominance(*chains, bounds, false);
+  Label a, b;
+  a.done[0] = b.done[0] = 1;
+  a.free = b.free = 5;
+  a.crossed[0] = 9;
+  b.crossed[0] = 12;
+  CHECK(dominance.as_good(a, b));
+  CHECK_FALSE(dominance.as_good(b, a));
+  b.crossed[0] = 3;
+  a.crossed[0] = 5;
+  CHECK(dominance.as_good(a, b));
+  // What is still to do lets the other begin no sooner than it can end.
+  b.done[0] = 0;
+  a.crossed[0] = 39;
+  CHECK_FALSE(dominance.as_good_and_further(a, b));
+  a.crossed[0] = 5;
+  CHECK(dominance.as_good_and_further(a, b));
 }
 
 TEST_CASE("progress in eight chains is compared as if chain by chain") {

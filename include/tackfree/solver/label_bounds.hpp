@@ -43,7 +43,6 @@ struct BoundTables {
   void add_kind(const std::vector<Item>& items);
   void add_lanes(Lanes lanes, const std::vector<Slot>& released);
   void add_space_lanes(int amount, bool by_amount);
-  void add_worker_lanes(const std::vector<Item>& items);
   void count_sessions();
 };
 
@@ -85,8 +84,7 @@ class LabelBounds {
   void in_order(const std::vector<Item>& items, bool by_end, std::vector<Due>& due) const;
   bool lanes_suffice(std::size_t number, const Label& label) const;
   bool work_fits(std::size_t kind, const Label& label) const;
-  bool work_fits_with_waits(std::size_t kind, const Label& label,
-                            const std::vector<std::vector<Slot>>& starts) const;
+  bool work_fits_with_waits(const Label& label, const std::vector<std::vector<Slot>>& starts) const;
 
   std::shared_ptr<const BoundTables> tables_;
   const SchedulingProblem& problem_;
