@@ -18,7 +18,7 @@ using solver::SolvedActivity;
 
 /// Partial schedules that the search may make: a limit on work, not on time, so that the same job
 /// gives the same plan on every machine.
-constexpr std::int64_t most_labels = 200'000;
+constexpr std::int64_t most_labels = 1'000'000;
 
 /// The solver's answer in dates.
 class Dating {

@@ -22,14 +22,13 @@ void fill(std::vector<Slot>& entries, Slot after, Slot to, Slot value) {
 }
 
 /// Starts from which the activity gets done, with room for the session's set-up and clean-up.
-std::vector<Slot> find_starts(const SchedulingProblem& problem, Link& link) {
+void find_starts(const SchedulingProblem& problem, Link& link) {
   const Activity& activity = problem.activities[link.activity];
   const OpenTime& time = problem.open_times[activity.open_time];
   const std::size_t size = index(problem.horizon) + 1;
   link.next_start.resize(size);
   link.last_start.resize(size);
   link.end.assign(size, never);
-  std::vector<Slot> starts;
   Slot last = -1;
   for (Slot s = time.next_open(0); s != never; s = time.next_open(s + 1)) {
     if (!has_room_for_session(problem, activity, s)) continue;
@@ -39,37 +38,40 @@ std::vector<Slot> find_starts(const SchedulingProblem& problem, Link& link) {
     fill(link.next_start, last, s, s);
     fill(link.last_start, last, s - 1, last);
     link.last_start[index(s)] = last = s;
-    starts.push_back(s);
   }
   fill(link.next_start, last, problem.horizon, never);
   fill(link.last_start, last, problem.horizon, last);
-  return starts;
 }
 
-/// `starts` of all links of the chain.
-void find_tails(const SchedulingProblem& problem, const std::vector<std::vector<Slot>>& starts,
-                Chain& chain) {
-  for (std::size_t k = chain.size(); k-- > 0;) {
-    Link& link = chain[k];
-    link.tail.resize(index(problem.horizon) + 1);
-    Slot filled = problem.horizon;
-    Slot least = never;
-    for (auto s = starts[k].rbegin(); s != starts[k].rend(); ++s) {
-      const Slot end = link.end[index(*s)];
-      Slot met = 0;
-      for (const std::size_t goal : link.goals)
-        met = std::max(met, problem.tables[goal][index(end)]);
-      for (const Link::Wait& wait : link.waits) {
-        const Slot ready = std::max(Slot{0}, ready_after(problem, wait, end));
-        met = std::max(met,
-                       ready > problem.horizon ? never : chain[k + wait.ahead].tail[index(ready)]);
-      }
-      fill(link.tail, *s, filled, least);
-      filled = *s;
-      least = std::min(least, met);
-    }
-    fill(link.tail, -1, filled, least);
+/// When the goals from a link on are met, if it ends at `end` and the tails of what waits for it
+/// are known.
+Slot met_after(const SchedulingProblem& problem, const std::vector<Chain>& chains, const Chain& own,
+               std::size_t k, Slot end) {
+  Slot met = 0;
+  auto then = [&](const Link& next, Slot ready) {
+    met =
+        std::max(met, ready > problem.horizon ? never : next.tail[index(std::max(Slot{0}, ready))]);
+  };
+  for (const std::size_t goal : own[k].goals) met = std::max(met, problem.tables[goal][index(end)]);
+  for (const Link::Wait& wait : own[k].waits)
+    then(own[k + wait.ahead], ready_after(problem, wait, end));
+  for (const Link::Crossing& crossing : own[k].lets_begin)
+    then(chains[crossing.chain][crossing.link], ready_after(problem, crossing, end));
+  return met;
+}
+
+void find_tail(const SchedulingProblem& problem, std::vector<Chain>& chains, std::size_t g,
+               std::size_t k) {
+  Link& link = chains[g][k];
+  link.tail.resize(index(problem.horizon) + 1);
+  Slot filled = problem.horizon;
+  Slot least = never;
+  for (Slot s = link.last_start.back(); s >= 0; s = s > 0 ? link.last_start[index(s - 1)] : -1) {
+    fill(link.tail, s, filled, least);
+    filled = s;
+    least = std::min(least, met_after(problem, chains, chains[g], k, link.end[index(s)]));
   }
+  fill(link.tail, -1, filled, least);
 }
 
 /// Dust, rooms and space are kept by chain, not by activity.
@@ -82,26 +84,60 @@ bool one_room_and_family(const SchedulingProblem& problem, const Chain& chain) {
   });
 }
 
-bool waits_for_neighbours(const Chain& chain) {
-  for (std::size_t k = 0; k + 1 < chain.size(); ++k)
-    if (std::none_of(chain[k].waits.begin(), chain[k].waits.end(),
-                     [](const Link::Wait& wait) { return wait.ahead == 1; }))
-      return false;
+struct Place {
+  std::size_t chain = 0, link = 0;
+};
+
+/// An activity goes on the chain of the last one it waits for, if that is its end.
+std::vector<Place> places(const SchedulingProblem& problem) {
+  std::vector<Place> place;
+  std::vector<std::size_t> ends;  // by chain: its last activity
+  for (std::size_t i = 0; i < problem.activities.size(); ++i) {
+    std::optional<std::size_t> before;
+    for (const Lag& lag : problem.lags)
+      if (lag.to == i && ends[place[lag.from].chain] == lag.from && (!before || lag.from > *before))
+        before = lag.from;
+    if (before) {
+      place.push_back({place[*before].chain, place[*before].link + 1});
+      ends[place.back().chain] = i;
+    } else {
+      place.push_back({ends.size(), 0});
+      ends.push_back(i);
+    }
+  }
+  return place;
+}
+
+/// Puts a lag into its chain; false when it goes back, too far, or to another chain.
+template <class Either>
+bool join(const Either& lag, Place from, Place to, std::vector<Link::Wait> Link::*list,
+          std::vector<Chain>& chains) {
+  if (from.chain != to.chain || to.link <= from.link || to.link - from.link > longest_reach)
+    return false;
+  (chains[from.chain][from.link].*list).push_back({to.link - from.link, lag.table, lag.delay});
   return true;
 }
 
-/// Puts each lag into its chain; false when one goes back or too far.
-template <class Either>
-bool join(const std::vector<Either>& lags, const std::vector<std::size_t>& group,
-          const std::vector<std::size_t>& place, std::vector<Link::Wait> Link::*list,
-          std::vector<Chain>& chains) {
-  for (const Either& lag : lags) {
-    if (place[lag.to] <= place[lag.from] || place[lag.to] - place[lag.from] > longest_reach)
-      return false;
-    (chains[group[lag.from]][place[lag.from]].*list)
-        .push_back({place[lag.to] - place[lag.from], lag.table, lag.delay});
+bool join_all(const SchedulingProblem& problem, const std::vector<Place>& place,
+              std::vector<Chain>& chains) {
+  std::size_t crossings = 0;
+  for (const Lag& lag : problem.lags) {
+    const Place from = place[lag.from], to = place[lag.to];
+    if (from.chain == to.chain) {
+      if (!join(lag, from, to, &Link::waits, chains)) return false;
+      continue;
+    }
+    if (crossings == most_crossings) return false;
+    chains[from.chain][from.link].lets_begin.push_back(
+        {crossings, to.chain, to.link, lag.table, lag.delay});
+    chains[to.chain][to.link].begins_after.push_back(
+        {crossings, from.chain, from.link, lag.table, lag.delay});
+    ++crossings;
   }
-  return true;
+  return std::all_of(problem.maximum_lags.begin(), problem.maximum_lags.end(),
+                     [&](const MaximumLag& lag) {
+                       return join(lag, place[lag.from], place[lag.to], &Link::limits, chains);
+                     });
 }
 
 }  // namespace
@@ -132,28 +168,31 @@ Slot ready_after(const SchedulingProblem& problem, const Link::Wait& wait, Slot 
   return after(problem, Lag{.table = wait.table, .delay = wait.delay}, end);
 }
 
+Slot ready_after(const SchedulingProblem& problem, const Link::Crossing& crossing, Slot end) {
+  return after(problem, Lag{.table = crossing.table, .delay = crossing.delay}, end);
+}
+
 std::optional<std::vector<Chain>> chains_of(const SchedulingProblem& problem) {
   if (problem.workers != 1 || problem.resources.size() > 1) return std::nullopt;
-  const std::vector<std::size_t> group = groups_of(problem);
+  const std::vector<Place> place = places(problem);
   std::vector<Chain> chains;
-  std::vector<std::size_t> place(problem.activities.size());
-  for (std::size_t i = 0; i < problem.activities.size(); ++i) {
-    if (group[i] >= most_chains) return std::nullopt;
-    if (group[i] >= chains.size()) chains.resize(group[i] + 1);
-    place[i] = chains[group[i]].size();
-    chains[group[i]].push_back({.activity = i});
+  for (std::size_t i = 0; i < place.size(); ++i) {
+    if (place[i].chain >= most_chains) return std::nullopt;
+    if (place[i].chain >= chains.size()) chains.resize(place[i].chain + 1);
+    chains[place[i].chain].push_back({.activity = i});
   }
-  if (!join(problem.lags, group, place, &Link::waits, chains) ||
-      !join(problem.maximum_lags, group, place, &Link::limits, chains))
-    return std::nullopt;
-  for (const Goal& goal : problem.goals)
-    chains[group[goal.activity]][place[goal.activity]].goals.push_back(goal.table);
+  if (!join_all(problem, place, chains)) return std::nullopt;
+  for (const Goal& goal : problem.goals) {
+    const Place at = place[goal.activity];
+    chains[at.chain][at.link].goals.push_back(goal.table);
+  }
   for (Chain& chain : chains) {
-    if (!waits_for_neighbours(chain) || !one_room_and_family(problem, chain)) return std::nullopt;
-    std::vector<std::vector<Slot>> starts;
-    for (Link& link : chain) starts.push_back(find_starts(problem, link));
-    find_tails(problem, starts, chain);
+    if (chain.size() > most_links || !one_room_and_family(problem, chain)) return std::nullopt;
+    for (Link& link : chain) find_starts(problem, link);
   }
+  // Each activity is listed after those it lags behind.
+  for (std::size_t i = place.size(); i-- > 0;)
+    find_tail(problem, chains, place[i].chain, place[i].link);
   return chains;
 }
 

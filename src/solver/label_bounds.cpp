@@ -34,6 +34,11 @@ BoundTables::BoundTables(const SchedulingProblem& of, const std::vector<Chain>& 
   if (!amounts.empty()) add_space_lanes(*amounts.begin(), true);
   for (const int amount : amounts) add_space_lanes(amount, false);
   count_sessions();
+  for (const Chain& chain : chains) {
+    auto& of_chain = crossings.emplace_back();
+    for (std::size_t k = 0; k < chain.size(); ++k)
+      for (const Link::Crossing& crossing : chain[k].lets_begin) of_chain.emplace_back(k, crossing);
+  }
 }
 
 void BoundTables::add_kind(const std::vector<Item>& items) {
@@ -63,8 +68,7 @@ void BoundTables::add_kind(const std::vector<Item>& items) {
 void BoundTables::add_space_lanes(int amount, bool by_amount) {
   const int capacity = problem.resources.front();
   Lanes made{.width = by_amount ? capacity : capacity / amount};
-  const std::size_t size = index(problem.horizon) + 1;
-  std::vector<Slot> release(size, never);
+  std::vector<Slot> released(index(problem.horizon) + 1, never);
   for (std::size_t g = 0; g < chains.size(); ++g)
     for (std::size_t k = 0; k < chains[g].size(); ++k) {
       const Link& link = chains[g][k];
@@ -73,18 +77,22 @@ void BoundTables::add_space_lanes(int amount, bool by_amount) {
       const Use& use = activity.uses.front();
       made.items.push_back({g, k, by_amount ? use.amount : 1});
       for (Slot s = link.next_start[0]; s != never; s = link.next_start[index(s) + 1])
-        release[index(s)] =
-            std::min(release[index(s)], held(problem, use, {s, link.end[index(s)]}).end);
+        released[index(s)] =
+            std::min(released[index(s)], held(problem, use, {s, link.end[index(s)]}).end);
     }
-  made.first.assign(size, never);
+  add_lanes(std::move(made), released);
+}
+
+void BoundTables::add_lanes(Lanes made, const std::vector<Slot>& released) {
+  made.first.assign(released.size(), never);
   for (Slot s = problem.horizon - 1; s >= 0; --s)
-    made.first[index(s)] = release[index(s)] != never ? s : made.first[index(s) + 1];
-  made.next.assign(size, never);
+    made.first[index(s)] = released[index(s)] != never ? s : made.first[index(s) + 1];
+  made.next.assign(released.size(), never);
   // A later start is released no sooner: if some table says otherwise, take the soonest.
   for (Slot s = problem.horizon - 1, least = never; s >= 0; --s) {
-    least = std::min(least, release[index(s)]);
+    least = std::min(least, released[index(s)]);
     const Slot from = std::max(least, s + 1);
-    if (release[index(s)] != never && least <= problem.horizon)
+    if (released[index(s)] != never && least <= problem.horizon)
       made.next[index(s)] = made.first[index(std::min(from, problem.horizon))];
   }
   lanes.push_back(std::move(made));
@@ -171,7 +179,10 @@ bool LabelBounds::may_meet_deadlines(const Label& label) const {
   for (std::size_t g = 0; g < chains_.size(); ++g) {
     const std::size_t k = label.done[g];
     if (k >= chains_[g].size()) continue;
-    const Slot from = std::max(label.ready[g][0], label.free);
+    Slot from = std::max(label.ready[g][0], label.free);
+    for (const Link::Crossing& crossing : chains_[g][k].begins_after)
+      if (label.done[crossing.chain] > crossing.link)
+        from = std::max(from, label.crossed[crossing.number]);
     if (from > problem_.horizon) return false;
     const Slot start = chains_[g][k].next_start[index(from)];
     if (start > deadlines_[g][k]) return false;
@@ -190,6 +201,9 @@ void LabelBounds::earliest_starts(const Label& label, std::size_t chain,
     const std::size_t ahead = k - label.done[chain];
     Slot from = std::max(starts[k], label.free);
     if (ahead < longest_reach) from = std::max(from, label.ready[chain][ahead]);
+    for (const Link::Crossing& crossing : links[k].begins_after)
+      if (label.done[crossing.chain] > crossing.link)
+        from = std::max(from, label.crossed[crossing.number]);
     starts[k] = from > problem_.horizon ? never : links[k].next_start[index(from)];
     if (starts[k] == never) {
       std::fill(starts.begin() + static_cast<std::ptrdiff_t>(k), starts.end(), never);
@@ -201,6 +215,11 @@ void LabelBounds::earliest_starts(const Label& label, std::size_t chain,
       later = std::max(later, ready);
     }
   }
+}
+
+Slot LabelBounds::crossed_after(std::size_t chain, std::size_t link, const Link::Crossing& crossing,
+                                Slot start) const {
+  return ready_after(problem_, crossing, chains_[chain][link].end[index(start)]);
 }
 
 bool LabelBounds::lanes_suffice(std::size_t number, const Label& label) const {
@@ -221,26 +240,17 @@ bool LabelBounds::lanes_suffice(std::size_t number, const Label& label) const {
   return true;
 }
 
-bool LabelBounds::work_fits_with_waits(const Label& label) const {
+bool LabelBounds::work_fits_with_waits(const Label& label,
+                                       const std::vector<std::vector<Slot>>& starts) const {
   struct Job {
     Slot ready, due, work;
   };
-  const BoundTables::Kind& kind = tables_->kinds.front();
+  const std::vector<Slot>& hours = tables_->kinds.front().hours_before;
   std::vector<Job> jobs;
-  std::vector<Slot> starts;
-  for (std::size_t g = 0; g < chains_.size(); ++g) {
-    earliest_starts(label, g, starts);
-    for (std::size_t k = label.done[g]; k < chains_[g].size(); ++k) {
-      const Slot deadline = deadlines_[g][k];
-      if (deadline < 0 || starts[k] > deadline) return false;
-      const std::size_t ahead = k - label.done[g];
-      if (ahead < longest_reach && label.latest[g][ahead] > 0 && starts[k] > label.latest[g][ahead])
-        return false;
-      jobs.push_back({kind.hours_before[index(starts[k])],
-                      kind.hours_before[index(chains_[g][k].end[index(deadline)])],
-                      problem_.activities[chains_[g][k].activity].duration});
-    }
-  }
+  for (const auto& [item, latest] : work_.front())
+    if (item.link >= label.done[item.chain])
+      jobs.push_back(
+          {hours[index(starts[item.chain][item.link])], hours[index(latest)], item.takes});
   std::sort(jobs.begin(), jobs.end(), [](const Job& a, const Job& b) { return a.ready < b.ready; });
   std::priority_queue<std::pair<Slot, Slot>, std::vector<std::pair<Slot, Slot>>, std::greater<>>
       waiting;  // due, work
@@ -263,7 +273,19 @@ bool LabelBounds::work_fits_with_waits(const Label& label) const {
 }
 
 bool LabelBounds::may_meet_deadlines_with_waits(const Label& label) const {
-  if (!may_meet_deadlines(label) || !work_fits_with_waits(label)) return false;
+  if (!may_meet_deadlines(label)) return false;
+  std::vector<std::vector<Slot>> starts(chains_.size());
+  for (std::size_t g = 0; g < chains_.size(); ++g) {
+    earliest_starts(label, g, starts[g]);
+    for (std::size_t k = label.done[g]; k < chains_[g].size(); ++k) {
+      if (deadlines_[g][k] < 0 || starts[g][k] > deadlines_[g][k]) return false;
+      const std::size_t ahead = k - label.done[g];
+      if (ahead < longest_reach && label.latest[g][ahead] > 0 &&
+          starts[g][k] > label.latest[g][ahead])
+        return false;
+    }
+  }
+  if (!work_.empty() && !work_fits_with_waits(label, starts)) return false;
   for (std::size_t number = 0; number < lanes_.size(); ++number)
     if (!lanes_suffice(number, label)) return false;
   return true;

@@ -11,13 +11,6 @@ bool no_later(Slot one, Slot other, Slot from) { return one <= other || one <= f
 
 }  // namespace
 
-bool is_further(const std::array<std::uint8_t, most_chains>& a,
-                const std::array<std::uint8_t, most_chains>& b) {
-  for (std::size_t g = 0; g < most_chains; ++g)
-    if (a[g] < b[g]) return false;
-  return true;
-}
-
 bool LabelDominance::effects_as_good(const Label& a, const Label& b, std::size_t chain) const {
   if (!no_later(a.wet_until[chain], b.wet_until[chain], b.free) ||
       !no_later(a.settled[chain], b.settled[chain], b.free))
@@ -40,10 +33,30 @@ bool LabelDominance::chain_as_good(const Label& a, const Label& b, std::size_t c
   return true;
 }
 
+/// What `a` has begun of the chain lets others begin no later than with `b`, whether `b` has begun
+/// it or has it still to do.
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): the better one and the worse
+bool LabelDominance::crossings_as_good(const Label& a, const Label& b, std::size_t chain) const {
+  for (const auto& [link, crossing] : bounds_.crossings_of(chain)) {
+    if (a.done[chain] <= link || a.done[crossing.chain] > crossing.link) continue;
+    const Slot ready = a.crossed[crossing.number];
+    if (ready <= b.free) continue;
+    if (b.done[chain] > link) {
+      if (ready > b.crossed[crossing.number]) return false;
+      continue;
+    }
+    std::vector<Slot> starts;
+    bounds_.earliest_starts(b, chain, starts);
+    if (starts[link] != never && ready > bounds_.crossed_after(chain, link, crossing, starts[link]))
+      return false;
+  }
+  return true;
+}
+
 bool LabelDominance::as_good(const Label& a, const Label& b) const {
   if (a.free > b.free || (costs_count_ && a.cost > b.cost)) return false;
   for (std::size_t g = 0; g < chains_.size(); ++g) {
-    if (!effects_as_good(a, b, g)) return false;
+    if (!effects_as_good(a, b, g) || !crossings_as_good(a, b, g)) return false;
     if (a.done[g] < chains_[g].size() && !chain_as_good(a, b, g)) return false;
   }
   return true;
@@ -68,7 +81,7 @@ bool LabelDominance::further_as_good(const Label& a, const Label& b, std::size_t
 bool LabelDominance::as_good_and_further(const Label& a, const Label& b) const {
   if (a.free > b.free || (costs_count_ && a.cost > b.cost)) return false;
   for (std::size_t g = 0; g < chains_.size(); ++g) {
-    if (!effects_as_good(a, b, g)) return false;
+    if (!effects_as_good(a, b, g) || !crossings_as_good(a, b, g)) return false;
     if (a.done[g] == b.done[g] && a.done[g] < chains_[g].size() && !chain_as_good(a, b, g))
       return false;
   }

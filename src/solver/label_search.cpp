@@ -37,12 +37,20 @@ Solution placed_in_order(const SchedulingProblem& problem,
   return placed_by_priority(problem, priority);
 }
 
-Slot latest_ready(const SchedulingProblem& problem) {
-  Slot latest = 0;
-  for (const Goal& goal : problem.goals)
-    for (const Slot at : problem.tables[goal.table])
-      if (at != never) latest = std::max(latest, at);
-  return latest;
+/// Every slot at which the last goal may be met, in order. Between two of them all targets ask the
+/// same.
+std::vector<Slot> possible_ready(const SchedulingProblem& problem,
+                                 const std::vector<Chain>& chains) {
+  std::vector<Slot> possible;
+  for (const Chain& chain : chains)
+    for (const Link& link : chain)
+      for (const std::size_t goal : link.goals)
+        for (Slot s = link.next_start[0]; s != never; s = link.next_start[index(s) + 1])
+          possible.push_back(problem.tables[goal][index(link.end[index(s)])]);
+  std::sort(possible.begin(), possible.end());
+  possible.erase(std::unique(possible.begin(), possible.end()), possible.end());
+  if (!possible.empty() && possible.back() == never) possible.pop_back();
+  return possible;
 }
 
 class LabelDriver {
@@ -51,7 +59,10 @@ class LabelDriver {
   /// made of it.
   LabelDriver(const SchedulingProblem& problem, const SchedulingProblem& cut,
               const std::vector<Chain>& chains, const Solution& known, std::int64_t most_labels)
-      : problem_(problem), searcher_(cut, chains), left_(most_labels) {
+      : problem_(problem),
+        searcher_(cut, chains),
+        possible_(possible_ready(cut, chains)),
+        left_(most_labels) {
     found_.solution = known;
     for (const Chain& chain : chains)
       found_.ready_bound = std::max(found_.ready_bound, chain.front().tail[0]);
@@ -59,12 +70,19 @@ class LabelDriver {
   }
 
   Searched run(std::int64_t most_labels) {
-    if (found_.ready_bound == never) {
+    if (found_.ready_bound == never || possible_.empty()) {
       found_.infeasible = true;
       return found_;
     }
-    for (const std::size_t beam : {16U, 64U, 256U}) look_from_below(beam);
-    prove();
+    raise_bound(found_.ready_bound);
+    find_bound(bound_tries_at_once, labels_at_once);
+    for (const std::size_t beam : {16U, 64U, 256U}) {
+      look_from_below(beam);
+      // What is small is proved sooner than a wider beam helps.
+      prove((most_labels - left_) * times_beam);
+    }
+    prove(left_ / 2);
+    find_bound(bound_tries, left_ / 4);
     if (settled() && whole()) {
       found_.ready_proved = true;
       save_sessions();
@@ -79,7 +97,22 @@ class LabelDriver {
     return w.unplaced == 0 && w.ready != never;
   }
   Slot ready() const { return worth(problem_, found_.solution).ready; }
-  Slot target() const { return whole() ? ready() - 1 : latest_ready(problem_); }
+  /// The last possible one before what is known.
+  Slot target() const { return possible_[last_to_try()]; }
+  std::size_t last_to_try() const {
+    const auto end =
+        whole() ? std::lower_bound(possible_.begin(), possible_.end(), ready()) : possible_.end();
+    return static_cast<std::size_t>(std::max(end - possible_.begin(), std::ptrdiff_t{1}) - 1);
+  }
+  std::size_t first_to_try() const {
+    const auto at = std::lower_bound(possible_.begin(), possible_.end(), found_.ready_bound);
+    return std::min(static_cast<std::size_t>(at - possible_.begin()), possible_.size() - 1);
+  }
+  /// No schedule is ready before this slot, and so before the next possible one.
+  void raise_bound(Slot bound) {
+    const auto at = std::lower_bound(possible_.begin(), possible_.end(), bound);
+    found_.ready_bound = std::max(found_.ready_bound, at == possible_.end() ? bound : *at);
+  }
   bool settled() const { return found_.infeasible || (whole() && found_.ready_bound >= ready()); }
 
   WindowSearchResult search(SearchAim aim) {
@@ -101,10 +134,12 @@ class LabelDriver {
 
   /// Near targets leave little choice, and so a beam goes astray less; the far ones come last.
   void look_from_below(std::size_t beam) {
+    std::optional<Slot> tried;
     for (int halvings = most_halvings; halvings >= 0 && !settled();) {
-      const Slot span = target() - found_.ready_bound;
-      const Slot tried = found_.ready_bound + (span >> halvings);
-      const bool better = improve(tried, beam, left_ / 16);
+      const std::size_t first = first_to_try();
+      const Slot next = possible_[first + ((last_to_try() - first) >> halvings)];
+      const bool better = next != tried && improve(next, beam, left_ / 16);
+      tried = next;
       if (!better) --halvings;
     }
   }
@@ -128,25 +163,32 @@ class LabelDriver {
       else
         found_.infeasible = true;
     } else {
-      found_.ready_bound = std::max(found_.ready_bound, aim.target + 1);
+      raise_bound(aim.target + 1);
     }
     return true;
   }
 
-  /// Looks for anything sooner than what is known; where the limit does not suffice for that, for
-  /// anything much sooner, so that at least the bound is good.
-  void prove() {
-    for (std::int64_t share = left_ / 2; !settled() && improve(target(), 0, share);) {
+  /// Looks for anything sooner than what is known, within so many labels.
+  void prove(std::int64_t most) {
+    const std::int64_t spared = left_ - most;
+    while (!settled() && left_ > spared && improve(target(), 0, left_ - spared)) {
     }
-    Slot open = target();
-    for (int tries = 0; tries < bound_tries && !settled() && left_ > 0; ++tries) {
-      const Slot middle = found_.ready_bound + (open - found_.ready_bound) / 2;
+  }
+
+  /// Where the limit does not suffice for a proof, at least a good bound: is anything ready much
+  /// sooner?
+  void find_bound(int most_tries, std::int64_t labels) {
+    std::size_t open = last_to_try();
+    for (int tries = 0; tries < most_tries && !settled() && left_ > 0; ++tries) {
+      const std::size_t first = first_to_try();
+      const std::size_t middle = first + (open - first) / 2;
       if (middle >= open) break;
-      const SearchAim aim{.target = middle, .most_labels = left_ / 4, .loose_limits = limits_};
+      const SearchAim aim{
+          .target = possible_[middle], .most_labels = labels, .loose_limits = limits_};
       const WindowSearchResult result = search(aim);
       if (!refuted(result, aim)) {
         open = middle;
-        if (take(result, limits_)) open = std::min(open, target());
+        if (take(result, limits_)) open = std::min(open, last_to_try());
       }
     }
   }
@@ -183,11 +225,17 @@ class LabelDriver {
     }
   }
 
+  /// How many times as long as for beams a proof is tried before a wider beam.
+  static constexpr std::int64_t times_beam = 2;
   static constexpr int bound_tries = 6;
+  /// What little search refutes is refuted before anything else.
+  static constexpr int bound_tries_at_once = 12;
+  static constexpr std::int64_t labels_at_once = 100;
   static constexpr int most_halvings = 5;
 
   const SchedulingProblem& problem_;
   WindowSearcher searcher_;
+  std::vector<Slot> possible_;
   std::int64_t left_;
   bool limits_ = false;
   Searched found_;

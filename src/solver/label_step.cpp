@@ -111,6 +111,15 @@ Slot LabelStep::when_resource_is_free(const Label& label, int amount, Slot at) c
   }
 }
 
+Slot LabelStep::ready(const Label& label, std::size_t chain) const {
+  Slot at = label.ready[chain][0];
+  for (const Link::Crossing& crossing : chains_[chain][label.done[chain]].begins_after) {
+    if (label.done[crossing.chain] <= crossing.link) return never;
+    at = std::max(at, label.crossed[crossing.number]);
+  }
+  return at;
+}
+
 Slot LabelStep::first_start(const Label& label, std::size_t chain, Slot from,
                             std::size_t stage) const {
   const Link& link = chains_[chain][label.done[chain]];
@@ -159,6 +168,9 @@ void LabelStep::wait_for(Label& next, const Link& link, std::size_t chain, Slot 
     ready = std::max(
         ready, forbidding_the_same(chains_[chain][k].last_start, ready_after(problem_, wait, end)));
   }
+  for (const Link::Crossing& crossing : link.lets_begin)
+    next.crossed[crossing.number] = forbidding_the_same(
+        chains_[crossing.chain][crossing.link].last_start, ready_after(problem_, crossing, end));
   for (const Link::Wait& limit : link.limits) {
     const Slot last = loose_limits_ ? link.last_start[index(stage_end(stage) - 1)] : start;
     const Slot within = ready_after(problem_, limit, link.end[index(std::max(last, start))]);

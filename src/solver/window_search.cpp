@@ -5,7 +5,7 @@
 
 #include <algorithm>
 #include <cstring>
-#include <unordered_map>
+#include <utility>
 
 namespace tackfree::solver {
 
@@ -26,39 +26,78 @@ struct KeyHash {
   }
 };
 
-/// Labels of which none is as good as another.
+/// Labels of which none is as good as another. What it takes of memory is used again and again: a
+/// search fills and empties it for each level.
 class Front {
  public:
   Front(const LabelDominance& dominance, Products relevant)
-      : dominance_(dominance), relevant_(relevant) {}
+      : dominance_(&dominance), relevant_(relevant), heads_(least_heads, none) {}
 
   bool insert(const Label& label) {
-    std::vector<std::uint32_t>& bucket = buckets_[key_of(label)];
-    for (const std::uint32_t other : bucket)
-      if (dominance_.as_good(labels_[other], label)) return false;
-    std::erase_if(bucket, [&](std::uint32_t other) {
-      if (!dominance_.as_good(label, labels_[other])) return false;
-      dropped_[other] = true;
-      return true;
-    });
-    bucket.push_back(static_cast<std::uint32_t>(labels_.size()));
+    const Key key = key_of(label);
+    const std::size_t head = find(key);
+    for (std::uint32_t i = heads_[head]; i != none; i = next_[i])
+      if (!dropped_[i] && dominance_->as_good(labels_[i], label)) return false;
+    std::uint32_t* link = &heads_[head];
+    while (*link != none) {
+      if (dominance_->as_good(label, labels_[*link])) {
+        dropped_[*link] = true;
+        // The first of a list stays, so that its key keeps its place.
+        if (link != &heads_[head]) {
+          *link = next_[*link];
+          continue;
+        }
+      }
+      link = &next_[*link];
+    }
+    const auto number = static_cast<std::uint32_t>(labels_.size());
+    if (heads_[head] == none) ++used_heads_;
+    *link = number;
     labels_.push_back(label);
+    keys_.push_back(key);
+    next_.push_back(none);
     dropped_.push_back(false);
+    if (2 * used_heads_ > heads_.size()) grow();
     return true;
   }
 
   /// What is left, in the order of making.
-  std::vector<Label> take() {
-    std::vector<Label> left;
-    for (std::size_t i = 0; i < labels_.size(); ++i)
-      if (!dropped_[i]) left.push_back(labels_[i]);
-    labels_.clear();
-    dropped_.clear();
-    buckets_.clear();
+  std::vector<std::uint32_t> left() const {
+    std::vector<std::uint32_t> left;
+    for (std::uint32_t i = 0; i < labels_.size(); ++i)
+      if (!dropped_[i]) left.push_back(i);
     return left;
+  }
+  const Label& label(std::uint32_t number) const { return labels_[number]; }
+
+  void clear() {
+    labels_.clear();
+    keys_.clear();
+    next_.clear();
+    dropped_.clear();
+    used_heads_ = 0;
+    std::fill(heads_.begin(), heads_.end(), none);
   }
 
  private:
+  static constexpr std::uint32_t none = ~std::uint32_t{0};
+  static constexpr std::size_t least_heads = 64;
+
+  /// Where the list of the key begins, or may begin.
+  std::size_t find(const Key& key) const {
+    const std::size_t mask = heads_.size() - 1;
+    std::size_t at = KeyHash{}(key)&mask;
+    while (heads_[at] != none && !(keys_[heads_[at]] == key)) at = (at + 1) & mask;
+    return at;
+  }
+
+  void grow() {
+    const std::vector<std::uint32_t> old = std::move(heads_);
+    heads_.assign(4 * old.size(), none);
+    for (const std::uint32_t first : old)
+      if (first != none) heads_[find(keys_[first])] = first;
+  }
+
   Key key_of(const Label& label) const {
     Key key;
     static_assert(sizeof key.done == most_chains);
@@ -70,11 +109,14 @@ class Front {
     return key;
   }
 
-  const LabelDominance& dominance_;
+  const LabelDominance* dominance_;
   Products relevant_;
   std::vector<Label> labels_;
-  std::vector<bool> dropped_;
-  std::unordered_map<Key, std::vector<std::uint32_t>, KeyHash> buckets_;
+  std::vector<Key> keys_;
+  std::vector<std::uint32_t> next_;  ///< the next label of the same key
+  std::vector<std::uint8_t> dropped_;
+  std::vector<std::uint32_t> heads_;  ///< open addressing by key
+  std::size_t used_heads_ = 0;
 };
 
 class Search {
@@ -90,13 +132,15 @@ class Search {
     for (std::size_t p = 0; p < problem_.products.size(); ++p)
       if (aim.cheaper_than || problem_.products[p].set_up > 0 || problem_.products[p].clean_up > 0)
         relevant_ |= Products{1} << p;
+    fronts_.assign(3, Front(dominance_, relevant_));
   }
 
   WindowSearchResult run() {
-    std::vector<Label> labels(1);
-    if (!bounds_.may_meet_deadlines_with_waits(labels.front())) labels.clear();
-    for (std::size_t stage = 0; stage < step_.stages() && !labels.empty(); ++stage) {
-      labels = through(stage, labels);
+    Front& labels = fronts_[0];
+    if (const Label first; bounds_.may_meet_deadlines_with_waits(first)) labels.insert(first);
+    std::vector<std::uint32_t> left = labels.left();
+    for (std::size_t stage = 0; stage < step_.stages() && !left.empty(); ++stage) {
+      left = through(stage, std::move(left));
       if (made_ >= aim_.most_labels) {
         cut_ = true;
         break;
@@ -122,23 +166,30 @@ class Search {
   };
   static std::size_t at(std::int32_t trace) { return static_cast<std::size_t>(trace); }
 
-  /// All the work of one window, then the labels as they stand at the begin of the next.
-  std::vector<Label> through(std::size_t stage, std::vector<Label> level) {
-    Front closed(dominance_, 0);
+  /// All the work of one window, then the labels as they stand at the begin of the next: numbers
+  /// in the first front, as `level` is.
+  std::vector<std::uint32_t> through(std::size_t stage, std::vector<std::uint32_t> level) {
+    Front* from = &fronts_[0];
+    Front* next = &fronts_[1];
+    Front& closed = fronts_[2];
+    closed.clear();
     while (!level.empty() && made_ < aim_.most_labels) {
-      Front next(dominance_, relevant_);
-      for (const Label& label : level) {
+      next->clear();
+      for (const std::uint32_t number : level) {
+        const Label& label = from->label(number);
         bool may_close = label.owed == 0;
         for (std::size_t g = 0; g < chains_.size(); ++g)
-          if (extend(label, g, stage, next)) may_close = false;
+          if (extend(label, g, stage, *next)) may_close = false;
         if (may_close) close(label, stage, closed);
       }
-      level = next.take();
-      keep_most_promising(level, 4 * aim_.beam);
+      level = next->left();
+      keep_most_promising(*next, level, 4 * aim_.beam);
+      std::swap(from, next);
     }
-    std::vector<Label> left = closed.take();
-    drop_overtaken(left);
-    keep_most_promising(left, aim_.beam);
+    std::swap(fronts_[0], closed);
+    std::vector<std::uint32_t> left = fronts_[0].left();
+    drop_overtaken(fronts_[0], left);
+    keep_most_promising(fronts_[0], left, aim_.beam);
     return left;
   }
 
@@ -156,7 +207,7 @@ class Search {
 
   bool add(const Label& base, std::size_t g, std::size_t stage, Front& next) {
     const Link& link = chains_[g][base.done[g]];
-    Slot from = std::max(base.free, base.ready[g][0]);
+    Slot from = std::max(base.free, step_.ready(base, g));
     bool harmless = false;
     const Slot last = std::min(link.last_start[at(step_.stage_end(stage) - 1)],
                                bounds_.deadline(g, base.done[g]));
@@ -227,36 +278,46 @@ class Search {
   }
 
   /// Labels that another, further one makes superfluous.
-  void drop_overtaken(std::vector<Label>& labels) const {
-    auto progress = [](const Label& label) {
+  void drop_overtaken(const Front& front, std::vector<std::uint32_t>& labels) const {
+    auto progress = [&](std::uint32_t number) {
       int sum = 0;
-      for (const std::uint8_t done : label.done) sum += done;
+      for (const std::uint8_t done : front.label(number).done) sum += done;
       return sum;
     };
     std::stable_sort(labels.begin(), labels.end(),
-                     [&](const Label& a, const Label& b) { return progress(a) > progress(b); });
-    std::vector<Label> left;
-    for (const Label& label : labels) {
+                     [&](std::uint32_t a, std::uint32_t b) { return progress(a) > progress(b); });
+    std::vector<std::uint32_t> left;
+    std::vector<std::uint64_t> done;  // of those left, packed, so that most are passed by at once
+    for (const std::uint32_t number : labels) {
+      const Label& label = front.label(number);
+      const std::uint64_t own = packed(label);
       const std::size_t compared = std::min<std::size_t>(left.size(), most_compared);
-      const bool overtaken =
-          std::any_of(left.begin(), left.begin() + static_cast<std::ptrdiff_t>(compared),
-                      [&](const Label& other) {
-                        return is_further(other.done, label.done) && other.done != label.done &&
-                               dominance_.as_good_and_further(other, label);
-                      });
-      if (!overtaken) left.push_back(label);
+      bool overtaken = false;
+      for (std::size_t i = 0; i < compared && !overtaken; ++i)
+        overtaken = is_further(done[i], own) && done[i] != own &&
+                    dominance_.as_good_and_further(front.label(left[i]), label);
+      if (overtaken) continue;
+      left.push_back(number);
+      done.push_back(own);
     }
     labels = std::move(left);
   }
 
-  void keep_most_promising(std::vector<Label>& labels, std::size_t most) {
+  static std::uint64_t packed(const Label& label) {
+    std::uint64_t done = 0;
+    std::memcpy(&done, label.done.data(), sizeof done);
+    return done;
+  }
+
+  void keep_most_promising(const Front& front, std::vector<std::uint32_t>& labels,
+                           std::size_t most) {
     if (most == 0 || labels.size() <= most) return;
     cut_ = true;
     std::vector<std::pair<double, std::size_t>> order;
     for (std::size_t i = 0; i < labels.size(); ++i)
-      order.emplace_back(bounds_.urgency(labels[i]), i);
+      order.emplace_back(bounds_.urgency(front.label(labels[i])), i);
     std::sort(order.begin(), order.end());
-    std::vector<Label> left;
+    std::vector<std::uint32_t> left;
     for (std::size_t i = 0; i < most; ++i) left.push_back(labels[order[i].second]);
     labels = std::move(left);
   }
@@ -270,6 +331,8 @@ class Search {
   LabelStep step_;
   LabelDominance dominance_;
   Products relevant_ = 0;
+  /// Labels of a level, of the next one, and of the closed window.
+  std::vector<Front> fronts_;
   std::vector<Trace> trace_;
   std::optional<Label> best_;
   std::int64_t made_ = 0;

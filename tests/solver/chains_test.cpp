@@ -58,9 +58,21 @@ TEST_CASE("the tail is a bound that holds for every schedule and never falls wit
   }
 }
 
-TEST_CASE("an activity that does not wait for its neighbour makes no chain") {
+TEST_CASE("an activity that waits for the middle of a chain begins another, and few may do so") {
   SchedulingProblem p = two_chains();
-  p.lags.push_back({.from = 0, .to = 2});  // 0 -> 1 and 0 -> 2: a fork
+  p.lags.push_back({.from = 0, .to = 2, .delay = 4});  // 0 -> 1 and 0 -> 2: a fork
+  auto chains = chains_of(p);
+  REQUIRE(chains);
+  REQUIRE(chains->size() == 2);
+  REQUIRE((*chains)[0][0].lets_begin.size() == 1);
+  CHECK((*chains)[0][0].lets_begin[0].chain == 1);
+  CHECK((*chains)[0][0].lets_begin[0].link == 0);
+  REQUIRE((*chains)[1][0].begins_after.size() == 1);
+  CHECK((*chains)[1][0].begins_after[0].delay == 4);
+  for (std::size_t n = 0; n < most_crossings; ++n) p.lags.push_back(p.lags.back());
+  CHECK_FALSE(chains_of(p));
+  p = two_chains();
+  p.maximum_lags.push_back({.from = 0, .to = 2});
   CHECK_FALSE(chains_of(p));
 }
 

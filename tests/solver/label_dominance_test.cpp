@@ -1,5 +1,9 @@
 #include "tackfree/solver/label_dominance.hpp"
 
+#include <algorithm>
+#include <cstring>
+#include <random>
+
 #include "solver/small_problems.hpp"
 #include <doctest/doctest.h>
 
@@ -72,14 +76,64 @@ TEST_CASE("more done is better unless the last of it keeps the chain waiting too
   less.ready[0][0] = 0;
   Label more = f.b;  // the other would start the first link at 10 and the second at 15 or later
   more.ready[0][0] = 15;
-  CHECK(is_further(more.done, less.done));
   CHECK(dominance.as_good_and_further(more, less));
   more.ready[0][0] = 30;
   CHECK_FALSE(dominance.as_good_and_further(more, less));
   more.ready[0][0] = 12;
   more.latest[0][0] = 35;
   CHECK_FALSE(dominance.as_good_and_further(more, less));
-  CHECK_FALSE(is_further({1, 0}, {0, 1}));
+}
+
+TEST_CASE("what lets another chain begin later is not as good, unless it comes before any start") {
+  SchedulingProblem p;
+  for (unsigned seed = 0; p.activities.empty() || groups_of(p).back() == 0; ++seed)
+    p = testing::random_problem(seed, 40, 2);
+  const auto group = groups_of(p);
+  const auto second = static_cast<std::size_t>(
+      std::find(group.begin(), group.end(), std::size_t{1}) - group.begin());
+  p.lags.push_back({.from = 0, .to = second, .table = 0});
+  const auto chains = chains_of(p);
+  REQUIRE(chains);
+  const LabelBounds bounds(p, *chains, 40);
+  const LabelDominance dominance(*chains, bounds, false);
+  Label a, b;
+  a.done[0] = b.done[0] = 1;
+  a.free = b.free = 5;
+  a.crossed[0] = 9;
+  b.crossed[0] = 12;
+  CHECK(dominance.as_good(a, b));
+  CHECK_FALSE(dominance.as_good(b, a));
+  b.crossed[0] = 3;
+  a.crossed[0] = 5;
+  CHECK(dominance.as_good(a, b));
+  // What is still to do lets the other begin no sooner than it can end.
+  b.done[0] = 0;
+  a.crossed[0] = 39;
+  CHECK_FALSE(dominance.as_good_and_further(a, b));
+  a.crossed[0] = 5;
+  CHECK(dominance.as_good_and_further(a, b));
+}
+
+TEST_CASE("progress in eight chains is compared as if chain by chain") {
+  std::mt19937_64 random(1);
+  int further = 0;
+  for (int n = 0; n < 20000; ++n) {
+    std::array<std::uint8_t, most_chains> a{}, b{};
+    bool each = true;
+    for (std::size_t g = 0; g < most_chains; ++g) {
+      a[g] = static_cast<std::uint8_t>(random() % (most_links + 1));
+      b[g] = static_cast<std::uint8_t>(random() % 3 == 0 ? a[g] : random() % (a[g] + 2U));
+      b[g] = std::min<std::uint8_t>(b[g], most_links);
+      each = each && a[g] >= b[g];
+    }
+    std::uint64_t packed_a = 0, packed_b = 0;
+    std::memcpy(&packed_a, a.data(), sizeof packed_a);
+    std::memcpy(&packed_b, b.data(), sizeof packed_b);
+    CHECK(is_further(packed_a, packed_b) == each);
+    further += each;
+  }
+  CHECK(further > 100);
+  CHECK(further < 19900);
 }
 
 }  // namespace

@@ -9,8 +9,13 @@
 namespace tackfree::solver {
 
 inline constexpr std::size_t most_chains = 8;
+/// In a chain: progress is compared in bytes, seven bits each.
+inline constexpr std::size_t most_links = 127;
 /// How far ahead in its chain an activity may keep another waiting.
 inline constexpr std::size_t longest_reach = 4;
+
+/// Waits of one chain for another, all together.
+inline constexpr std::size_t most_crossings = 4;
 
 /// One activity of a chain with its starts and ends worked out for every slot.
 struct Link {
@@ -21,9 +26,18 @@ struct Link {
     std::optional<std::size_t> table;
     Slot delay = 0;
   };
+  /// A wait of a link of one chain for a link of another, seen from either of them.
+  struct Crossing {
+    std::size_t number = 0;
+    std::size_t chain = 0, link = 0;  ///< the other end
+    std::optional<std::size_t> table;
+    Slot delay = 0;
+  };
   std::size_t activity = 0;
   std::vector<Wait> waits;
   std::vector<Wait> limits;
+  std::vector<Crossing> lets_begin;  ///< links of other chains that wait for this one
+  std::vector<Crossing> begins_after;
   std::vector<Slot> next_start;    ///< by slot: the first start at or after it, or never
   std::vector<Slot> last_start;    ///< by slot: the last start at or before it, or -1
   std::vector<Slot> end;           ///< by start: when it is done
@@ -34,11 +48,15 @@ struct Link {
 
 using Chain = std::vector<Link>;
 
-/// The problem as chains: activities joined by lags, each waiting at least for its neighbour
-/// before. Nothing when the lags do not have that form, reach too far, or make more than
-/// `most_chains` chains; when there are several workers or resources; or when a chain changes its
-/// room or family. Starts of session work leave room for set-up and clean-up in the window.
+/// The problem as chains: an activity goes on the chain of the last one it lags behind, if that is
+/// its end, and so waits at least for its neighbour before. Of other lags, few may lead from chain
+/// to chain. Nothing when the lags do not have that form, reach too far, or make more than
+/// `most_chains` chains or a longer one than `most_links`; when there are several workers or
+/// resources; or when a chain changes its room or family. Starts of session work leave room for
+/// set-up and clean-up in the window.
 std::optional<std::vector<Chain>> chains_of(const SchedulingProblem& problem);
+
+Slot ready_after(const SchedulingProblem& problem, const Link::Crossing& crossing, Slot end);
 
 /// When `wait` is over for an activity before that ended at `end`.
 Slot ready_after(const SchedulingProblem& problem, const Link::Wait& wait, Slot end);

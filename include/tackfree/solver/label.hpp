@@ -38,12 +38,14 @@ struct Label {
   std::array<std::array<HeldAmount, most_held>, most_chains> held{};
   std::array<Slot, most_chains> wet_until{};
   std::array<Slot, most_chains> settled{};  ///< when the dust of the chain's work has settled
-  Slot free = 0;                            ///< the worker, but for a clean-up that is due
-  Slot met = 0;                             ///< the goals so far
-  int due = no_product;                     ///< product just coated with, clean-up not done yet
-  Products owed = 0;    ///< left open though other work came after: they must be used again
-  Products open = 0;    ///< set up in this window and not cleaned up
-  Products closed = 0;  ///< cleaned up in this window: not to be opened again
+  /// By crossing: when its wait is over; of no meaning before what it waits for has begun.
+  std::array<Slot, most_crossings> crossed{};
+  Slot free = 0;         ///< the worker, but for a clean-up that is due
+  Slot met = 0;          ///< the goals so far
+  int due = no_product;  ///< product just coated with, clean-up not done yet
+  Products owed = 0;     ///< left open though other work came after: they must be used again
+  Products open = 0;     ///< set up in this window and not cleaned up
+  Products closed = 0;   ///< cleaned up in this window: not to be opened again
   Cost cost;
   std::int32_t trace = -1;  ///< the activity added last, with its start and what came before
 };

@@ -4,6 +4,7 @@
 #include "tackfree/solver/label.hpp"
 
 #include <memory>
+#include <utility>
 #include <vector>
 
 namespace tackfree::solver {
@@ -33,11 +34,14 @@ struct BoundTables {
   const std::vector<Chain>& chains;
   std::vector<Kind> kinds;  ///< the first is all work
   std::vector<Lanes> lanes;
+  /// By chain: its links that links of other chains wait for.
+  std::vector<std::vector<std::pair<std::size_t, Link::Crossing>>> crossings;
   /// By chain, link and product: windows that its coats from there on need at least.
   std::vector<std::vector<std::vector<std::int32_t>>> sessions_left;
 
  private:
   void add_kind(const std::vector<Item>& items);
+  void add_lanes(Lanes lanes, const std::vector<Slot>& released);
   void add_space_lanes(int amount, bool by_amount);
   void count_sessions();
 };
@@ -60,6 +64,12 @@ class LabelBounds {
   std::int32_t sessions_to_come(const Label& label) const;
   /// Smaller is more promising.
   double urgency(const Label& label) const;
+  /// The links of a chain that links of others wait for, with what waits.
+  const std::vector<std::pair<std::size_t, Link::Crossing>>& crossings_of(std::size_t chain) const {
+    return tables_->crossings[chain];
+  }
+  Slot crossed_after(std::size_t chain, std::size_t link, const Link::Crossing& crossing,
+                     Slot start) const;
   /// The earliest start of each link that is left, by its own chain's waits.
   void earliest_starts(const Label& label, std::size_t chain, std::vector<Slot>& starts) const;
 
@@ -74,7 +84,7 @@ class LabelBounds {
   void in_order(const std::vector<Item>& items, bool by_end, std::vector<Due>& due) const;
   bool lanes_suffice(std::size_t number, const Label& label) const;
   bool work_fits(std::size_t kind, const Label& label) const;
-  bool work_fits_with_waits(const Label& label) const;
+  bool work_fits_with_waits(const Label& label, const std::vector<std::vector<Slot>>& starts) const;
 
   std::shared_ptr<const BoundTables> tables_;
   const SchedulingProblem& problem_;

@@ -34,6 +34,9 @@ class LabelStep {
 
   /// Makes the clean-up that is due what `due` says.
   Label with_due(const Label& label, Due due) const;
+  /// When the chain's next link may start by what it waits for; never while a link of another chain
+  /// that it waits for has not begun.
+  Slot ready(const Label& label, std::size_t chain) const;
   /// The first start of the chain's next link at or after `from` in the stage that keeps all rules;
   /// never when there is none.
   Slot first_start(const Label& label, std::size_t chain, Slot from, std::size_t stage) const;
