@@ -151,7 +151,11 @@ void write_unplaced(Page& page, const Plan& plan, const StepWords& words) {
     if (unplaced.by == HeldBy::previous_step)
       waiting.push_back(title);
     else
-      page.paragraph({2, "!"}, fmt::format("{}: {}", title, unplaced.why));
+      page.paragraph({2, "!"}, fmt::format("{}: {}{}", title, unplaced.why,
+                                           unplaced.conflict.empty()
+                                               ? ""
+                                               : fmt::format(". Not possible together: {}",
+                                                             fmt::join(unplaced.conflict, "; "))));
   }
   if (!waiting.empty())
     page.paragraph({2, "!"}, fmt::format("Waiting for that: {}.", fmt::join(waiting, "; ")));
