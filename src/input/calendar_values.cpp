@@ -237,7 +237,7 @@ std::optional<CalendarTime> parse_calendar_time(std::string_view text) {
 
 std::optional<CalendarDuration> parse_calendar_duration(std::string_view text) {
   if (text.starts_with('+')) text.remove_prefix(1);
-  if (!text.starts_with('P') || text.size() < 3) return std::nullopt;
+  if (!text.starts_with('P') || text.size() < 3 || text.back() == 'T') return std::nullopt;
   text.remove_prefix(1);
   std::int64_t days = 0, seconds = 0;
   bool clock = false;

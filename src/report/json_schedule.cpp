@@ -1,5 +1,6 @@
 #include "tackfree/report/json_schedule.hpp"
 
+#include "tackfree/plan/due_dates.hpp"
 #include "tackfree/report/figures.hpp"
 #include "tackfree/report/json_drying.hpp"
 #include "tackfree/report/step_words.hpp"
@@ -226,6 +227,19 @@ void put_schedule(Json& document, const Plan& plan) {
     milestone["stage"] = key_for(outcome.stage);
     put_instant(milestone, "reached", outcome.at, plan.job.calendar.zone);
     milestones.push_back(std::move(milestone));
+  }
+  Json& due = document["due"] = Json::array();
+  for (const DueDate& date : due_dates(plan)) {
+    Json object;
+    object["batch"] = plan.job.batches.at(date.batch).name;
+    put_instant(object, "due", date.due, plan.job.calendar.zone);
+    put_instant(object, "ready", date.ready, plan.job.calendar.zone);
+    object["in_time"] = date.in_time();
+    object["late_min"] = date.late_by().count();
+    Json& steps = object["decided_by"] = Json::array();
+    for (const std::size_t step : deciding_steps(plan, date.batch))
+      steps.push_back(plan.list.operations.at(plan.schedule.steps.at(step).operation).key);
+    due.push_back(std::move(object));
   }
   Json& unplaced = document["unplaced"] = Json::array();
   for (const Unplaced& one : schedule.unplaced) {

@@ -238,7 +238,8 @@ std::string StepWords::reason(const Held& held, const DatedStep& step) const {
     case HeldBy::no_coating_day:
       return "no coating" + until;
     case HeldBy::not_before:
-      return "not to be begun before " + figures_.moment(held.until);
+      return "not to be begun before " +
+             figures_.moment(plan_.job.batches.at(op.batch).rules.not_before.value_or(held.until));
     case HeldBy::space:
       return "no space to dry" + until;
     case HeldBy::due:

@@ -1,5 +1,6 @@
 #include "tackfree/report/text_days.hpp"
 
+#include "tackfree/plan/due_dates.hpp"
 #include "tackfree/report/display_text.hpp"
 #include "tackfree/report/text_fumes.hpp"
 #include "tackfree/report/text_materials.hpp"
@@ -108,6 +109,58 @@ void write_ready(Page& page, const Plan& plan, const Figures& figures) {
   write_proof(page, plan, figures);
 }
 
+/// What is due, and how late what cannot be in time.
+void write_due(Page& page, const Plan& plan, const StepWords& words) {
+  const Figures& figures = words.figures();
+  for (const DueDate& date : due_dates(plan)) {
+    const std::string name = cut_to(longest_name, plan.job.batches.at(date.batch).name);
+    const bool whole_day = figures.zone().local(date.due).minute_of_day == 0;
+    const std::string due =
+        whole_day ? figures.day(date.due - Minutes(1)) : figures.moment(date.due);
+    std::string text;
+    if (date.in_time())
+      text = fmt::format("{}, due {}: ready {}, in time", name, due,
+                         figures.moment(figures.full_hour_up(*date.ready)));
+    else if (date.ready)
+      text = fmt::format("{}, due {}: ready {}, late by {}", name, due,
+                         figures.moment(figures.full_hour_up(*date.ready)),
+                         wait_text(to_duration(date.late_by())));
+    else
+      text = fmt::format("{}, due {}: not ready within the plan", name, due);
+    if (date.longest_wait) {
+      const DatedStep& step = plan.schedule.steps.at(*date.longest_wait);
+      const std::string why = words.why(step);
+      text += fmt::format("; the longest wait is before \"{}\", {}{}",
+                          words.title(plan.list.operations.at(step.operation)),
+                          figures.moment(step.begin()), why.empty() ? "" : ": " + why);
+    }
+    page.paragraph({0, "Due  "}, text + ".");
+  }
+}
+
+/// What decides the date, from the plan's begin on: where the days go.
+void write_deciding(Page& page, const Plan& plan, const StepWords& words) {
+  std::optional<std::size_t> last;
+  for (const DatedOutcome& outcome : plan.schedule.outcomes)
+    if (outcome.stage == Stage::light_use && outcome.at == plan.schedule.ready_at && outcome.at)
+      last = outcome.batch;
+  if (!last) return;
+  std::vector<std::string> steps;
+  Instant before = plan.schedule.span.begin;
+  for (const std::size_t i : deciding_steps(plan, *last)) {
+    const DatedStep& step = plan.schedule.steps.at(i);
+    const Operation& op = plan.list.operations.at(step.operation);
+    if (step.begin() - before >= Minutes(24 * 60))
+      steps.push_back(fmt::format("{} {} ({} after what comes before it)", words.full_title(op),
+                                  words.figures().day(step.begin()),
+                                  wait_text(to_duration(step.begin() - before))));
+    before = std::max(before, step.end());
+  }
+  if (steps.empty()) return;
+  page.paragraph({0, "Chain"},
+                 fmt::format("the longest waits up to the date: {}.", fmt::join(steps, "; ")));
+}
+
 /// Hours of the person's own, in all and by kind; the days' sums stand at the days.
 void write_work(Page& page, const Plan& plan) {
   const AttendedWork& work = plan.work;
@@ -138,6 +191,8 @@ void write_first(Page& page, const Plan& plan, const StepWords& words) {
   write_stop(page, plan);
   write_next(page, plan, words);
   write_ready(page, plan, words.figures());
+  write_due(page, plan, words);
+  write_deciding(page, plan, words);
   page.paragraph({0, "Buy  "}, all_tins_text(plan));
   write_work(page, plan);
 }

@@ -19,16 +19,16 @@ std::string session_words(const Plan& plan, const Session& session, std::string_
 
 /// Who does it, where there are several people.
 std::string who_words(const Plan& plan, const std::optional<std::size_t>& who) {
-  return who ? fmt::format(" ({})", cut_to(longest_name, plan.job.people.at(*who).name)) : "";
+  return who ? fmt::format("{}: ", cut_to(longest_name, plan.job.people.at(*who).name)) : "";
 }
 
 std::vector<WorkEntry> entries(const Plan& plan, const StepWords& words) {
   std::vector<WorkEntry> all;
   for (const Session& session : plan.schedule.sessions) {
     all.push_back({session.set_up,
-                   session_words(plan, session, "set up") + who_words(plan, session.set_up_by)});
-    all.push_back({session.clean_up, session_words(plan, session, "clean up") +
-                                         who_words(plan, session.clean_up_by)});
+                   who_words(plan, session.set_up_by) + session_words(plan, session, "set up")});
+    all.push_back({session.clean_up, who_words(plan, session.clean_up_by) +
+                                         session_words(plan, session, "clean up")});
   }
   for (const DatedStep& step : plan.schedule.steps) {
     const Operation& op = plan.list.operations.at(step.operation);
@@ -40,7 +40,7 @@ std::vector<WorkEntry> entries(const Plan& plan, const StepWords& words) {
       const std::string part =
           step.pieces.size() < 2 ? "" : fmt::format(" ({} of {})", i + 1, step.pieces.size());
       const auto who = i < step.by.size() ? std::optional(step.by[i]) : std::nullopt;
-      all.push_back({step.pieces[i], what + part + who_words(plan, who), &step, i == 0});
+      all.push_back({step.pieces[i], who_words(plan, who) + what + part, &step, i == 0});
     }
   }
   std::erase_if(all, [](const WorkEntry& entry) { return entry.time.length() <= Minutes(0); });

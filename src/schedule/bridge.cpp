@@ -223,6 +223,7 @@ class Builder {
     a.dusty = a.splittable = operation.grit.has_value();
     if (a.dusty) {
       std::vector<Rule> closed = operation.power_sanding ? quiet_ : present_;
+      undated_.push_back(0);
       close_by_dates(operation, 1, closed);
       a.open_time = open_time(std::move(closed));
     } else {
@@ -233,6 +234,7 @@ class Builder {
       }
       std::vector<Rule> closed =
           starts(operation, {a.duration, result_.place[chief].begin, around});
+      undated_.push_back(open_time(closed));
       close_by_dates(operation, a.duration, closed);
       a.open_time = open_time(std::move(closed));
     }
@@ -320,8 +322,9 @@ class Builder {
     return wait.stage ? coat.film_for(*wait.stage) * wait.films : coat.film_ratio;
   }
 
-  /// The table of a wait for a coat. Only ends at which the coat can end are looked up; between
-  /// them the table takes the next one's value, so that it does not decrease.
+  /// The table of a wait for a coat. Only ends at which the coat can end are looked up, whatever
+  /// the dates set for its batch: other batches share the table. Between them the table takes the
+  /// next one's value, so that it does not decrease.
   std::size_t table(std::size_t coat, Wait wait) {
     const std::size_t chief = result_.operation_of[coat];
     wait.operation = chief;
@@ -330,7 +333,7 @@ class Builder {
     const auto key = std::tuple(*operation.coating, wait.stage, wait.dry_for, wait.next_day,
                                 film_of(operation, wait), a.duration, result_.place[chief].begin);
     if (const auto found = tables_.find(key); found != tables_.end()) return found->second;
-    const OpenTime& time = problem().open_times[a.open_time];
+    const OpenTime& time = problem().open_times[undated_[coat]];
     solver::LagTable ready(index(problem().horizon) + 1, never);
     Slot filled = never;
     for (Slot e = problem().horizon; e >= 0; --e) {
@@ -353,6 +356,7 @@ class Builder {
   std::vector<Rule> present_, quiet_;
   std::map<std::size_t, GateTable> gates_;
   std::map<std::size_t, std::size_t> space_of_room_;
+  std::vector<std::size_t> undated_;  ///< by activity: its starts without dates, coats only
   std::map<std::tuple<std::size_t, std::optional<Stage>, std::optional<Duration>, bool, double,
                       Slot, Slot>,
            std::size_t>

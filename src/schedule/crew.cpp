@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <map>
 #include <stdexcept>
+#include <utility>
 
 namespace tackfree {
 
@@ -17,50 +18,100 @@ std::vector<std::vector<Interval>> hours_of_each(const Job& job, Interval span) 
   return hours;
 }
 
-/// Work that one person does without a break: a piece of a step, with set-up and clean-up where it
-/// is a session's first or last coat.
+/// Work that one person does without a break: pieces of steps that follow each other at a fixed
+/// distance, with set-up and clean-up where it is a session's first or last coat.
 struct Stint {
   Interval time;
-  std::size_t step = 0;
-  std::size_t piece = 0;
-  std::optional<std::size_t> sets_up;    ///< the session
-  std::optional<std::size_t> cleans_up;  ///< the session
+  std::vector<std::pair<std::size_t, std::size_t>> pieces;  ///< step, piece
+  std::optional<std::size_t> sets_up;                       ///< the session
+  std::optional<std::size_t> cleans_up;                     ///< the session
 };
 
-std::vector<Stint> stints_of(const Schedule& schedule) {
+/// The pieces of work, steps that belong together in one.
+std::vector<Stint> bare_stints(const OperationList& list, const Schedule& schedule) {
+  std::map<std::size_t, std::size_t> step_of;  // by operation
+  for (std::size_t i = 0; i < schedule.steps.size(); ++i) step_of[schedule.steps[i].operation] = i;
   std::vector<Stint> stints;
-  std::map<std::size_t, std::size_t> first_of, last_of;  // by step, the session
-  for (std::size_t s = 0; s < schedule.sessions.size(); ++s) {
-    const auto& steps = schedule.sessions[s].steps;
-    const auto begins = [&](std::size_t a, std::size_t b) {
-      return schedule.steps[a].begin() < schedule.steps[b].begin();
-    };
-    const auto ends = [&](std::size_t a, std::size_t b) {
-      return schedule.steps[a].end() < schedule.steps[b].end();
-    };
-    if (steps.empty()) continue;
-    first_of[*std::min_element(steps.begin(), steps.end(), begins)] = s;
-    last_of[*std::max_element(steps.begin(), steps.end(), ends)] = s;
-  }
-  for (std::size_t i = 0; i < schedule.steps.size(); ++i) {
+  for (const auto& [operation, i] : step_of) {
     const DatedStep& step = schedule.steps[i];
-    for (std::size_t piece = 0; piece < step.pieces.size(); ++piece) {
-      Stint stint{.time = step.pieces[piece], .step = i, .piece = piece};
-      if (const auto first = first_of.find(i); first != first_of.end()) {
-        stint.sets_up = first->second;
-        stint.time.begin =
-            std::min(stint.time.begin, schedule.sessions[first->second].set_up.begin);
-      }
-      if (const auto last = last_of.find(i); last != last_of.end()) {
-        stint.cleans_up = last->second;
-        stint.time.end = std::max(stint.time.end, schedule.sessions[last->second].clean_up.end);
-      }
-      stints.push_back(stint);
+    if (list.operations.at(operation).right_after && !stints.empty() && operation > 0 &&
+        step_of.contains(operation - 1)) {
+      stints.back().time.end = step.end();
+      stints.back().pieces.emplace_back(i, 0);
+      continue;
+    }
+    for (std::size_t piece = 0; piece < step.pieces.size(); ++piece)
+      stints.push_back({.time = step.pieces[piece], .pieces = {{i, piece}}});
+  }
+  return stints;
+}
+
+bool is_of(const Stint& stint, const Session& session) {
+  return std::any_of(stint.pieces.begin(), stint.pieces.end(), [&](const auto& piece) {
+    return std::find(session.steps.begin(), session.steps.end(), piece.first) !=
+           session.steps.end();
+  });
+}
+
+/// In order of begin, set-up and clean-up with the first and the last of each session.
+std::vector<Stint> stints_of(const OperationList& list, const Schedule& schedule) {
+  std::vector<Stint> stints = bare_stints(list, schedule);
+  for (std::size_t s = 0; s < schedule.sessions.size(); ++s) {
+    const Session& session = schedule.sessions[s];
+    for (Stint& stint : stints) {
+      if (!is_of(stint, session)) continue;
+      if (stint.time.begin == session.set_up.end) stint.sets_up = s;
+      if (stint.time.end == session.clean_up.begin) stint.cleans_up = s;
+    }
+  }
+  std::vector<bool> set_up(schedule.sessions.size(), false), cleaned = set_up;
+  for (Stint& stint : stints) {
+    // Two coats may begin or end a session at once: one of them is enough.
+    if (stint.sets_up && set_up[*stint.sets_up]) stint.sets_up.reset();
+    if (stint.cleans_up && cleaned[*stint.cleans_up]) stint.cleans_up.reset();
+    if (stint.sets_up) {
+      set_up[*stint.sets_up] = true;
+      stint.time.begin = schedule.sessions[*stint.sets_up].set_up.begin;
+    }
+    if (stint.cleans_up) {
+      cleaned[*stint.cleans_up] = true;
+      stint.time.end = schedule.sessions[*stint.cleans_up].clean_up.end;
     }
   }
   std::stable_sort(stints.begin(), stints.end(),
                    [](const Stint& a, const Stint& b) { return a.time.begin < b.time.begin; });
   return stints;
+}
+
+/// Sanding may be handed over when somebody comes or goes: its pieces end there.
+void cut_where_people_change(const std::vector<Presence>& there, Schedule& schedule) {
+  for (DatedStep& step : schedule.steps) {
+    std::vector<Interval> pieces;
+    for (Interval piece : step.pieces) {
+      for (const Presence& presence : there) {
+        const Instant end = presence.stretch.end;
+        if (end <= piece.begin || end >= piece.end) continue;
+        pieces.push_back({piece.begin, end});
+        piece.begin = end;
+      }
+      pieces.push_back(piece);
+    }
+    step.pieces = std::move(pieces);
+  }
+}
+
+/// Pieces that touch and are of one person are one.
+void join_pieces_of_one(Schedule& schedule) {
+  for (DatedStep& step : schedule.steps)
+    for (std::size_t i = 1; i < step.pieces.size();) {
+      if (step.pieces[i - 1].end != step.pieces[i].begin || step.by[i - 1] != step.by[i]) {
+        ++i;
+        continue;
+      }
+      step.pieces[i - 1].end = step.pieces[i].end;
+      step.pieces.erase(step.pieces.begin() + static_cast<std::ptrdiff_t>(i));
+      step.by.erase(step.by.begin() + static_cast<std::ptrdiff_t>(i));
+    }
 }
 
 }  // namespace
@@ -103,12 +154,13 @@ std::vector<Interval> anybodys_hours(const Job& job, Interval span) {
 void assign_people(const Job& job, const OperationList& list, Schedule& schedule) {
   if (job.people.size() < 2) return;
   const std::vector<Presence> there = presences(job, schedule.span);
+  cut_where_people_change(there, schedule);
   std::vector<Instant> free_from(job.people.size(), schedule.span.begin);
   std::map<std::size_t, std::size_t> last_of;  // by batch
   for (DatedStep& step : schedule.steps) step.by.assign(step.pieces.size(), 0);
-  for (const Stint& stint : stints_of(schedule)) {
-    DatedStep& step = schedule.steps[stint.step];
-    const std::size_t batch = list.operations.at(step.operation).batch;
+  for (const Stint& stint : stints_of(list, schedule)) {
+    const std::size_t batch =
+        list.operations.at(schedule.steps[stint.pieces.front().first].operation).batch;
     const auto presence = std::find_if(there.begin(), there.end(), [&](const Presence& p) {
       return p.stretch.begin <= stint.time.begin && stint.time.end <= p.stretch.end;
     });
@@ -122,10 +174,11 @@ void assign_people(const Job& job, const OperationList& list, Schedule& schedule
     if (!who) throw std::logic_error("more work at once than people");
     free_from[*who] = stint.time.end;
     last_of[batch] = *who;
-    step.by[stint.piece] = *who;
+    for (const auto& [step, piece] : stint.pieces) schedule.steps[step].by[piece] = *who;
     if (stint.sets_up) schedule.sessions[*stint.sets_up].set_up_by = *who;
     if (stint.cleans_up) schedule.sessions[*stint.cleans_up].clean_up_by = *who;
   }
+  join_pieces_of_one(schedule);
 }
 
 }  // namespace tackfree

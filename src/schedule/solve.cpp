@@ -21,7 +21,7 @@ using Priorities = std::vector<std::int64_t>;
 /// gives the same plan on every machine.
 constexpr std::int64_t most_labels = 200'000;
 /// Activities that the search for several people may place in all, for the same reason.
-constexpr std::int64_t most_placed = 60'000;
+constexpr std::int64_t most_placed = 40'000;
 constexpr std::int64_t between_neighbours = 1'000;
 
 /// Who is away comes first: it has one place only.

@@ -136,7 +136,7 @@ void split_into_lots(Job& job, Problems& problems) {
     const auto lots = lots_of(job, job.batches[b], *room);
     for (std::size_t lot = 0; lot < lots.size(); ++lot) {
       Batch one = batch;
-      one.name = fmt::format("{}, lot {} of {}", batch.name, lot + 1, lots.size());
+      one.name = fmt::format("{}, lot {}", batch.name, lot + 1);
       one.rules.lot_of = batch.name;
       one.rules.lot = static_cast<int>(lot) + 1;
       one.rules.lots = static_cast<int>(lots.size());
