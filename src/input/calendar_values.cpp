@@ -239,7 +239,7 @@ std::optional<CalendarDuration> parse_calendar_duration(std::string_view text) {
   if (text.starts_with('+')) text.remove_prefix(1);
   if (!text.starts_with('P') || text.size() < 3 || text.back() == 'T') return std::nullopt;
   text.remove_prefix(1);
-  std::int64_t days = 0, seconds = 0;
+  std::int64_t whole_days = 0, seconds = 0;
   bool clock = false;
   while (!text.empty()) {
     if (text.front() == 'T' && !clock) {
@@ -252,9 +252,9 @@ std::optional<CalendarDuration> parse_calendar_duration(std::string_view text) {
     if (end == std::string_view::npos || !amount || *amount > 320'000'000) return std::nullopt;
     const char unit = text[end];
     if (!clock && unit == 'W')
-      days += std::int64_t{7} * *amount;
+      whole_days += std::int64_t{7} * *amount;
     else if (!clock && unit == 'D')
-      days += *amount;
+      whole_days += *amount;
     else if (clock && unit == 'H')
       seconds += std::int64_t{3600} * *amount;
     else if (clock && unit == 'M')
@@ -265,8 +265,8 @@ std::optional<CalendarDuration> parse_calendar_duration(std::string_view text) {
       return std::nullopt;
     text.remove_prefix(end + 1);
   }
-  if (days > 36'525 || seconds > std::int64_t{36'525} * 86'400) return std::nullopt;
-  return CalendarDuration{static_cast<int>(days), Minutes((seconds + 59) / 60)};
+  if (whole_days > 36'525 || seconds > std::int64_t{36'525} * 86'400) return std::nullopt;
+  return CalendarDuration{static_cast<int>(whole_days), Minutes((seconds + 59) / 60)};
 }
 
 std::optional<Zone> zone_of_tzid(const std::string& tzid,

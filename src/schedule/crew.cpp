@@ -12,10 +12,10 @@ namespace tackfree {
 namespace {
 
 std::vector<std::vector<Interval>> hours_of_each(const Job& job, Interval span) {
-  std::vector<std::vector<Interval>> hours;
-  for (const Person& person : job.people) hours.push_back(working_hours(person.hours, span));
-  if (hours.empty()) hours.push_back(working_hours(job.calendar, span));
-  return hours;
+  std::vector<std::vector<Interval>> open;
+  for (const Person& person : job.people) open.push_back(working_hours(person.hours, span));
+  if (open.empty()) open.push_back(working_hours(job.calendar, span));
+  return open;
 }
 
 /// Work that one person does without a break: pieces of steps that follow each other at a fixed
@@ -117,21 +117,21 @@ void join_pieces_of_one(Schedule& schedule) {
 }  // namespace
 
 std::vector<Presence> presences(const Job& job, Interval span) {
-  const auto hours = hours_of_each(job, span);
+  const auto open = hours_of_each(job, span);
   std::vector<Instant> changes;
-  for (const auto& each : hours)
+  for (const auto& each : open)
     for (const Interval& stretch : each) {
       changes.push_back(stretch.begin);
       changes.push_back(stretch.end);
     }
   std::sort(changes.begin(), changes.end());
   changes.erase(std::unique(changes.begin(), changes.end()), changes.end());
-  std::vector<std::size_t> at(hours.size(), 0);  // the stretch of each that is not over
+  std::vector<std::size_t> at(open.size(), 0);  // the stretch of each that is not over
   std::vector<Presence> result;
   for (std::size_t c = 1; c < changes.size(); ++c) {
     Presence presence{.stretch = {changes[c - 1], changes[c]}, .people = {}};
-    for (std::size_t person = 0; person < hours.size(); ++person) {
-      const auto& own = hours[person];
+    for (std::size_t person = 0; person < open.size(); ++person) {
+      const auto& own = open[person];
       while (at[person] < own.size() && own[at[person]].end <= presence.stretch.begin) ++at[person];
       if (at[person] < own.size() && own[at[person]].begin <= presence.stretch.begin)
         presence.people.push_back(person);
@@ -142,13 +142,13 @@ std::vector<Presence> presences(const Job& job, Interval span) {
 }
 
 std::vector<Interval> anybodys_hours(const Job& job, Interval span) {
-  std::vector<Interval> hours;
+  std::vector<Interval> open;
   for (const Presence& presence : presences(job, span))
-    if (!hours.empty() && hours.back().end == presence.stretch.begin)
-      hours.back().end = presence.stretch.end;
+    if (!open.empty() && open.back().end == presence.stretch.begin)
+      open.back().end = presence.stretch.end;
     else
-      hours.push_back(presence.stretch);
-  return hours;
+      open.push_back(presence.stretch);
+  return open;
 }
 
 void assign_people(const Job& job, const OperationList& list, Schedule& schedule) {

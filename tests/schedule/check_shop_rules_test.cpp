@@ -137,18 +137,5 @@ TEST_CASE("a due date that can be kept is kept, though another batch is then rea
   if (due.schedule.proof) CHECK(light(due, 1) <= *job.batches[1].rules.ready_by);
 }
 
-TEST_CASE("rules that cannot hold together are named, and only those") {
-  Job job = testing::sample_job();
-  // A Sunday, on which nobody works: the pin and the hours are in each other's way.
-  job.batches[0].rules.pins = {{"finish", 1, Side::back, day("2027-04-11"), {0, 24 * 60}, 0}};
-  job.batches[0].rules.no_coating_on = {day("2027-04-20")};
-  const testing::Scheduled s = testing::scheduled(job);
-  REQUIRE_FALSE(s.schedule.unplaced.empty());
-  const auto& conflict = s.schedule.unplaced.front().conflict;
-  REQUIRE(conflict.size() == 2);
-  CHECK(conflict[0].find("set for 2027-04-11") != std::string::npos);
-  CHECK(conflict[1].find("working hours") != std::string::npos);
-}
-
 }  // namespace
 }  // namespace tackfree

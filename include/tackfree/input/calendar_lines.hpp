@@ -1,5 +1,4 @@
-// Calendar lines: the content lines of an iCalendar file, unfolded, with parameters and line
-// numbers.
+// Calendar lines: content lines of an iCalendar file, unfolded, with their parameters.
 #pragma once
 
 #include "tackfree/base/problem.hpp"

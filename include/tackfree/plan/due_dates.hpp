@@ -1,5 +1,4 @@
-// Due dates: which batches are ready when they are due, how late the others are, and what holds
-// them.
+// Due dates: which batches are ready in time, how late the others are, what holds them.
 #pragma once
 
 #include "tackfree/plan/plan.hpp"

@@ -1,5 +1,4 @@
-// Check shop rules: people, space to dry and set dates tested again from the job and the dated
-// steps.
+// Check shop rules: people, space and set dates tested again from job and dated steps.
 #pragma once
 
 #include "tackfree/operations/operation.hpp"
