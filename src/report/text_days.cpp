@@ -145,27 +145,32 @@ void write_due(Page& page, const Plan& plan, const StepWords& words) {
   }
 }
 
-/// What decides the date, from the plan's begin on: where the days go.
+/// What decides the date: the three longest waits of a day and more on the way to it.
 void write_deciding(Page& page, const Plan& plan, const StepWords& words) {
   std::optional<std::size_t> last;
   for (const DatedOutcome& outcome : plan.schedule.outcomes)
     if (outcome.stage == Stage::light_use && outcome.at == plan.schedule.ready_at && outcome.at)
       last = outcome.batch;
   if (!last) return;
-  std::vector<std::string> steps;
+  std::vector<std::pair<Minutes, std::size_t>> waits;
   Instant before = plan.schedule.span.begin;
   for (const std::size_t i : deciding_steps(plan, *last)) {
     const DatedStep& step = plan.schedule.steps.at(i);
-    const Operation& op = plan.list.operations.at(step.operation);
-    if (step.begin() - before >= Minutes(24 * 60))
-      steps.push_back(fmt::format("{} {} ({} after what comes before it)", words.full_title(op),
-                                  words.figures().day(step.begin()),
-                                  wait_text(to_duration(step.begin() - before))));
+    if (step.begin() - before >= one_day) waits.emplace_back(step.begin() - before, i);
     before = std::max(before, step.end());
   }
-  if (steps.empty()) return;
-  page.paragraph({0, "Chain"},
-                 fmt::format("the longest waits up to the date: {}.", fmt::join(steps, "; ")));
+  std::sort(waits.rbegin(), waits.rend());
+  waits.resize(std::min<std::size_t>(waits.size(), 3));
+  std::vector<std::string> texts;
+  for (const auto& [wait, i] : waits) {
+    const DatedStep& step = plan.schedule.steps.at(i);
+    texts.push_back(fmt::format("{} before {}, {}", wait_text(to_duration(wait)),
+                                words.full_title(plan.list.operations.at(step.operation)),
+                                words.figures().day(step.begin())));
+  }
+  if (!texts.empty())
+    page.paragraph({0, "Waits"},
+                   fmt::format("longest up to this date: {}.", fmt::join(texts, "; ")));
 }
 
 /// Hours of the person's own, in all and by kind; the days' sums stand at the days.
