@@ -1,5 +1,7 @@
 #include "tackfree/input/calendar_reader.hpp"
 
+#include "tackfree/input/busy_calendar_reader.hpp"
+
 #include <algorithm>
 #include <array>
 #include <utility>
@@ -87,25 +89,44 @@ std::optional<Date> parse_planning_date(std::string_view text) {
   return on;
 }
 
-WorkCalendar read_calendar(JsonCursor& calendar, const Zone& zone) {
+namespace {
+
+/// The hours that repeat, and what closes or adds to them; true when there are any.
+bool read_hours(JsonCursor& calendar, const std::filesystem::path& folder, WorkCalendar& result) {
+  bool any = false;
+  if (auto weekly = calendar.object("weekly")) {
+    for (std::size_t day = 0; day < weekdays.size(); ++day)
+      result.weekly[day] = read_windows(*weekly, weekdays[day], false);
+    weekly->refuse_unknown();
+  }
+  for (const auto& day : result.weekly) any = any || !day.empty();
+  const auto off = read_days_off(calendar);
+  result.days_off.insert(result.days_off.end(), off.begin(), off.end());
+  const auto added = read_added(calendar);
+  result.added.insert(result.added.end(), added.begin(), added.end());
+  for (const AddedHours& each : result.added) any = any || !each.windows.empty();
+  for (const JsonNode* node : calendar.texts("busy_files")) {
+    const auto busy = read_busy_calendar(folder / node->text, result.zone, calendar.problems());
+    result.busy.insert(result.busy.end(), busy.begin(), busy.end());
+  }
+  return any;
+}
+
+void report_no_hours(JsonCursor& calendar) {
+  calendar.report("weekly", "has no working hours; wanted at least one stretch",
+                  R"(such as "sat": ["09:00-12:00"])");
+}
+
+}  // namespace
+
+WorkCalendar read_calendar(JsonCursor& calendar, const Zone& zone,
+                           const std::filesystem::path& folder, bool hours_needed) {
   WorkCalendar result;
   result.zone = zone;
   const std::size_t before = calendar.problems().size();
-  bool any = false;
-  if (auto weekly = calendar.object("weekly")) {
-    for (std::size_t day = 0; day < weekdays.size(); ++day) {
-      result.weekly[day] = read_windows(*weekly, weekdays[day], false);
-      any = any || !result.weekly[day].empty();
-    }
-    weekly->refuse_unknown();
-  }
-  result.days_off = read_days_off(calendar);
-  result.added = read_added(calendar);
+  const bool any = read_hours(calendar, folder, result);
   result.no_power_sanding = read_windows(calendar, "no_power_sanding", true);
-  for (const AddedHours& added : result.added) any = any || !added.windows.empty();
-  if (!any && calendar.problems().size() == before)
-    calendar.report("weekly", "has no working hours; wanted at least one stretch",
-                    R"(such as "sat": ["09:00-12:00"])");
+  if (!any && hours_needed && calendar.problems().size() == before) report_no_hours(calendar);
   if (const auto late = calendar.text("late_after")) {
     if (const auto clock = parse_clock(*late))
       result.late_after = *clock;
@@ -113,6 +134,15 @@ WorkCalendar read_calendar(JsonCursor& calendar, const Zone& zone) {
       calendar.report("late_after", "wanted a clock time, such as \"21:00\"");
   }
   calendar.refuse_unknown();
+  return result;
+}
+
+WorkCalendar read_own_hours(JsonCursor& person, const WorkCalendar& shared,
+                            const std::filesystem::path& folder) {
+  WorkCalendar result = shared;
+  const std::size_t before = person.problems().size();
+  const bool any = read_hours(person, folder, result);
+  if (!any && person.problems().size() == before) report_no_hours(person);
   return result;
 }
 

@@ -147,7 +147,8 @@ std::vector<FinishSystem> read_systems(JsonCursor& job, const std::vector<Coatin
   return systems;
 }
 
-std::vector<Batch> read_batches(JsonCursor& job, const std::vector<FinishSystem>& systems) {
+std::vector<Batch> read_batches(JsonCursor& job, const std::vector<FinishSystem>& systems,
+                                const SharedRules& shared) {
   constexpr std::array<std::string_view, 2> ways{"turn_over", "on_points"};
   constexpr std::array<std::string_view, 2> faces{"top", "bottom"};
   std::vector<Batch> batches;
@@ -162,6 +163,7 @@ std::vector<Batch> read_batches(JsonCursor& job, const std::vector<FinishSystem>
     if (object.has("after"))
       batch.after =
           known_name(object, "after", names_of(batches, &Batch::name), "batch that stands before");
+    batch.rules = read_batch_rules(object, shared, find_named(systems, batch.system));
     object.refuse_unknown();
     batches.push_back(std::move(batch));
   }

@@ -131,12 +131,15 @@ std::optional<Job> read_job(const std::filesystem::path& file,
   job.thinners = read_thinners(root, job.coatings);
   job.systems = read_systems(root, job.coatings, job.data.methods);
   check_systems_hold(job, problems);
-  job.batches = read_batches(root, job.systems);
+  const SharedRules shared = read_shared_rules(root, zone);
+  job.rooms = shared.rooms;
+  job.batches = read_batches(root, job.systems, shared);
   read_parts_of(root, job, folder);
   job.room = read_room(root, job.data.air_changes);
   if (auto air = root.object(needed("air"))) job.air = read_air(*air, folder, zone);
   if (auto calendar = root.object(needed("calendar")))
-    job.calendar = read_calendar(*calendar, zone);
+    job.calendar = read_calendar(*calendar, zone, folder, !root.has("people"));
+  job.people = read_people(root, job.calendar, folder);
   root.refuse_unknown();
   if (problems.size() > before) return std::nullopt;
   return job;

@@ -3,6 +3,7 @@
 #include "tackfree/air/coating_limits.hpp"
 #include "tackfree/air/drying_rate.hpp"
 #include "tackfree/air/psychrometrics.hpp"
+#include "tackfree/schedule/crew.hpp"
 #include "tackfree/schedule/work_time.hpp"
 
 #include <algorithm>
@@ -148,7 +149,7 @@ Course course(const Job& job, const OperationList& list, const AirSeries& air,
   course.days = days_shown(job, schedule);
   course.air = air_hours(air, course.days);
   course.air_days = air_days(course.air, job.calendar.zone);
-  course.working = working_hours(job.calendar, course.days);
+  course.working = anybodys_hours(job, course.days);
   course.no_power_sanding = daily_hours(job.calendar, job.calendar.no_power_sanding, course.days);
   std::set<std::size_t> coatings;
   for (const Operation& operation : list.operations)

@@ -11,6 +11,7 @@
 #include "tackfree/schedule/check_schedule.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
 #include "tackfree/schedule/missed_windows.hpp"
+#include "tackfree/takeoff/lots.hpp"
 
 #include <stdexcept>
 #include <utility>
@@ -68,6 +69,8 @@ std::optional<Plan> make_plan(Job job, Instant now, Problems& problems,
   begins("working out the air");
   auto air = AirSeries::over(job.air, span, problems);
   if (!air) return std::nullopt;
+  split_into_lots(job, problems);
+  if (!problems.empty()) return std::nullopt;
   const std::vector<double> thirst = thirst_factors(job);
 
   Plan plan;

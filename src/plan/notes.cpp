@@ -2,6 +2,7 @@
 
 #include "tackfree/air/psychrometrics.hpp"
 #include "tackfree/plan/part_notes.hpp"
+#include "tackfree/plan/shop_notes.hpp"
 
 #include <algorithm>
 #include <iterator>
@@ -147,6 +148,7 @@ std::vector<Note> notes(const Plan& plan) {
   window_notes(plan, notes);
   filler_notes(plan, notes);
   rule_notes(plan, notes);
+  std::ranges::move(shop_notes(plan), std::back_inserter(notes));
   return notes;
 }
 

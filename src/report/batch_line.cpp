@@ -84,8 +84,17 @@ std::string_view words_for(HeldBy by) {
       return "waits: you are busy with other work";
     case HeldBy::order:
       return "waits: put off for a better whole";
+    case HeldBy::pin:
+      return "waits for the day that is set";
+    case HeldBy::no_coating_day:
+      return "waits: no coating that day";
+    case HeldBy::not_before:
+      return "waits until it may be begun";
+    case HeldBy::space:
+      return "waits for space to dry";
     case HeldBy::now:
     case HeldBy::previous_step:
+    case HeldBy::due:
     case HeldBy::calendar:
       break;
   }

@@ -1,5 +1,7 @@
 #include "tackfree/report/json_schedule.hpp"
 
+#include "tackfree/plan/due_dates.hpp"
+#include "tackfree/plan/recoat_room.hpp"
 #include "tackfree/report/figures.hpp"
 #include "tackfree/report/json_drying.hpp"
 #include "tackfree/report/step_words.hpp"
@@ -37,6 +39,16 @@ std::string_view key_for(HeldBy by) {
       return "order";
     case HeldBy::coats_a_day:
       return "coats_a_day";
+    case HeldBy::pin:
+      return "pin";
+    case HeldBy::no_coating_day:
+      return "no_coating_day";
+    case HeldBy::not_before:
+      return "not_before";
+    case HeldBy::due:
+      return "due";
+    case HeldBy::space:
+      return "space";
   }
   return "now";
 }
@@ -106,7 +118,10 @@ Json dated_step(const Plan& plan, const StepWords& words, const DatedStep& step,
   put_instant(object, "begin", step.begin(), zone);
   put_instant(object, "end", step.end(), zone);
   Json& pieces = object["pieces"] = Json::array();
-  for (const Interval& piece : step.pieces) pieces.push_back(interval(piece, zone));
+  for (std::size_t i = 0; i < step.pieces.size(); ++i) {
+    pieces.push_back(interval(step.pieces[i], zone));
+    if (i < step.by.size()) pieces.back()["by"] = plan.job.people.at(step.by[i]).name;
+  }
   object["held"] = held_reasons(plan, step);
   object["why"] = words.why(step);
   Json& reaches = object["reaches"] = Json::object();
@@ -130,6 +145,8 @@ Json session(const Plan& plan, const Session& session) {
   object["method"] = plan.job.data.methods.at(session.method).key;
   object["set_up"] = interval(session.set_up, zone);
   object["clean_up"] = interval(session.clean_up, zone);
+  if (session.set_up_by) object["set_up"]["by"] = plan.job.people.at(*session.set_up_by).name;
+  if (session.clean_up_by) object["clean_up"]["by"] = plan.job.people.at(*session.clean_up_by).name;
   Json& steps = object["steps"] = Json::array();
   for (const std::size_t step : session.steps)
     steps.push_back(plan.list.operations.at(plan.schedule.steps.at(step).operation).key);
@@ -202,6 +219,8 @@ void put_schedule(Json& document, const Plan& plan) {
     steps.push_back(
         dated_step(plan, words, schedule.steps[i],
                    i < plan.drying.size() ? plan.drying[i] : std::vector<DryingExplanation>{}));
+  for (const RecoatRoom& room : recoat_rooms(plan))
+    put_instant(steps.at(room.step), "unsanded_until", room.until, plan.job.calendar.zone);
   Json& sessions = document["sessions"] = Json::array();
   for (const Session& one : schedule.sessions) sessions.push_back(session(plan, one));
   Json& milestones = document["milestones"] = Json::array();
@@ -212,6 +231,19 @@ void put_schedule(Json& document, const Plan& plan) {
     put_instant(milestone, "reached", outcome.at, plan.job.calendar.zone);
     milestones.push_back(std::move(milestone));
   }
+  Json& due = document["due"] = Json::array();
+  for (const DueDate& date : due_dates(plan)) {
+    Json object;
+    object["batch"] = plan.job.batches.at(date.batch).name;
+    put_instant(object, "due", date.due, plan.job.calendar.zone);
+    put_instant(object, "ready", date.ready, plan.job.calendar.zone);
+    object["in_time"] = date.in_time();
+    object["late_min"] = date.late_by().count();
+    Json& steps = object["decided_by"] = Json::array();
+    for (const std::size_t step : deciding_steps(plan, date.batch))
+      steps.push_back(plan.list.operations.at(plan.schedule.steps.at(step).operation).key);
+    due.push_back(std::move(object));
+  }
   Json& unplaced = document["unplaced"] = Json::array();
   for (const Unplaced& one : schedule.unplaced) {
     const Operation& op = plan.list.operations.at(one.operation);
@@ -221,6 +253,7 @@ void put_schedule(Json& document, const Plan& plan) {
     if (one.gate && op.coating)
       put_gate(object, plan.job, plan.job.coatings.at(*op.coating), *one.gate);
     object["why"] = one.why;
+    object["conflict"] = one.conflict;
     unplaced.push_back(std::move(object));
   }
 }

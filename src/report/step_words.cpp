@@ -235,6 +235,16 @@ std::string StepWords::reason(const Held& held, const DatedStep& step) const {
       return today ? "dust kept from wet work" + until : "";
     case HeldBy::order:
       return "put off, so that the whole is ready sooner or takes fewer sessions";
+    case HeldBy::pin:
+      return "set for " + figures_.day(step.begin());
+    case HeldBy::no_coating_day:
+      return "no coating" + until;
+    case HeldBy::not_before:
+      return "not to be begun before " +
+             figures_.moment(plan_.job.batches.at(op.batch).rules.not_before.value_or(held.until));
+    case HeldBy::space:
+      return "no space to dry" + until;
+    case HeldBy::due:
     case HeldBy::now:
     case HeldBy::previous_step:
     case HeldBy::person:

@@ -1,5 +1,7 @@
 #include "tackfree/report/text_days.hpp"
 
+#include "tackfree/plan/due_dates.hpp"
+#include "tackfree/plan/recoat_room.hpp"
 #include "tackfree/report/display_text.hpp"
 #include "tackfree/report/text_fumes.hpp"
 #include "tackfree/report/text_materials.hpp"
@@ -18,7 +20,7 @@ constexpr std::size_t how_columns = 4;
 
 /// Writes one line and what belongs below it; `told` is the last reason of the day.
 void write_entry(Page& page, const Plan& plan, const StepWords& words, const HowTo& how_to,
-                 const WorkEntry& entry, std::string& told) {
+                 const WorkEntry& entry, const std::vector<RecoatRoom>& rooms, std::string& told) {
   const Figures& figures = words.figures();
   const std::string start =
       "[ ] " + pad_left(figures.clock_columns(), figures.clock(entry.time.begin)) + "  ";
@@ -35,6 +37,12 @@ void write_entry(Page& page, const Plan& plan, const StepWords& words, const How
   const std::string why = words.why(*entry.step);
   page.paragraph({indent, "why"}, !why.empty() && why == told ? "as above" : why);
   if (!why.empty()) told = why;
+  for (const RecoatRoom& room : rooms)
+    if (&plan.schedule.steps.at(room.step) == entry.step)
+      page.paragraph({indent, "room"},
+                     fmt::format("the coat below takes it unsanded until {}: {} to spare",
+                                 words.figures().moment(room.until),
+                                 wait_text(to_duration(room.until - entry.step->begin()))));
 }
 
 void write_day_head(Page& page, const Figures& figures, const WorkDay& day) {
@@ -108,6 +116,63 @@ void write_ready(Page& page, const Plan& plan, const Figures& figures) {
   write_proof(page, plan, figures);
 }
 
+/// What is due, and how late what cannot be in time.
+void write_due(Page& page, const Plan& plan, const StepWords& words) {
+  const Figures& figures = words.figures();
+  for (const DueDate& date : due_dates(plan)) {
+    const std::string name = cut_to(longest_name, plan.job.batches.at(date.batch).name);
+    const bool whole_day = figures.zone().local(date.due).minute_of_day == 0;
+    const std::string due =
+        whole_day ? figures.day(date.due - Minutes(1)) : figures.moment(date.due);
+    std::string text;
+    if (date.in_time())
+      text = fmt::format("{}, due {}: ready {}, in time", name, due,
+                         figures.moment(figures.full_hour_up(*date.ready)));
+    else if (date.ready)
+      text = fmt::format("{}, due {}: ready {}, late by {}", name, due,
+                         figures.moment(figures.full_hour_up(*date.ready)),
+                         wait_text(to_duration(date.late_by())));
+    else
+      text = fmt::format("{}, due {}: not ready within the plan", name, due);
+    if (date.longest_wait) {
+      const DatedStep& step = plan.schedule.steps.at(*date.longest_wait);
+      const std::string why = words.why(step);
+      text += fmt::format("; the longest wait is before \"{}\", {}{}",
+                          words.title(plan.list.operations.at(step.operation)),
+                          figures.moment(step.begin()), why.empty() ? "" : ": " + why);
+    }
+    page.paragraph({0, "Due  "}, text + ".");
+  }
+}
+
+/// What decides the date: the three longest waits of a day and more on the way to it.
+void write_deciding(Page& page, const Plan& plan, const StepWords& words) {
+  std::optional<std::size_t> last;
+  for (const DatedOutcome& outcome : plan.schedule.outcomes)
+    if (outcome.stage == Stage::light_use && outcome.at == plan.schedule.ready_at && outcome.at)
+      last = outcome.batch;
+  if (!last) return;
+  std::vector<std::pair<Minutes, std::size_t>> waits;
+  Instant before = plan.schedule.span.begin;
+  for (const std::size_t i : deciding_steps(plan, *last)) {
+    const DatedStep& step = plan.schedule.steps.at(i);
+    if (step.begin() - before >= one_day) waits.emplace_back(step.begin() - before, i);
+    before = std::max(before, step.end());
+  }
+  std::sort(waits.rbegin(), waits.rend());
+  waits.resize(std::min<std::size_t>(waits.size(), 3));
+  std::vector<std::string> texts;
+  for (const auto& [wait, i] : waits) {
+    const DatedStep& step = plan.schedule.steps.at(i);
+    texts.push_back(fmt::format("{} before {}, {}", wait_text(to_duration(wait)),
+                                words.full_title(plan.list.operations.at(step.operation)),
+                                words.figures().day(step.begin())));
+  }
+  if (!texts.empty())
+    page.paragraph({0, "Waits"},
+                   fmt::format("longest up to this date: {}.", fmt::join(texts, "; ")));
+}
+
 /// Hours of the person's own, in all and by kind; the days' sums stand at the days.
 void write_work(Page& page, const Plan& plan) {
   const AttendedWork& work = plan.work;
@@ -138,6 +203,8 @@ void write_first(Page& page, const Plan& plan, const StepWords& words) {
   write_stop(page, plan);
   write_next(page, plan, words);
   write_ready(page, plan, words.figures());
+  write_due(page, plan, words);
+  write_deciding(page, plan, words);
   page.paragraph({0, "Buy  "}, all_tins_text(plan));
   write_work(page, plan);
 }
@@ -151,7 +218,11 @@ void write_unplaced(Page& page, const Plan& plan, const StepWords& words) {
     if (unplaced.by == HeldBy::previous_step)
       waiting.push_back(title);
     else
-      page.paragraph({2, "!"}, fmt::format("{}: {}", title, unplaced.why));
+      page.paragraph({2, "!"}, fmt::format("{}: {}{}", title, unplaced.why,
+                                           unplaced.conflict.empty()
+                                               ? ""
+                                               : fmt::format(". Not possible together: {}",
+                                                             fmt::join(unplaced.conflict, "; "))));
   }
   if (!waiting.empty())
     page.paragraph({2, "!"}, fmt::format("Waiting for that: {}.", fmt::join(waiting, "; ")));
@@ -161,12 +232,14 @@ void write_unplaced(Page& page, const Plan& plan, const StepWords& words) {
 void write_days(Page& page, const Plan& plan, const StepWords& words, const HowTo& how_to) {
   const std::vector<WorkDay> work = work_days(plan, words);
   if (work.empty()) return;
+  const auto rooms = recoat_rooms(plan);
   page.heading("Day by day");
   page.paragraph({0, ""}, "Minutes at the right are your own work; # is the number under HOW TO.");
   for (const WorkDay& day : work) {
     std::string told;
     write_day_head(page, words.figures(), day);
-    for (const WorkEntry& entry : day.entries) write_entry(page, plan, words, how_to, entry, told);
+    for (const WorkEntry& entry : day.entries)
+      write_entry(page, plan, words, how_to, entry, rooms, told);
   }
 }
 

@@ -17,11 +17,18 @@ std::string session_words(const Plan& plan, const Session& session, std::string_
   return fmt::format("{}: {}, {}", what, cut_to(longest_name, coating), method);
 }
 
+/// Who does it, where there are several people.
+std::string who_words(const Plan& plan, const std::optional<std::size_t>& who) {
+  return who ? fmt::format("{}: ", cut_to(longest_name, plan.job.people.at(*who).name)) : "";
+}
+
 std::vector<WorkEntry> entries(const Plan& plan, const StepWords& words) {
   std::vector<WorkEntry> all;
   for (const Session& session : plan.schedule.sessions) {
-    all.push_back({session.set_up, session_words(plan, session, "set up")});
-    all.push_back({session.clean_up, session_words(plan, session, "clean up")});
+    all.push_back({session.set_up,
+                   who_words(plan, session.set_up_by) + session_words(plan, session, "set up")});
+    all.push_back({session.clean_up, who_words(plan, session.clean_up_by) +
+                                         session_words(plan, session, "clean up")});
   }
   for (const DatedStep& step : plan.schedule.steps) {
     const Operation& op = plan.list.operations.at(step.operation);
@@ -32,7 +39,8 @@ std::vector<WorkEntry> entries(const Plan& plan, const StepWords& words) {
     for (std::size_t i = 0; i < step.pieces.size(); ++i) {
       const std::string part =
           step.pieces.size() < 2 ? "" : fmt::format(" ({} of {})", i + 1, step.pieces.size());
-      all.push_back({step.pieces[i], what + part, &step, i == 0});
+      const auto who = i < step.by.size() ? std::optional(step.by[i]) : std::nullopt;
+      all.push_back({step.pieces[i], who_words(plan, who) + what + part, &step, i == 0});
     }
   }
   std::erase_if(all, [](const WorkEntry& entry) { return entry.time.length() <= Minutes(0); });

@@ -1,8 +1,11 @@
 #include "tackfree/schedule/bridge.hpp"
 
+#include "tackfree/schedule/crew.hpp"
 #include "tackfree/schedule/work_time.hpp"
+#include "tackfree/takeoff/lots.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 #include <utility>
 
@@ -39,6 +42,7 @@ class Builder {
 
   Bridge build() {
     windows();
+    spaces();
     result_.activity_of.assign(list_.operations.size(), 0);
     for (std::size_t i = 0; i < list_.operations.size();) i = activity(i);
     for (std::size_t i = 0; i < list_.operations.size(); ++i)
@@ -49,6 +53,8 @@ class Builder {
           problem().goals.push_back(
               {result_.activity_of[coat],
                table(result_.activity_of[coat], {.operation = coat, .stage = Stage::light_use})});
+    due_dates();
+    absences();
     return std::move(result_);
   }
 
@@ -68,7 +74,9 @@ class Builder {
 
   void windows() {
     const Interval span = grid().span;
-    problem().windows = runs_inside(working_hours(job_.calendar, span));
+    std::vector<Interval> stretches;
+    for (const Presence& presence : presences(job_, span)) stretches.push_back(presence.stretch);
+    problem().windows = runs_inside(stretches);
     const int late = job_.calendar.late_after;
     std::vector<DayWindow> nights;
     if (late < 24 * 60) nights.push_back({late, 24 * 60});
@@ -82,6 +90,108 @@ class Builder {
       for (Slot s = std::max(Slot{0}, grid().slot_down(stretch.begin));
            s < std::min(problem().horizon, grid().slot_up(stretch.end)); ++s)
         if (quiet_[index(s)] == solver::no_rule) quiet_[index(s)] = rules::quiet;
+  }
+
+  /// Space in hundredths of a square metre or of a place, so that sums are whole.
+  static int hundredths_up(double space) { return static_cast<int>(std::ceil(space * 100 - 1e-6)); }
+
+  /// A resource for each room whose space is limited.
+  void spaces() {
+    for (std::size_t batch = 0; batch < job_.batches.size(); ++batch) {
+      const auto space = space_in_room(job_, batch);
+      const auto room = job_.batches[batch].rules.room;
+      if (!space || space_of_room_.contains(*room)) continue;
+      space_of_room_[*room] = problem().resources.size();
+      problem().resources.push_back(hundredths_up(*space));
+    }
+  }
+
+  /// Held from the coat's begin until it can be handled.
+  void hold_space(std::size_t number, std::size_t coat) {
+    const Operation& operation = list_.operations[coat];
+    const auto room = job_.batches[operation.batch].rules.room;
+    if (room) problem().activities[number].room = *room;
+    const auto found = room ? space_of_room_.find(*room) : space_of_room_.end();
+    if (found == space_of_room_.end() || operation.kind != OperationKind::coat) return;
+    problem().activities[number].uses.push_back(
+        {.resource = found->second,
+         .amount = hundredths_up(space_taken(job_, operation.batch)),
+         .held_until = table(number, {.operation = coat, .stage = Stage::handle})});
+  }
+
+  /// Closes the ends of last coats after which a batch is ready too late.
+  void due_dates() {
+    for (const solver::Goal& goal : problem().goals) {
+      Activity& a = problem().activities[goal.activity];
+      const Operation& coat = list_.operations[result_.operation_of[goal.activity]];
+      const auto due = job_.batches[coat.batch].rules.ready_by;
+      if (!due) continue;
+      const OpenTime& before = problem().open_times[a.open_time];
+      std::vector<Rule> closed(index(before.horizon()));
+      for (Slot s = 0; s < before.horizon(); ++s) {
+        closed[index(s)] = before.rule(s);
+        if (!before.is_open(s) || s + a.duration > before.horizon()) continue;
+        const Slot ready = problem().tables[goal.table][index(s + a.duration)];
+        if (ready == never || grid().at(ready) > *due) closed[index(s)] = rules::due;
+      }
+      a.open_time = open_time(std::move(closed));
+    }
+  }
+
+  /// Whoever is away in a window is busy for all of it.
+  void absences() {
+    const std::size_t all = std::max<std::size_t>(1, job_.people.size());
+    problem().workers = static_cast<int>(all);
+    if (all < 2) return;
+    for (const Presence& presence : presences(job_, grid().span)) {
+      const Run run{grid().slot_up(presence.stretch.begin), grid().slot_down(presence.stretch.end)};
+      for (std::size_t away = presence.people.size(); away < all && run.begin < run.end; ++away) {
+        std::vector<Rule> closed(index(problem().horizon), rules::calendar);
+        closed[index(run.begin)] = solver::no_rule;
+        Activity a;
+        a.duration = run.end - run.begin;
+        a.open_time = open_time(std::move(closed));
+        problem().activities.push_back(a);
+        ++result_.absences;
+      }
+    }
+  }
+
+  /// Closes the slots of a batch's work, or of its coats, that its dates forbid.
+  void close_by_dates(const Operation& operation, Slot duration, std::vector<Rule>& closed) {
+    const BatchRules& set = job_.batches[operation.batch].rules;
+    const bool coat = operation.kind == OperationKind::coat;
+    const bool dated = set.not_before || (coat && !(set.no_coating_on.empty() && set.pins.empty()));
+    for (Slot s = 0; dated && s < problem().horizon; ++s) {
+      Rule& rule = closed[index(s)];
+      if (rule != solver::no_rule) continue;
+      if (set.not_before && grid().at(s) < *set.not_before)
+        rule = rules::not_before;
+      else if (coat)
+        rule = date_rule(operation, set, {grid().at(s), grid().at(s + duration)});
+    }
+  }
+
+  Rule date_rule(const Operation& coat, const BatchRules& set, Interval time) const {
+    const Zone& zone = job_.calendar.zone;
+    const Date first = zone.local(time.begin).on, last = zone.local(time.end - Minutes(1)).on;
+    for (const Date on : set.no_coating_on)
+      if (first <= on && on <= last) return rules::no_coating;
+    for (const Pin& pin : set.pins) {
+      if (!pins(pin, coat)) continue;
+      const Instant from = zone.instant({pin.on, pin.between.begin});
+      const Instant to = pin.between.end == 24 * 60 ? zone.instant({next_day(pin.on), 0})
+                                                    : zone.instant({pin.on, pin.between.end});
+      if (time.begin < from || time.end > to) return rules::pinned;
+    }
+    return solver::no_rule;
+  }
+
+  bool pins(const Pin& pin, const Operation& coat) const {
+    const FinishSystem* system = find_named(job_.systems, job_.batches[coat.batch].system);
+    return system != nullptr && coat.step < system->steps.size() &&
+           system->steps[coat.step].name == pin.step && coat.coat == pin.coat &&
+           (!pin.side || coat.side == *pin.side || coat.side == Side::both);
   }
 
   static std::size_t index(Slot slot) { return static_cast<std::size_t>(slot); }
@@ -106,24 +216,33 @@ class Builder {
       ++next;
     } while (next < list_.operations.size() && list_.operations[next].right_after);
     result_.operation_of.push_back(chief);
+    result_.batch_of.push_back(list_.operations[chief].batch);
     const Operation& operation = list_.operations[chief];
     Activity a;
     a.duration = end;
     a.dusty = a.splittable = operation.grit.has_value();
     if (a.dusty) {
-      a.open_time = open_time(operation.power_sanding ? quiet_ : present_);
+      std::vector<Rule> closed = operation.power_sanding ? quiet_ : present_;
+      undated_.push_back(0);
+      close_by_dates(operation, 1, closed);
+      a.open_time = open_time(std::move(closed));
     } else {
       Slot around = 0;
       if (operation.kind == OperationKind::coat) {
         a.product = product(operation);
         around = problem().products[*a.product].set_up + problem().products[*a.product].clean_up;
       }
-      a.open_time = open_time(starts(operation, {a.duration, result_.place[chief].begin, around}));
+      std::vector<Rule> closed =
+          starts(operation, {a.duration, result_.place[chief].begin, around});
+      undated_.push_back(open_time(closed));
+      close_by_dates(operation, a.duration, closed);
+      a.open_time = open_time(std::move(closed));
     }
     problem().activities.push_back(a);
     if (operation.kind == OperationKind::coat)
       problem().activities.back().wet_until =
           table(number, {.operation = chief, .stage = Stage::dust_free});
+    hold_space(number, chief);
     return next;
   }
 
@@ -208,8 +327,9 @@ class Builder {
     return wait.stage ? coat.film_for(*wait.stage) * wait.films : coat.film_ratio;
   }
 
-  /// The table of a wait for a coat. Only ends at which the coat can end are looked up; between
-  /// them the table takes the next one's value, so that it does not decrease.
+  /// The table of a wait for a coat. Only ends at which the coat can end are looked up, whatever
+  /// the dates set for its batch: other batches share the table. Between them the table takes the
+  /// next one's value, so that it does not decrease.
   std::size_t table(std::size_t coat, Wait wait) {
     const std::size_t chief = result_.operation_of[coat];
     wait.operation = chief;
@@ -218,7 +338,7 @@ class Builder {
     const auto key = std::tuple(*operation.coating, wait.stage, wait.dry_for, wait.next_day,
                                 film_of(operation, wait), a.duration, result_.place[chief].begin);
     if (const auto found = tables_.find(key); found != tables_.end()) return found->second;
-    const OpenTime& time = problem().open_times[a.open_time];
+    const OpenTime& time = problem().open_times[undated_[coat]];
     solver::LagTable ready(index(problem().horizon) + 1, never);
     Slot filled = never;
     for (Slot e = problem().horizon; e >= 0; --e) {
@@ -240,6 +360,8 @@ class Builder {
   Bridge result_;
   std::vector<Rule> present_, quiet_;
   std::map<std::size_t, GateTable> gates_;
+  std::map<std::size_t, std::size_t> space_of_room_;
+  std::vector<std::size_t> undated_;  ///< by activity: its starts without dates, coats only
   std::map<std::tuple<std::size_t, std::optional<Stage>, std::optional<Duration>, bool, double,
                       Slot, Slot>,
            std::size_t>

@@ -2,6 +2,7 @@
 
 #include "tackfree/air/drying.hpp"
 #include "tackfree/air/psychrometrics.hpp"
+#include "tackfree/schedule/check_shop_rules.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -21,7 +22,7 @@ constexpr Minutes one{1};
 class Auditor {
  public:
   Auditor(const Job& job, const OperationList& list, const AirSeries& air, const Schedule& schedule)
-      : job_(job), list_(list), air_(air), schedule_(schedule) {
+      : job_(job), list_(list), air_(air), schedule_(schedule), people_(job, schedule.span) {
     for (const DatedStep& step : schedule.steps) step_of_[step.operation] = &step;
   }
 
@@ -33,13 +34,17 @@ class Auditor {
       if (operation(step).kind == OperationKind::coat) {
         air_is_fit(step);
         wiped_off(step);
+        const auto handled = step.reaches[index_of(Stage::handle)];
+        if (handled && !has_reached(step, Stage::handle, *handled))
+          say(step, "is not dry to handle when the plan says so");
       }
       if (operation(step).grit) dust(step);
     }
     coats_in_a_day();
     windows();
     sessions();
-    one_thing_at_a_time();
+    for (std::string& rule : broken_shop_rules(job_, list_, schedule_))
+      broken_.push_back(std::move(rule));
     return std::move(broken_);
   }
 
@@ -67,22 +72,6 @@ class Auditor {
             fmt::format("{} is dated or given up {} times", list_.operations[i].key, seen[i]));
   }
 
-  /// Does anybody work at this minute, by the local calendar?
-  bool at_work(Instant minute) const {
-    const LocalTime local = job_.calendar.zone.local(minute);
-    auto inside = [&](const std::vector<DayWindow>& windows) {
-      return std::any_of(windows.begin(), windows.end(), [&](const DayWindow& w) {
-        return w.begin <= local.minute_of_day && local.minute_of_day < w.end;
-      });
-    };
-    const auto& off = job_.calendar.days_off;
-    const bool day_off = std::find(off.begin(), off.end(), local.on) != off.end();
-    if (!day_off && inside(job_.calendar.weekly[static_cast<std::size_t>(weekday_index(local.on))]))
-      return true;
-    return std::any_of(job_.calendar.added.begin(), job_.calendar.added.end(),
-                       [&](const AddedHours& a) { return a.on == local.on && inside(a.windows); });
-  }
-
   bool quiet(Instant minute) const {
     const int now = job_.calendar.zone.local(minute).minute_of_day;
     const auto& windows = job_.calendar.no_power_sanding;
@@ -92,7 +81,7 @@ class Auditor {
 
   bool all_at_work(Interval stretch) const {
     for (Instant m = stretch.begin; m < stretch.end; m += one)
-      if (!at_work(m)) return false;
+      if (!people_.anybody(m)) return false;
     return true;
   }
 
@@ -336,7 +325,9 @@ class Auditor {
   void dust(const DatedStep& sanding) {
     const Minutes settles = whole_minutes_up(job_.data.labour.dust_settles.value);
     for (const DatedStep& coat : schedule_.steps) {
-      if (operation(coat).kind != OperationKind::coat) continue;
+      if (operation(coat).kind != OperationKind::coat ||
+          in_other_rooms(job_, operation(sanding).batch, operation(coat).batch))
+        continue;
       for (const Interval& piece : sanding.pieces) {
         if (piece.end + settles <= coat.begin()) continue;
         const bool dry =
@@ -363,7 +354,7 @@ class Auditor {
           session.set_up.length() < whole_minutes_up(job_.data.labour.set_up.value) ||
           session.clean_up.length() < clean)
         broken_.emplace_back("a session has no proper set-up or clean-up");
-      if (!all_at_work({session.set_up.begin, session.clean_up.end}))
+      if (!people_.same_all_through({session.set_up.begin, session.clean_up.end}))
         broken_.emplace_back("a session is not inside one stretch of working hours");
     }
     for (std::size_t s = 0; s < used.size(); ++s)
@@ -371,24 +362,11 @@ class Auditor {
         say(schedule_.steps[s], "is in {} sessions", used[s]);
   }
 
-  void one_thing_at_a_time() {
-    std::vector<Interval> busy;
-    for (const DatedStep& step : schedule_.steps)
-      busy.insert(busy.end(), step.pieces.begin(), step.pieces.end());
-    for (const Session& session : schedule_.sessions) {
-      busy.push_back(session.set_up);
-      busy.push_back(session.clean_up);
-    }
-    std::sort(busy.begin(), busy.end());
-    for (std::size_t i = 1; i < busy.size(); ++i)
-      if (busy[i].begin < busy[i - 1].end)
-        broken_.push_back(fmt::format("two things are done at {}", iso_utc(busy[i].begin)));
-  }
-
   const Job& job_;
   const OperationList& list_;
   const AirSeries& air_;
   const Schedule& schedule_;
+  WorkingPeople people_;
   std::map<std::size_t, const DatedStep*> step_of_;
   struct DryingSum {
     double done, rate;

@@ -1,12 +1,12 @@
 #include "tackfree/schedule/make_schedule.hpp"
 
 #include "tackfree/schedule/bridge.hpp"
+#include "tackfree/schedule/conflict.hpp"
+#include "tackfree/schedule/crew.hpp"
+#include "tackfree/schedule/solve.hpp"
 #include "tackfree/schedule/unplaced.hpp"
-#include "tackfree/solver/label_search.hpp"
-#include "tackfree/solver/serial.hpp"
 
 #include <algorithm>
-#include <cstdint>
 #include <utility>
 
 namespace tackfree {
@@ -15,10 +15,6 @@ namespace {
 
 using solver::Hold;
 using solver::SolvedActivity;
-
-/// Partial schedules that the search may make: a limit on work, not on time, so that the same job
-/// gives the same plan on every machine.
-constexpr std::int64_t most_labels = 1'000'000;
 
 /// The solver's answer in dates.
 class Dating {
@@ -55,6 +51,23 @@ class Dating {
     return solution_.activities[bridge_.activity_of[operation]];
   }
 
+  static HeldBy held_by_rule(solver::Rule rule) {
+    switch (rule) {
+      case rules::quiet:
+        return HeldBy::quiet_hours;
+      case rules::not_before:
+        return HeldBy::not_before;
+      case rules::no_coating:
+        return HeldBy::no_coating_day;
+      case rules::pinned:
+        return HeldBy::pin;
+      case rules::due:
+        return HeldBy::due;
+      default:
+        return HeldBy::calendar;
+    }
+  }
+
   Held held(const Hold& hold) const {
     Held held{.until = at(hold.until)};
     switch (hold.by) {
@@ -72,8 +85,7 @@ class Dating {
         break;
       }
       case Hold::By::rule:
-        held.by = HeldBy::calendar;
-        if (hold.rule == rules::quiet) held.by = HeldBy::quiet_hours;
+        held.by = held_by_rule(hold.rule);
         if (hold.rule >= rules::first_gate) {
           held.by = HeldBy::air;
           held.gate = static_cast<Gate>(hold.rule - rules::first_gate);
@@ -88,8 +100,10 @@ class Dating {
       case Hold::By::dust:
         held.by = HeldBy::dust;
         break;
-      case Hold::By::resource:  // the bridge asks for neither
-      case Hold::By::maximum_lag:
+      case Hold::By::resource:
+        held.by = HeldBy::space;
+        break;
+      case Hold::By::maximum_lag:  // the bridge asks for none
       case Hold::By::order:
         held.by = HeldBy::order;
         break;
@@ -208,18 +222,57 @@ std::vector<DryingClock> drying_clocks(const Job& job, const AirSeries& air) {
   return drying_clocks(job.coatings, air, job.room.air_speed, job.faster_than_label);
 }
 
+namespace {
+
+Schedule schedule_with_due_dates(const Job& job, const OperationList& list, const AirSeries& air,
+                                 const std::vector<DryingClock>& clocks, Interval span) {
+  const Bridge problem = bridge(job, list, air, clocks, span);
+  const Solved solved = solve(problem);
+  Schedule schedule = Dating(job, list, air, clocks, problem, solved.solution).dated();
+  schedule.proof = solved.proof;
+  assign_people(job, list, schedule);
+  return schedule;
+}
+
+/// Is the batch ready for light use when it is due?
+bool in_time(const Schedule& schedule, std::size_t batch, Instant due) {
+  return std::all_of(schedule.outcomes.begin(), schedule.outcomes.end(),
+                     [&](const DatedOutcome& outcome) {
+                       return outcome.batch != batch || outcome.stage != Stage::light_use ||
+                              (outcome.at && *outcome.at <= due);
+                     });
+}
+
+}  // namespace
+
 Schedule make_schedule(const Job& job, const OperationList& list, const AirSeries& air,
                        const std::vector<DryingClock>& clocks, Interval span) {
-  const Bridge problem = bridge(job, list, air, clocks, span);
-  solver::Solution solution = solver::serial_schedule(problem.problem);
-  const auto searched = solver::best_schedule(problem.problem, solution, most_labels);
-  if (searched) solution = searched->solution;
-  const solver::Worth worth = solver::worth(problem.problem, solution);
-  const bool whole = worth.unplaced == 0 && worth.ready != solver::never;
-  Schedule schedule = Dating(job, list, air, clocks, problem, solution).dated();
-  if (searched && whole)
-    schedule.proof = {problem.grid.at(searched->ready_bound), searched->ready_proved,
-                      searched->sessions_proved};
+  auto with = [&](const Job& rules) {
+    return schedule_with_due_dates(rules, list, air, clocks, span);
+  };
+  Schedule schedule = with(job);
+  const bool any_due = std::any_of(job.batches.begin(), job.batches.end(), [](const Batch& batch) {
+    return batch.rules.ready_by.has_value();
+  });
+  if (!schedule.unplaced.empty() && any_due) {
+    // What is due is wanted, not needed: the plan is made without, and then with what it can keep.
+    Job without = job;
+    for (Batch& batch : without.batches) batch.rules.ready_by.reset();
+    schedule = with(without);
+    if (schedule.unplaced.empty()) {
+      Job some = job;
+      bool kept = false;
+      for (std::size_t batch = 0; batch < some.batches.size(); ++batch) {
+        auto& due = some.batches[batch].rules.ready_by;
+        if (due && !in_time(schedule, batch, *due)) due.reset();
+        kept = kept || due;
+      }
+      if (Schedule better = kept ? with(some) : schedule; better.unplaced.empty())
+        schedule = std::move(better);
+    }
+    schedule.proof.reset();
+  }
+  name_conflicts(job, list, air, clocks, schedule);
   return schedule;
 }
 

@@ -13,13 +13,14 @@ bool can_be_sanded(const Coating& coating) {
   return coating.grits.after_first || coating.grits.between || coating.grits.before_last;
 }
 
-}  // namespace
-
-KeyedCoats missed_windows(const Job& job, const OperationList& list, const AirSeries& air,
-                          const Schedule& schedule) {
-  KeyedCoats missed;
+/// Calls `found(upper step, lower coat's coating, window's end)` for each coat over an unsanded
+/// one.
+template <class Found>
+void each_over_unsanded(const Job& job, const OperationList& list, const AirSeries& air,
+                        const Schedule& schedule, Found found) {
   std::map<std::size_t, std::map<Side, const DatedStep*>> unsanded;  // by batch
-  for (const DatedStep& step : schedule.steps) {
+  for (std::size_t i = 0; i < schedule.steps.size(); ++i) {
+    const DatedStep& step = schedule.steps[i];
     const Operation& op = list.operations.at(step.operation);
     if (op.grit) unsanded.erase(op.batch);
     if (!op.coating) continue;
@@ -27,10 +28,33 @@ KeyedCoats missed_windows(const Job& job, const OperationList& list, const AirSe
     if (below == nullptr) continue;
     const Coating& under = job.coatings.at(*list.operations.at(below->operation).coating);
     const auto until = recoat_unsanded_until(under, air, below->dries_from.value_or(below->end()));
-    if (until && step.begin() > *until && can_be_sanded(under))
-      missed.insert({op.batch, op.step, op.coat});
+    if (until) found(i, under, *until);
   }
+}
+
+}  // namespace
+
+KeyedCoats missed_windows(const Job& job, const OperationList& list, const AirSeries& air,
+                          const Schedule& schedule) {
+  KeyedCoats missed;
+  each_over_unsanded(job, list, air, schedule,
+                     [&](std::size_t step, const Coating& under, Instant until) {
+                       const DatedStep& upper = schedule.steps[step];
+                       const Operation& op = list.operations.at(upper.operation);
+                       if (upper.begin() > until && can_be_sanded(under))
+                         missed.insert({op.batch, op.step, op.coat});
+                     });
   return missed;
+}
+
+std::vector<RecoatRoom> recoat_rooms(const Job& job, const OperationList& list,
+                                     const AirSeries& air, const Schedule& schedule) {
+  std::vector<RecoatRoom> rooms;
+  each_over_unsanded(job, list, air, schedule,
+                     [&](std::size_t step, const Coating&, Instant until) {
+                       if (schedule.steps[step].begin() <= until) rooms.push_back({step, until});
+                     });
+  return rooms;
 }
 
 }  // namespace tackfree

@@ -39,7 +39,17 @@ std::string why(const Job& job, const OperationList& list, const Operation& oper
           "it takes {:.0f} min and the working hours within the plan are too few or "
           "too short; add hours, or plan over more days",
           hours_needed);
+    case HeldBy::pin:
+      return "it is set for a day and hours at which it cannot go on; set it for another time";
+    case HeldBy::no_coating_day:
+      return "the days without coating leave it no time; allow one of them, or plan over more days";
+    case HeldBy::not_before:
+      return "its batch may not be begun within the plan; let it begin sooner, or plan over more "
+             "days";
+    case HeldBy::space:
+      return "there is no room for it to dry; make space, or plan over more days";
     case HeldBy::now:
+    case HeldBy::due:
     case HeldBy::order:
     case HeldBy::person:
     case HeldBy::dust:
@@ -53,7 +63,8 @@ std::string why(const Job& job, const OperationList& list, const Operation& oper
 
 Unplaced unplaced(const Job& job, const OperationList& list, std::size_t operation,
                   const Held& binding) {
-  return {operation, binding.by, binding.gate, why(job, list, list.operations[operation], binding)};
+  return {
+      operation, binding.by, binding.gate, why(job, list, list.operations[operation], binding), {}};
 }
 
 }  // namespace tackfree

@@ -1,5 +1,7 @@
 #include "tackfree/schedule/work_time.hpp"
 
+#include "tackfree/schedule/busy_hours.hpp"
+
 #include <algorithm>
 
 namespace tackfree {
@@ -30,6 +32,21 @@ std::vector<Interval> joined(std::vector<Interval> stretches) {
   return result;
 }
 
+/// `open` without `closed`; both in order and apart.
+std::vector<Interval> less(const std::vector<Interval>& open, const std::vector<Interval>& closed) {
+  std::vector<Interval> result;
+  auto shut = closed.begin();
+  for (Interval stretch : open) {
+    while (shut != closed.end() && shut->end <= stretch.begin) ++shut;
+    for (auto each = shut; each != closed.end() && each->begin < stretch.end; ++each) {
+      if (stretch.begin < each->begin) result.push_back({stretch.begin, each->begin});
+      stretch.begin = std::max(stretch.begin, each->end);
+    }
+    if (stretch.begin < stretch.end) result.push_back(stretch);
+  }
+  return result;
+}
+
 /// Every local date that `span` touches.
 std::vector<Date> dates_of(const Zone& zone, Interval span) {
   std::vector<Date> dates;
@@ -50,7 +67,7 @@ std::vector<Interval> working_hours(const WorkCalendar& calendar, Interval span)
     for (const AddedHours& added : calendar.added)
       if (added.on == on) add_windows(calendar.zone, on, added.windows, span, found);
   }
-  return joined(std::move(found));
+  return less(joined(std::move(found)), busy_hours(calendar.busy, span));
 }
 
 std::vector<Interval> daily_hours(const WorkCalendar& calendar,

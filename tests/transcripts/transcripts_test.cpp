@@ -91,6 +91,9 @@ TEST_CASE("a job that cannot be planned whole says which step and rule, and prin
 TEST_CASE("the areas of every kind of part and feature print as kept") {
   compare("areas.transcript");
 }
+TEST_CASE("a shop of two with rooms and dates is planned, and what cannot hold together is named") {
+  compare("shop.transcript");
+}
 TEST_CASE("the command line explains itself and refuses what it does not know") {
   compare("command_line.transcript");
 }

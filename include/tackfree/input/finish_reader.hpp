@@ -2,6 +2,7 @@
 #pragma once
 
 #include "tackfree/input/json_cursor.hpp"
+#include "tackfree/input/shop_rules_reader.hpp"
 #include "tackfree/model/job.hpp"
 
 namespace tackfree {
@@ -14,8 +15,9 @@ std::vector<Coating> read_coatings(JsonCursor& job, const FinishingData& data);
 std::vector<FinishSystem> read_systems(JsonCursor& job, const std::vector<Coating>& coatings,
                                        const std::vector<Method>& methods);
 
-/// The list `batches`, each with one of `systems`.
-std::vector<Batch> read_batches(JsonCursor& job, const std::vector<FinishSystem>& systems);
+/// The list `batches`, each with one of `systems`, and with what holds for all of them.
+std::vector<Batch> read_batches(JsonCursor& job, const std::vector<FinishSystem>& systems,
+                                const SharedRules& shared);
 
 /// Reports parts whose batch is unknown, and batches without parts.
 void check_parts_have_batches(const Job& job, const std::string& parts_file, Problems& problems);

@@ -9,6 +9,7 @@
 #include "tackfree/model/history.hpp"
 #include "tackfree/model/part.hpp"
 #include "tackfree/model/room.hpp"
+#include "tackfree/model/shop_rules.hpp"
 #include "tackfree/model/work_calendar.hpp"
 
 #include <optional>
@@ -32,6 +33,7 @@ struct Batch {
   int line = 0;
   /// An earlier batch, such as a test board, that is looked at before this one gets its first coat.
   std::string after;
+  BatchRules rules = {};
 };
 
 /// Units of what is printed. `both` is metric, with US customary units behind it where a sentence
@@ -61,6 +63,8 @@ struct Job {
   Room room;
   AirRecord air;
   WorkCalendar calendar;
+  std::vector<Person> people;      ///< empty: one person, with the hours of `calendar`
+  std::vector<DryingRoom> rooms;   ///< empty: one room with space enough
   FinishingData data;              ///< with the person's own labour rates in place
   bool faster_than_label = false;  ///< rule 1: the clock may not shorten the label's waits
   History history;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "tackfree/base/time.hpp"
+#include "tackfree/model/busy_event.hpp"
 
 #include <array>
 #include <vector>
@@ -28,6 +29,7 @@ struct WorkCalendar {
   std::vector<AddedHours> added;            ///< besides the weekly hours; also on days off
   std::vector<DayWindow> no_power_sanding;  ///< every day; a window over midnight is two
   int late_after = 21 * 60;                 ///< work after this clock time is late (minutes)
+  std::vector<BusyEvent> busy;              ///< no work while one of them is on
 };
 
 }  // namespace tackfree

@@ -32,6 +32,10 @@ namespace rules {
 inline constexpr solver::Rule calendar = 1;   ///< nobody at work
 inline constexpr solver::Rule too_short = 2;  ///< somebody at work, but not for long enough
 inline constexpr solver::Rule quiet = 3;
+inline constexpr solver::Rule not_before = 4;
+inline constexpr solver::Rule no_coating = 5;
+inline constexpr solver::Rule pinned = 6;
+inline constexpr solver::Rule due = 7;
 inline constexpr solver::Rule first_gate = 10;  ///< + index of the Gate
 }  // namespace rules
 
@@ -46,9 +50,13 @@ struct Bridge {
   std::vector<solver::Run> place;         ///< by operation: slots within its activity
   std::vector<Wait> wait_of;              ///< by lag of the problem
   std::vector<std::pair<std::size_t, std::size_t>> products;  ///< coating, method
+  std::vector<std::size_t> batch_of;                          ///< by activity of an operation
+  std::size_t absences = 0;  ///< the last activities: somebody is away
 };
 
-/// Goals are the light use of every batch.
+/// Goals are the light use of every batch. A batch's "ready by" closes all later ends of its last
+/// coats. Where there are several people, whoever is away is busy: activities behind those of the
+/// operations, each with one start, stand for that.
 Bridge bridge(const Job& job, const OperationList& list, const AirSeries& air,
               const std::vector<DryingClock>& clocks, Interval span);
 

@@ -5,6 +5,8 @@
 #include "tackfree/operations/operation_list.hpp"
 #include "tackfree/schedule/schedule.hpp"
 
+#include <vector>
+
 namespace tackfree {
 
 /// Rule 2: coats of the schedule that go on past the window of an unsanded one of the same side,
@@ -12,5 +14,15 @@ namespace tackfree {
 /// made once more with sanding before them, which waits until the coat below is dry to sand.
 KeyedCoats missed_windows(const Job& job, const OperationList& list, const AirSeries& air,
                           const Schedule& schedule);
+
+/// A coat that goes on unsanded over another one of its side, while that one still takes it.
+struct RecoatRoom {
+  std::size_t step = 0;  ///< index into Schedule::steps, of the upper coat
+  Instant until;         ///< the end of the window of the coat below
+};
+
+/// Every coat of the schedule that a window for recoating unsanded limits, with the room it has.
+std::vector<RecoatRoom> recoat_rooms(const Job& job, const OperationList& list,
+                                     const AirSeries& air, const Schedule& schedule);
 
 }  // namespace tackfree

@@ -14,15 +14,20 @@ namespace tackfree {
 
 /// The kind of rule that kept a step from starting sooner.
 enum class HeldBy {
-  now,            ///< nothing: it starts when the plan starts
-  previous_step,  ///< the work before it had to be done
-  drying,         ///< a coat had to reach a stage
-  air,            ///< the air was outside the coating's limits
-  calendar,       ///< nobody at work, or the window too short for it
-  quiet_hours,    ///< no power sanding at this time
-  person,         ///< the person was busy with another step
-  dust,           ///< sanding dust and wet boards kept apart
-  coats_a_day,    ///< coats that melt together: no more today
+  now,             ///< nothing: it starts when the plan starts
+  previous_step,   ///< the work before it had to be done
+  drying,          ///< a coat had to reach a stage
+  air,             ///< the air was outside the coating's limits
+  calendar,        ///< nobody at work, or the window too short for it
+  quiet_hours,     ///< no power sanding at this time
+  person,          ///< the person was busy with another step
+  dust,            ///< sanding dust and wet boards kept apart
+  coats_a_day,     ///< coats that melt together: no more today
+  pin,             ///< the coat is set for another day or hour
+  no_coating_day,  ///< a day on which no coat goes on
+  not_before,      ///< the batch may not be begun yet
+  due,             ///< the batch would not be ready when it is due
+  space,           ///< no room to dry
   order,  ///< nothing: it was put off so that the whole is ready sooner or in fewer sessions
 };
 
@@ -44,6 +49,7 @@ struct DatedStep {
   std::array<std::optional<Instant>, stage_count> reaches;  ///< coats only
   std::optional<std::size_t> session;                       ///< coats only
   std::optional<Instant> dries_from;  ///< coats only: when it is on, or wiped off
+  std::vector<std::size_t> by;        ///< who does each piece; empty where one person does all
   bool on_typical_air = false;        ///< rests on air repeated after the last known hour
 
   Instant begin() const { return pieces.front().begin; }
@@ -56,7 +62,8 @@ struct Session {
   std::size_t method = 0;
   Interval set_up;
   Interval clean_up;
-  std::vector<std::size_t> steps;  ///< indices into Schedule::steps, in order
+  std::vector<std::size_t> steps;                     ///< indices into Schedule::steps, in order
+  std::optional<std::size_t> set_up_by, clean_up_by;  ///< people, where there are several
 };
 
 /// A step for which no time was found, and the rule that forbids it.
@@ -65,6 +72,8 @@ struct Unplaced {
   HeldBy by = HeldBy::calendar;
   std::optional<Gate> gate;
   std::string why;  ///< one sentence with a way out
+  /// Rules that cannot hold together, where there are several: without any one it has a time.
+  std::vector<std::string> conflict;
 };
 
 /// When a batch will bear something; nothing when that is not reached within the plan's horizon.

@@ -1,0 +1,25 @@
+// Busy calendar reader: the busy times in a calendar file that a person has exported.
+#pragma once
+
+#include "tackfree/base/problem.hpp"
+#include "tackfree/model/busy_event.hpp"
+
+#include <filesystem>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace tackfree {
+
+/// The events of an iCalendar file (RFC 5545) that keep its owner busy: not the cancelled ones and
+/// not those shown as free. Days and floating times are of the zone `home`. Moved and cancelled
+/// instances of a repeating event replace the original ones. What cannot be read surely is a
+/// Problem with its line: an unknown zone, a rule by the second, a file that is too long.
+std::vector<BusyEvent> read_busy_calendar(const std::filesystem::path& file, const Zone& home,
+                                          Problems& problems);
+
+/// The same from the text of a file called `name`.
+std::vector<BusyEvent> busy_events(std::string_view text, const std::string& name, const Zone& home,
+                                   Problems& problems);
+
+}  // namespace tackfree

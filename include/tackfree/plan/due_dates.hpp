@@ -1,0 +1,31 @@
+// Due dates: which batches are ready in time, how late the others are, what holds them.
+#pragma once
+
+#include "tackfree/plan/plan.hpp"
+
+#include <optional>
+#include <vector>
+
+namespace tackfree {
+
+/// A batch that is wanted by some time.
+struct DueDate {
+  std::size_t batch = 0;
+  Instant due;
+  std::optional<Instant> ready;  ///< for light use; nothing: not within the plan
+  /// The step of the schedule that holds it most: of the waits from the plan's begin to its last
+  /// coat, the longest; nothing where the batch is in time.
+  std::optional<std::size_t> longest_wait;
+
+  bool in_time() const { return ready && *ready <= due; }
+  Minutes late_by() const { return ready && !in_time() ? *ready - due : Minutes(0); }
+};
+
+/// Every batch with a due date, in the order of the job. Of a batch in lots each lot.
+std::vector<DueDate> due_dates(const Plan& plan);
+
+/// The steps that one after another decide when the batch is ready: each waited for the one before
+/// it. In order of time; empty when it is not ready within the plan.
+std::vector<std::size_t> deciding_steps(const Plan& plan, std::size_t batch);
+
+}  // namespace tackfree

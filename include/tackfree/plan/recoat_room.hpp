@@ -1,0 +1,14 @@
+// Recoat room: until when the coat below takes another one unsanded, coat by coat.
+#pragma once
+
+#include "tackfree/plan/plan.hpp"
+#include "tackfree/schedule/missed_windows.hpp"
+
+#include <vector>
+
+namespace tackfree {
+
+/// Every coat of the plan that goes on unsanded within a window of the coat below.
+std::vector<RecoatRoom> recoat_rooms(const Plan& plan);
+
+}  // namespace tackfree

@@ -1,0 +1,13 @@
+// Shop notes: batches split into lots, pins that hold nothing, and what is not proved for several people.
+#pragma once
+
+#include "tackfree/plan/plan.hpp"
+
+#include <vector>
+
+namespace tackfree {
+
+/// What the person should know about rooms, people and set dates in this plan.
+std::vector<Note> shop_notes(const Plan& plan);
+
+}  // namespace tackfree

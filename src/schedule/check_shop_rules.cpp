@@ -1,0 +1,177 @@
+#include "tackfree/schedule/check_shop_rules.hpp"
+
+#include "tackfree/schedule/busy_hours.hpp"
+#include "tackfree/takeoff/lots.hpp"
+
+#include <algorithm>
+#include <map>
+#include <utility>
+
+#include <fmt/format.h>
+
+namespace tackfree {
+
+namespace {
+
+constexpr Minutes minute{1};
+
+const WorkCalendar& calendar_of(const Job& job, std::size_t person) {
+  return job.people.empty() ? job.calendar : job.people.at(person).hours;
+}
+
+/// Are weekly or added hours open at this minute?
+bool has_hours(const WorkCalendar& calendar, const LocalTime& local) {
+  auto inside = [&](const std::vector<DayWindow>& windows) {
+    return std::any_of(windows.begin(), windows.end(), [&](const DayWindow& w) {
+      return w.begin <= local.minute_of_day && local.minute_of_day < w.end;
+    });
+  };
+  const auto& off = calendar.days_off;
+  if (std::find(off.begin(), off.end(), local.on) == off.end() &&
+      inside(calendar.weekly[static_cast<std::size_t>(weekday_index(local.on))]))
+    return true;
+  return std::any_of(calendar.added.begin(), calendar.added.end(),
+                     [&](const AddedHours& a) { return a.on == local.on && inside(a.windows); });
+}
+
+/// Goes through the steps once for each kind of rule.
+class ShopAuditor {
+ public:
+  ShopAuditor(const Job& job, const OperationList& list, const Schedule& schedule)
+      : job_(job), list_(list), schedule_(schedule), people_(job, schedule.span) {}
+
+  std::vector<std::string> broken() {
+    for (const DatedStep& step : schedule_.steps) {
+      dates(step);
+      whole_and_there(step);
+    }
+    one_thing_at_a_time();
+    for (std::size_t room = 0; room < job_.rooms.size(); ++room) space(room);
+    return std::move(broken_);
+  }
+
+ private:
+  const Operation& operation(const DatedStep& step) const {
+    return list_.operations[step.operation];
+  }
+
+  void say(const DatedStep& step, std::string_view what) {
+    broken_.push_back(fmt::format("{} {}", operation(step).key, what));
+  }
+
+  void dates(const DatedStep& step) {
+    const Operation& op = operation(step);
+    const BatchRules& set = job_.batches.at(op.batch).rules;
+    if (set.not_before && step.begin() < *set.not_before)
+      say(step, "is done before its batch may be begun");
+    if (op.kind != OperationKind::coat) return;
+    for (Instant m = step.begin(); m < step.end(); m += minute) {
+      const LocalTime local = job_.calendar.zone.local(m);
+      if (std::find(set.no_coating_on.begin(), set.no_coating_on.end(), local.on) !=
+          set.no_coating_on.end())
+        return say(step, "is put on on a day without coating");
+      for (const Pin& pin : set.pins)
+        if (is_pinned(op, pin) &&
+            !(local.on == pin.on && pin.between.begin <= local.minute_of_day &&
+              local.minute_of_day < pin.between.end))
+          return say(step, "is not put on when it is set for");
+    }
+  }
+
+  bool is_pinned(const Operation& op, const Pin& pin) const {
+    const FinishSystem* system = find_named(job_.systems, job_.batches[op.batch].system);
+    const bool side = !pin.side || *pin.side == op.side || op.side == Side::both;
+    return side && op.coat == pin.coat && system->steps.at(op.step).name == pin.step;
+  }
+
+  /// What must be done in one go is not handed over; each piece has one person, who is there.
+  void whole_and_there(const DatedStep& step) {
+    if (job_.people.size() < 2) return;
+    if (step.by.size() != step.pieces.size()) return say(step, "is done by nobody in particular");
+    for (std::size_t i = 0; i < step.pieces.size(); ++i)
+      for (Instant m = step.pieces[i].begin; m < step.pieces[i].end; m += minute)
+        if (!people_.is_there(step.by[i], m)) return say(step, "is done by somebody who is away");
+  }
+
+  void one_thing_at_a_time() {
+    std::map<std::size_t, std::vector<Interval>> busy;
+    for (const DatedStep& step : schedule_.steps)
+      for (std::size_t i = 0; i < step.pieces.size(); ++i)
+        busy[i < step.by.size() ? step.by[i] : 0].push_back(step.pieces[i]);
+    for (const Session& session : schedule_.sessions) {
+      busy[session.set_up_by.value_or(0)].push_back(session.set_up);
+      busy[session.clean_up_by.value_or(0)].push_back(session.clean_up);
+    }
+    for (auto& [person, work] : busy) {
+      std::sort(work.begin(), work.end());
+      for (std::size_t i = 1; i < work.size(); ++i)
+        if (work[i].begin < work[i - 1].end)
+          broken_.push_back(fmt::format("two things are done at {}", iso_utc(work[i].begin)));
+    }
+  }
+
+  /// At each begin of a coat: what lies in the room together.
+  void space(std::size_t room) {
+    std::vector<const DatedStep*> coats;
+    for (const DatedStep& step : schedule_.steps)
+      if (operation(step).kind == OperationKind::coat &&
+          job_.batches[operation(step).batch].rules.room == room)
+        coats.push_back(&step);
+    for (const DatedStep* coat : coats) {
+      const auto most = space_in_room(job_, operation(*coat).batch);
+      double taken = 0;
+      for (const DatedStep* other : coats) {
+        const auto until = other->reaches[index_of(Stage::handle)];
+        if (other->begin() <= coat->begin() && (!until || coat->begin() < *until))
+          taken += space_taken(job_, operation(*other).batch);
+      }
+      if (most && taken > *most + 1e-6)
+        say(*coat,
+            fmt::format("has no room to dry: {:.2f} of {:.2f} would be taken", taken, *most));
+    }
+  }
+
+  const Job& job_;
+  const OperationList& list_;
+  const Schedule& schedule_;
+  WorkingPeople people_;
+  std::vector<std::string> broken_;
+};
+
+}  // namespace
+
+WorkingPeople::WorkingPeople(const Job& job, Interval span) : job_(job) {
+  for (std::size_t i = 0; i < std::max<std::size_t>(1, job.people.size()); ++i)
+    busy_.push_back(busy_hours(calendar_of(job, i).busy, span));
+}
+
+bool WorkingPeople::is_there(std::size_t person, Instant at) const {
+  const WorkCalendar& calendar = calendar_of(job_, person);
+  return has_hours(calendar, calendar.zone.local(at)) &&
+         std::none_of(busy_.at(person).begin(), busy_.at(person).end(),
+                      [&](const Interval& busy) { return busy.begin <= at && at < busy.end; });
+}
+
+bool WorkingPeople::anybody(Instant at) const {
+  for (std::size_t person = 0; person < busy_.size(); ++person)
+    if (is_there(person, at)) return true;
+  return false;
+}
+
+bool WorkingPeople::same_all_through(Interval stretch) const {
+  for (std::size_t person = 0; person < busy_.size(); ++person)
+    for (Instant m = stretch.begin; m < stretch.end; m += minute)
+      if (is_there(person, m) != is_there(person, stretch.begin)) return false;
+  return anybody(stretch.begin);
+}
+
+std::vector<std::string> broken_shop_rules(const Job& job, const OperationList& list,
+                                           const Schedule& schedule) {
+  return ShopAuditor(job, list, schedule).broken();
+}
+
+bool in_other_rooms(const Job& job, std::size_t one, std::size_t other) {
+  return job.batches.at(one).rules.room != job.batches.at(other).rules.room;
+}
+
+}  // namespace tackfree

@@ -1,0 +1,104 @@
+#include "tackfree/schedule/solve.hpp"
+
+#include "tackfree/solver/label_search.hpp"
+#include "tackfree/solver/serial.hpp"
+
+#include <algorithm>
+#include <cstdint>
+#include <map>
+#include <random>
+#include <utility>
+
+namespace tackfree {
+
+namespace {
+
+using solver::SchedulingProblem;
+using solver::Solution;
+using Priorities = std::vector<std::int64_t>;
+
+/// Partial schedules that the search may make: a limit on work, not on time, so that the same job
+/// gives the same plan on every machine.
+constexpr std::int64_t most_labels = 1'000'000;
+/// Activities that the search for several people may place in all, for the same reason.
+constexpr std::int64_t most_placed = 40'000;
+constexpr std::int64_t between_neighbours = 1'000;
+
+/// Who is away comes first: it has one place only.
+Priorities listed_order(const Bridge& bridge) {
+  const std::size_t all = bridge.problem.activities.size();
+  Priorities priorities(all);
+  for (std::size_t i = 0; i < all; ++i)
+    priorities[i] = i + bridge.absences >= all ? static_cast<std::int64_t>(i) - 1'000'000'000
+                                               : static_cast<std::int64_t>(i) * between_neighbours;
+  return priorities;
+}
+
+/// The first activity of each batch, then the second of each, and so on.
+Priorities side_by_side(const Bridge& bridge) {
+  Priorities priorities = listed_order(bridge);
+  std::map<std::size_t, std::int64_t> count;
+  for (std::size_t i = 0; i < bridge.batch_of.size(); ++i)
+    priorities[i] =
+        (count[bridge.batch_of[i]]++ * 64 + static_cast<std::int64_t>(bridge.batch_of[i])) *
+        between_neighbours;
+  return priorities;
+}
+
+/// Orders of activities, changed at random as long as that makes no worse schedule.
+Solution best_of_many_orders(const Bridge& bridge) {
+  const SchedulingProblem& problem = bridge.problem;
+  const std::size_t real = problem.activities.size() - bridge.absences;
+  Priorities best = listed_order(bridge);
+  Solution solution = solver::placed_by_priority(problem, best);
+  solver::Worth worth = solver::worth(problem, solution);
+  auto attempt = [&](Priorities changed) {
+    Solution other = solver::placed_by_priority(problem, changed);
+    const solver::Worth its = solver::worth(problem, other);
+    if (its > worth) return;
+    worth = its;
+    solution = std::move(other);
+    best = std::move(changed);
+  };
+  attempt(side_by_side(bridge));
+  std::minstd_rand random(1);  // the distributions of the library differ between machines
+  const auto size = static_cast<std::int64_t>(problem.activities.size());
+  for (std::int64_t placed = 2 * size; placed < most_placed && real > 1; placed += size) {
+    Priorities changed = best;
+    const std::size_t one = random() % real, other = random() % real;
+    if (random() % 2 == 0)
+      std::swap(changed[one], changed[other]);
+    else
+      changed[one] = changed[other] - 1 - static_cast<std::int64_t>(random() % 9);
+    attempt(std::move(changed));
+  }
+  return solution;
+}
+
+}  // namespace
+
+Solved solve(const Bridge& bridge) {
+  const SchedulingProblem& problem = bridge.problem;
+  Solved solved;
+  if (problem.workers > 1) {
+    solved.solution = best_of_many_orders(bridge);
+    solved.worth = solver::worth(problem, solved.solution);
+    return solved;
+  }
+  solved.solution = solver::serial_schedule(problem);
+  const auto searched = solver::best_schedule(problem, solved.solution, most_labels);
+  if (searched) solved.solution = searched->solution;
+  solved.worth = solver::worth(problem, solved.solution);
+  if (searched && solved.worth.unplaced == 0 && solved.worth.ready != solver::never)
+    solved.proof = {bridge.grid.at(searched->ready_bound), searched->ready_proved,
+                    searched->sessions_proved};
+  return solved;
+}
+
+Solution solved_roughly(const Bridge& bridge) {
+  return bridge.problem.workers > 1
+             ? solver::placed_by_priority(bridge.problem, listed_order(bridge))
+             : solver::placed_by_earliest_start(bridge.problem);
+}
+
+}  // namespace tackfree

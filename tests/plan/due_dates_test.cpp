@@ -1,0 +1,60 @@
+#include "tackfree/plan/due_dates.hpp"
+
+#include "tackfree/plan/make_plan.hpp"
+
+#include "sample_job.hpp"
+#include <doctest/doctest.h>
+
+namespace tackfree {
+namespace {
+
+Plan plan_due(const char* due) {
+  Job job = testing::sample_job();
+  testing::add_legs(job);
+  job.batches[0].rules.ready_by = testing::instant(due);
+  Problems problems;
+  return make_plan(std::move(job), testing::instant("2027-04-05T17:00Z"), problems).value();
+}
+
+TEST_CASE("a batch that is ready when due is in time, and only batches with a due date are told") {
+  const auto dates = due_dates(plan_due("2027-05-20T00:00Z"));
+  REQUIRE(dates.size() == 1);
+  CHECK(dates[0].batch == 0);
+  CHECK(dates[0].in_time());
+  CHECK(dates[0].late_by() == Minutes(0));
+  CHECK_FALSE(dates[0].longest_wait);
+}
+
+TEST_CASE("a late batch is planned all the same, with how late it is and its longest wait") {
+  const Plan plan = plan_due("2027-04-08T00:00Z");
+  const auto dates = due_dates(plan);
+  REQUIRE(dates.size() == 1);
+  REQUIRE(dates[0].ready);
+  CHECK_FALSE(dates[0].in_time());
+  CHECK(dates[0].late_by() == *dates[0].ready - testing::instant("2027-04-08T00:00Z"));
+  CHECK(dates[0].longest_wait);
+}
+
+TEST_CASE("deciding steps follow each other, begin with one that waits for none, end with a coat") {
+  const Plan plan = plan_due("2027-05-20T00:00Z");
+  const auto steps = deciding_steps(plan, 0);
+  REQUIRE(steps.size() > 3);
+  const auto& dated = plan.schedule.steps;
+  CHECK(plan.list.operations[dated[steps.front()].operation].waits.empty());
+  CHECK(plan.list.operations[dated[steps.back()].operation].kind == OperationKind::coat);
+  for (std::size_t i = 1; i < steps.size(); ++i)
+    CHECK(dated[steps[i - 1]].begin() <= dated[steps[i]].begin());
+}
+
+TEST_CASE("a batch without a date of its own within the plan has none that decide") {
+  Job job = testing::sample_job();
+  job.horizon = days(3);
+  job.batches[0].rules.ready_by = testing::instant("2027-05-20T00:00Z");
+  Problems problems;
+  const Plan plan = make_plan(job, testing::instant("2027-04-05T17:00Z"), problems).value();
+  CHECK(deciding_steps(plan, 0).empty());
+  CHECK_FALSE(due_dates(plan)[0].in_time());
+}
+
+}  // namespace
+}  // namespace tackfree

@@ -1,0 +1,52 @@
+#include "tackfree/schedule/solve.hpp"
+
+#include "tackfree/schedule/check_schedule.hpp"
+
+#include "schedule/scheduled.hpp"
+#include <doctest/doctest.h>
+
+namespace tackfree {
+namespace {
+
+Job long_days() {
+  Job job = testing::sample_job();
+  testing::add_legs(job);
+  job.calendar.no_power_sanding.clear();
+  for (auto& day : job.calendar.weekly) day = {{8 * 60, 12 * 60}};
+  job.parts[0].quantity = 4;
+  return job;
+}
+
+TEST_CASE("a second person with the same hours never makes the plan later, and nothing is proved") {
+  Job job = long_days();
+  const testing::Scheduled alone = testing::scheduled(job);
+  job.people = {{"A", job.calendar, 0}, {"B", job.calendar, 0}};
+  const testing::Scheduled both = testing::scheduled(job);
+  CHECK(broken_rules(both.job, both.list, both.air, both.schedule).empty());
+  REQUIRE(both.schedule.ready_at);
+  CHECK(*both.schedule.ready_at <= *alone.schedule.ready_at);
+  CHECK(alone.schedule.proof);
+  CHECK_FALSE(both.schedule.proof);
+}
+
+TEST_CASE("one person in a list has the plan of one who is not, but for the name") {
+  Job job = long_days();
+  const testing::Scheduled unnamed = testing::scheduled(job);
+  job.people = {{"A", job.calendar, 0}};
+  const testing::Scheduled named = testing::scheduled(job);
+  CHECK(named.schedule.ready_at == unnamed.schedule.ready_at);
+  CHECK(named.schedule.proof);
+}
+
+TEST_CASE("the same shop has the same plan every time") {
+  Job job = long_days();
+  job.people = {{"A", job.calendar, 0}, {"B", job.calendar, 0}};
+  job.people[1].hours.weekly[2].clear();
+  const testing::Scheduled first = testing::scheduled(job), second = testing::scheduled(job);
+  REQUIRE(first.schedule.steps.size() == second.schedule.steps.size());
+  for (std::size_t i = 0; i < first.schedule.steps.size(); ++i)
+    CHECK(first.schedule.steps[i].pieces == second.schedule.steps[i].pieces);
+}
+
+}  // namespace
+}  // namespace tackfree
