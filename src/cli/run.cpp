@@ -121,9 +121,9 @@ int plan_command(const Options& options, const Streams& to) {
   std::optional<Job> job = read_job(options.job_file, options.data_dir, problems);
   const auto now = job ? planning_time(options, *job, problems) : std::nullopt;
   std::optional<Plan> plan;
-  if (now && problems.empty()) plan = make_plan(std::move(*job), *now, problems);
+  if (now && problems.empty()) plan = make_plan(*job, *now, problems);
   if (plan && plan->room && plan->room->proposed && options.airing == AiringChoice::proposed) {
-    Job again = plan->job;
+    Job again = std::move(*job);
     again.room.airing = plan->room->proposed;
     plan = make_plan(std::move(again), *now, problems);
   }

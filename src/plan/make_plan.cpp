@@ -1,13 +1,17 @@
 #include "tackfree/plan/make_plan.hpp"
 
+#include "tackfree/air/air_readings.hpp"
 #include "tackfree/air/indoor_air.hpp"
 #include "tackfree/air/psychrometrics.hpp"
 #include "tackfree/air/wood_moisture.hpp"
+#include "tackfree/learning/slowness.hpp"
 #include "tackfree/learning/thirst.hpp"
 #include "tackfree/operations/operation_list.hpp"
 #include "tackfree/plan/coat_outlook.hpp"
+#include "tackfree/plan/log_facts.hpp"
 #include "tackfree/plan/notes.hpp"
 #include "tackfree/plan/part_notes.hpp"
+#include "tackfree/plan/stock.hpp"
 #include "tackfree/schedule/check_schedule.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
 #include "tackfree/schedule/missed_windows.hpp"
@@ -37,14 +41,38 @@ Duration board_lag(const Job& job) {
   return mix != nullptr && mix->boards ? board_time_constant(mix->boards->thickness) : Duration();
 }
 
+/// From the first coat of the log on, as far back as the air is known; else from the plan's start.
+Instant air_from(const Job& job, Instant start) {
+  Instant from = std::min(start, first_coat_at(job.history).value_or(start));
+  if (const auto known = known_from(job.air)) from = std::min(start, std::max(from, *known));
+  return from;
+}
+
+/// What the log has taught, into the job and its coatings; nothing and Problems for lines that do
+/// not fit the job.
+void learn(Plan& plan, Job& job, Instant now, Problems& problems) {
+  const JobVolumes expected =
+      job_volumes(job, plan.takeoff, std::vector<double>(job.coatings.size(), 1.0));
+  OperationList list = operation_list(job, plan.takeoff, expected, plan.keyed);
+  mark_done(list, job, now, problems);
+  note_lessons(job, list, plan.air);
+  plan.thirst = learnt_thirst(job);
+  plan.slowness = learnt_slowness(job);
+  for (std::size_t i = 0; i < job.coatings.size(); ++i)
+    job.coatings[i].slowness = plan.slowness[i].factor;
+}
+
 /// Lists and dates the operations; where a coat misses the window of the one below, once more with
 /// sanding before it (rule 2).
 void schedule_within_windows(Plan& plan, const Job& job, const std::vector<DryingClock>& clocks,
                              Interval span) {
   KeyedCoats missed;
+  Problems known;  // told when the log was first gone through
   do {
     plan.keyed.merge(missed);
     plan.list = operation_list(job, plan.takeoff, plan.volumes, plan.keyed);
+    mark_done(plan.list, job, span.begin, known);
+    mark_trials(plan.list, job, plan.air);
     plan.schedule = make_schedule(job, plan.list, plan.air, clocks, span);
     missed = missed_windows(job, plan.list, plan.air, plan.schedule);
   } while (!missed.empty());
@@ -61,9 +89,9 @@ Length all_tape(const SurfaceTakeoff& takeoff) {
 std::optional<Plan> make_plan(Job job, Instant now, Problems& problems) {
   const Instant start = on_grid(now, job.grid);
   const Interval span{start, start + whole_minutes_up(job.horizon)};
-  auto air = AirSeries::over(job.air, span, problems);
+  auto air = AirSeries::over(job.air, {air_from(job, start), span.end}, problems,
+                             readings_in_log(job.history));
   if (!air) return std::nullopt;
-  const std::vector<double> thirst = thirst_factors(job);
 
   Plan plan;
   plan.now = start;
@@ -71,7 +99,10 @@ std::optional<Plan> make_plan(Job job, Instant now, Problems& problems) {
   plan.wood_moisture = wood_moisture_in(plan.air.at(start));
   plan.board_lag = board_lag(job);
   plan.takeoff = take_off(job);
-  plan.volumes = job_volumes(job, plan.takeoff, thirst);
+  plan.keyed = sanded_by_log(job);
+  learn(plan, job, now, problems);
+  if (!problems.empty()) return std::nullopt;
+  plan.volumes = job_volumes(job, plan.takeoff, thirst_factors(job));
   const std::vector<DryingClock> clocks = drying_clocks(job, plan.air);
   schedule_within_windows(plan, job, clocks, span);
   plan.drying = explained_coats(job, plan.list, plan.air, clocks, plan.schedule);
@@ -83,8 +114,12 @@ std::optional<Plan> make_plan(Job job, Instant now, Problems& problems) {
   if (plan.room)
     plan.cold_airing = coldest_airing(job, plan.list, plan.air, plan.schedule, *plan.room);
   plan.cautions = cautions(job, plan.list, plan.volumes, plan.emissions, plan.schedule, plan.room);
+  plan.to_come = volumes_to_come(plan.volumes, plan.list);
+  plan.tins_short = tins_short(job, plan.list);
+  const auto left = tins_left(job, plan.list);
+  for (std::size_t i = 0; i < job.coatings.size(); ++i) job.coatings[i].on_shelf = left[i];
   plan.shopping =
-      shopping_list(job, plan.volumes, plan.list, plan.schedule, all_tape(plan.takeoff));
+      shopping_list(job, plan.to_come, plan.list, plan.schedule, all_tape(plan.takeoff));
   plan.job = std::move(job);
   plan.notes = notes(plan);
 

@@ -81,6 +81,8 @@ std::string_view words_for(HeldBy by) {
       return "waits: dust kept from wet work";
     case HeldBy::person:
       return "waits: you are busy with other work";
+    case HeldBy::last_plan:
+      return "waits: kept as last planned";
     case HeldBy::order:
       return "waits: put off for a better whole";
     case HeldBy::now:

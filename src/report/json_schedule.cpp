@@ -33,6 +33,8 @@ std::string_view key_for(HeldBy by) {
       return "person";
     case HeldBy::dust:
       return "dust";
+    case HeldBy::last_plan:
+      return "last_plan";
     case HeldBy::order:
       return "order";
     case HeldBy::coats_a_day:

@@ -231,6 +231,8 @@ std::string StepWords::reason(const Held& held, const DatedStep& step) const {
       return "no more coats a day of what melts together" + until;
     case HeldBy::dust:
       return today ? "dust kept from wet work" + until : "";
+    case HeldBy::last_plan:
+      return "kept where the last plan had it";
     case HeldBy::order:
       return "put off, so that the whole is ready sooner or takes fewer sessions";
     case HeldBy::now:

@@ -1,12 +1,15 @@
 #include "tackfree/schedule/make_schedule.hpp"
 
 #include "tackfree/schedule/bridge.hpp"
+#include "tackfree/schedule/done_work.hpp"
 #include "tackfree/schedule/unplaced.hpp"
 #include "tackfree/solver/label_search.hpp"
 #include "tackfree/solver/serial.hpp"
 
 #include <algorithm>
 #include <cstdint>
+#include <optional>
+#include <tuple>
 #include <utility>
 
 namespace tackfree {
@@ -31,7 +34,9 @@ class Dating {
   Schedule dated() {
     result_.span = bridge_.grid.span;
     for (std::size_t i = 0; i < list_.operations.size(); ++i) {
-      if (activity(i).placed())
+      if (list_.operations[i].done)
+        result_.steps.push_back(done_step(i));
+      else if (activity(i).placed())
         result_.steps.push_back(step(i));
       else
         result_.unplaced.push_back(unplaced(job_, list_, i, binding(i)));
@@ -74,7 +79,10 @@ class Dating {
       case Hold::By::rule:
         held.by = HeldBy::calendar;
         if (hold.rule == rules::quiet) held.by = HeldBy::quiet_hours;
-        if (hold.rule >= rules::first_gate) {
+        if (hold.rule >= rules::first_release) return released(hold.rule, held);
+        if (hold.rule == rules::as_last) {
+          held.by = HeldBy::last_plan;
+        } else if (hold.rule >= rules::first_gate) {
           held.by = HeldBy::air;
           held.gate = static_cast<Gate>(hold.rule - rules::first_gate);
         }
@@ -97,6 +105,33 @@ class Dating {
     return held;
   }
 
+  /// What done work asked for.
+  Held released(solver::Rule rule, Held held) const {
+    const std::size_t number = rule - rules::first_release;
+    const Release& release = bridge_.releases[number];
+    held.by = release.by;
+    if (number + 1 == rules::most_releases) return held;
+    held.operation = release.wait.operation;
+    held.stage = release.wait.stage;
+    held.dry_for = release.wait.dry_for;
+    held.films = release.wait.films;
+    return held;
+  }
+
+  /// A step as the log tells it.
+  DatedStep done_step(std::size_t index) const {
+    const Operation& operation = list_.operations[index];
+    DatedStep step;
+    step.operation = index;
+    step.pieces = {operation.done->time};
+    if (!operation.coating || operation.done->skipped) return step;
+    step.dries_from = operation.done->time.end;
+    for (std::size_t s = 0; s < stage_count; ++s)
+      step.reaches[s] =
+          done_reaches(job_, operation, clocks_[*operation.coating], static_cast<Stage>(s));
+    return step;
+  }
+
   Held binding(std::size_t operation) const {
     const Held nobody{.by = HeldBy::calendar, .until = result_.span.end};
     const std::size_t coat = bridge_.operation_of[bridge_.activity_of[operation]];
@@ -105,7 +140,8 @@ class Dating {
     const auto& holds = activity(operation).holds;
     if (holds.empty()) return nobody;
     Held binding = held(holds.back());
-    if (binding.operation && !activity(*binding.operation).placed())
+    if (binding.operation && !list_.operations[*binding.operation].done &&
+        !activity(*binding.operation).placed())
       binding.by = HeldBy::previous_step;
     return binding;
   }
@@ -202,6 +238,39 @@ class Dating {
   Schedule result_;
 };
 
+/// The steps where the last plan had them, as far as the rules still let them; nothing where no
+/// step stood in it.
+std::optional<solver::Solution> as_last_planned(const Bridge& bridge, const OperationList& list) {
+  solver::SchedulingProblem pinned = bridge.problem;
+  const auto unknown = static_cast<std::int64_t>(pinned.horizon);
+  std::vector<std::int64_t> priority(pinned.activities.size(), unknown);
+  for (std::size_t i = list.operations.size(); i-- > 0;) {
+    const std::size_t activity = bridge.activity_of[i];
+    const auto& last = list.operations[i].starts_last;
+    if (activity == done_already || !last) continue;
+    priority[activity] = bridge.grid.slot_up(*last) - bridge.place[i].begin;
+  }
+  bool any = false;
+  for (std::size_t a = 0; a < priority.size(); ++a) {
+    if (priority[a] <= 0 || priority[a] >= unknown) continue;
+    any = true;
+    const solver::OpenTime& time = pinned.open_times[pinned.activities[a].open_time];
+    std::vector<solver::Rule> closed;
+    for (solver::Slot s = 0; s < pinned.horizon; ++s)
+      closed.push_back(time.is_open(s) && s < priority[a] ? rules::as_last : time.rule(s));
+    pinned.activities[a].open_time = pinned.open_times.size();
+    pinned.open_times.emplace_back(std::move(closed));
+  }
+  if (!any) return std::nullopt;
+  return solver::placed_by_priority(pinned, priority);
+}
+
+/// As good for the person, wherever the steps lie.
+bool is_as_good(const solver::Worth& a, const solver::Worth& b) {
+  return std::tie(a.unplaced, a.ready, a.sessions, a.late) <=
+         std::tie(b.unplaced, b.ready, b.sessions, b.late);
+}
+
 }  // namespace
 
 std::vector<DryingClock> drying_clocks(const Job& job, const AirSeries& air) {
@@ -214,6 +283,10 @@ Schedule make_schedule(const Job& job, const OperationList& list, const AirSerie
   solver::Solution solution = solver::serial_schedule(problem.problem);
   const auto searched = solver::best_schedule(problem.problem, solution, most_labels);
   if (searched) solution = searched->solution;
+  // Of schedules that are equally good the one nearest to the last plan is kept.
+  if (auto kept = as_last_planned(problem, list))
+    if (is_as_good(solver::worth(problem.problem, *kept), solver::worth(problem.problem, solution)))
+      solution = std::move(*kept);
   const solver::Worth worth = solver::worth(problem.problem, solution);
   const bool whole = worth.unplaced == 0 && worth.ready != solver::never;
   Schedule schedule = Dating(job, list, air, clocks, problem, solution).dated();

@@ -72,7 +72,7 @@ class SundryList {
     };
     std::map<Grit, Use> grits;
     for (const Operation& operation : list_.operations)
-      if (operation.grit) {
+      if (operation.grit && !operation.done) {
         Use& use = grits[*operation.grit];
         use.sheets += operation.sheets;
         use.area += operation.area;
@@ -101,7 +101,7 @@ class SundryList {
       add("pairs of nitrile gloves", sessions_, Sundry::Unit::piece, "one pair a session");
     Duration sanding;
     for (const Operation& operation : list_.operations)
-      if (operation.grit) sanding += operation.work;
+      if (operation.grit && !operation.done) sanding += operation.work;
     if (sanding > Duration{})
       add("dust masks, N95 or better", whole_up(sanding / job_.data.shop.dust_mask_lasts.value),
           Sundry::Unit::piece, fmt::format("for {:.1f} h of sanding", sanding.in(hours)),

@@ -23,6 +23,7 @@ enum class HeldBy {
   person,         ///< the person was busy with another step
   dust,           ///< sanding dust and wet boards kept apart
   coats_a_day,    ///< coats that melt together: no more today
+  last_plan,      ///< nothing: it stays where the last plan had it
   order,  ///< nothing: it was put off so that the whole is ready sooner or in fewer sessions
 };
 
