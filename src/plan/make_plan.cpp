@@ -62,20 +62,24 @@ void learn(Plan& plan, Job& job, Instant now, Problems& problems) {
     job.coatings[i].slowness = plan.slowness[i].factor;
 }
 
-/// Lists and dates the operations; where a coat misses the window of the one below, once more with
-/// sanding before it (rule 2).
-void schedule_within_windows(Plan& plan, const Job& job, const std::vector<DryingClock>& clocks,
-                             Interval span) {
-  KeyedCoats missed;
-  Problems known;  // told when the log was first gone through
-  do {
+/// Lists the operations and marks what the log says of them.
+void list_work(Plan& plan) {
+  Problems known;  // told when the log was gone through for what it teaches
+  plan.list = operation_list(plan.job, plan.takeoff, plan.volumes, plan.keyed);
+  mark_done(plan.list, plan.job, plan.now, known);
+  mark_trials(plan.list, plan.job, plan.air);
+}
+
+/// Dates the operations; where a coat misses the window of the one below, once more with sanding
+/// before it (rule 2).
+void schedule_within_windows(Plan& plan, const std::vector<DryingClock>& clocks, Interval span) {
+  while (true) {
+    plan.schedule = make_schedule(plan.job, plan.list, plan.air, clocks, span);
+    KeyedCoats missed = missed_windows(plan.job, plan.list, plan.air, plan.schedule);
+    if (missed.empty()) return;
     plan.keyed.merge(missed);
-    plan.list = operation_list(job, plan.takeoff, plan.volumes, plan.keyed);
-    mark_done(plan.list, job, span.begin, known);
-    mark_trials(plan.list, job, plan.air);
-    plan.schedule = make_schedule(job, plan.list, plan.air, clocks, span);
-    missed = missed_windows(job, plan.list, plan.air, plan.schedule);
-  } while (!missed.empty());
+    list_work(plan);
+  }
 }
 
 Length all_tape(const SurfaceTakeoff& takeoff) {
@@ -86,13 +90,11 @@ Length all_tape(const SurfaceTakeoff& takeoff) {
 
 }  // namespace
 
-std::optional<Plan> make_plan(Job job, Instant now, Problems& problems) {
+std::optional<Plan> make_standing(Job job, Instant now, Problems& problems) {
   const Instant start = on_grid(now, job.grid);
-  const Interval span{start, start + whole_minutes_up(job.horizon)};
-  auto air = AirSeries::over(job.air, {air_from(job, start), span.end}, problems,
-                             readings_in_log(job.history));
+  const Interval span{air_from(job, start), start + whole_minutes_up(job.horizon)};
+  auto air = AirSeries::over(job.air, span, problems, readings_in_log(job.history));
   if (!air) return std::nullopt;
-
   Plan plan;
   plan.now = start;
   plan.air = std::move(*air);
@@ -100,11 +102,23 @@ std::optional<Plan> make_plan(Job job, Instant now, Problems& problems) {
   plan.board_lag = board_lag(job);
   plan.takeoff = take_off(job);
   plan.keyed = sanded_by_log(job);
+  const std::size_t known = problems.size();
   learn(plan, job, now, problems);
-  if (!problems.empty()) return std::nullopt;
+  if (problems.size() > known) return std::nullopt;
   plan.volumes = job_volumes(job, plan.takeoff, thirst_factors(job));
+  plan.job = std::move(job);
+  list_work(plan);
+  return plan;
+}
+
+std::optional<Plan> make_plan(Job given, Instant now, Problems& problems) {
+  auto standing = make_standing(std::move(given), now, problems);
+  if (!standing) return std::nullopt;
+  Plan plan = std::move(*standing);
+  Job& job = plan.job;
+  const Interval span{plan.now, plan.now + whole_minutes_up(job.horizon)};
   const std::vector<DryingClock> clocks = drying_clocks(job, plan.air);
-  schedule_within_windows(plan, job, clocks, span);
+  schedule_within_windows(plan, clocks, span);
   plan.drying = explained_coats(job, plan.list, plan.air, clocks, plan.schedule);
   plan.course = course(job, plan.list, plan.air, plan.schedule);
   plan.work = attended_work(plan.list, plan.schedule, job.calendar.zone);
@@ -120,7 +134,6 @@ std::optional<Plan> make_plan(Job job, Instant now, Problems& problems) {
   for (std::size_t i = 0; i < job.coatings.size(); ++i) job.coatings[i].on_shelf = left[i];
   plan.shopping =
       shopping_list(job, plan.to_come, plan.list, plan.schedule, all_tape(plan.takeoff));
-  plan.job = std::move(job);
   plan.notes = notes(plan);
 
   const auto broken = broken_rules(plan.job, plan.list, plan.air, plan.schedule);
