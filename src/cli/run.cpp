@@ -6,6 +6,7 @@
 #include "tackfree/cli/log_command.hpp"
 #include "tackfree/cli/options.hpp"
 #include "tackfree/input/job_reader.hpp"
+#include "tackfree/input/last_plan_reader.hpp"
 #include "tackfree/input/starter_job.hpp"
 #include "tackfree/plan/coat_outlook.hpp"
 #include "tackfree/plan/make_plan.hpp"
@@ -57,6 +58,11 @@ std::optional<Instant> planning_time(const Options& options, const Job& job, Pro
   return std::chrono::floor<Minutes>(std::chrono::system_clock::now());
 }
 
+/// The last plan that was named, into the job.
+void add_last_plan(const Options& options, Job& job, Problems& problems) {
+  if (options.last_plan) job.last_plan = read_last_plan(*options.last_plan, job.id, problems);
+}
+
 /// Where a command prints what was asked for, and what was wrong.
 struct Streams {
   std::ostream& out;
@@ -93,6 +99,7 @@ int plan_command(const Options& options, const Streams& to) {
   Problems problems;
   std::optional<Job> job = read_job(options.job_file, options.data_dir, problems);
   const auto now = job ? planning_time(options, *job, problems) : std::nullopt;
+  if (job) add_last_plan(options, *job, problems);
   std::optional<Plan> plan;
   if (now && problems.empty()) plan = make_plan(*job, *now, problems);
   if (plan && plan->room && plan->room->proposed && options.airing == AiringChoice::proposed) {
@@ -177,6 +184,7 @@ int tonight_command(const Options& options, const Streams& to) {
   Problems problems;
   std::optional<Job> job = read_job(options.job_file, options.data_dir, problems);
   const auto now = job ? planning_time(options, *job, problems) : std::nullopt;
+  if (job) add_last_plan(options, *job, problems);
   std::optional<Plan> plan;
   if (now && problems.empty()) {
     add_reading(options.log, *now, *job);

@@ -195,7 +195,10 @@ class Understanding {
                                   : std::string(word_for(before.kind));
     if (!before.done) {
       if (before.kind == OperationKind::coat)
-        forbid(title, fmt::format("wanted {} in the log first", title), {});
+        return forbid(title, fmt::format("wanted {} in the log first", title), {});
+      // Taken as done in time; what it waits for is not.
+      for (const Wait& earlier : before.waits)
+        if (operations()[earlier.operation].batch == before.batch) waited(earlier, began, clocks);
       return;
     }
     if (report_.kind == LogKind::skipped) return;

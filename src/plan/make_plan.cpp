@@ -9,6 +9,7 @@
 #include "tackfree/operations/operation_list.hpp"
 #include "tackfree/plan/coat_outlook.hpp"
 #include "tackfree/plan/log_facts.hpp"
+#include "tackfree/plan/moves.hpp"
 #include "tackfree/plan/notes.hpp"
 #include "tackfree/plan/part_notes.hpp"
 #include "tackfree/plan/stock.hpp"
@@ -68,6 +69,7 @@ void list_work(Plan& plan) {
   plan.list = operation_list(plan.job, plan.takeoff, plan.volumes, plan.keyed);
   mark_done(plan.list, plan.job, plan.now, known);
   mark_trials(plan.list, plan.job, plan.air);
+  keep_last_starts(plan);
 }
 
 /// Dates the operations; where a coat misses the window of the one below, once more with sanding
@@ -119,6 +121,7 @@ std::optional<Plan> make_plan(Job given, Instant now, Problems& problems) {
   const Interval span{plan.now, plan.now + whole_minutes_up(job.horizon)};
   const std::vector<DryingClock> clocks = drying_clocks(job, plan.air);
   schedule_within_windows(plan, clocks, span);
+  plan.moves = moves(plan);
   plan.drying = explained_coats(job, plan.list, plan.air, clocks, plan.schedule);
   plan.course = course(job, plan.list, plan.air, plan.schedule);
   plan.work = attended_work(plan.list, plan.schedule, job.calendar.zone);

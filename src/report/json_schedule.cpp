@@ -1,6 +1,7 @@
 #include "tackfree/report/json_schedule.hpp"
 
 #include "tackfree/report/figures.hpp"
+#include "tackfree/report/icalendar.hpp"
 #include "tackfree/report/json_drying.hpp"
 #include "tackfree/report/step_words.hpp"
 
@@ -107,6 +108,11 @@ Json dated_step(const Plan& plan, const StepWords& words, const DatedStep& step,
   Json object = operation(plan, words, op);
   put_instant(object, "begin", step.begin(), zone);
   put_instant(object, "end", step.end(), zone);
+  if (op.done) {
+    object["done"] = true;
+    object["logged"] = op.done->logged;
+    object["skipped"] = op.done->skipped;
+  }
   Json& pieces = object["pieces"] = Json::array();
   for (const Interval& piece : step.pieces) pieces.push_back(interval(piece, zone));
   object["held"] = held_reasons(plan, step);
@@ -224,6 +230,20 @@ void put_schedule(Json& document, const Plan& plan) {
       put_gate(object, plan.job, plan.job.coatings.at(*op.coating), *one.gate);
     object["why"] = one.why;
     unplaced.push_back(std::move(object));
+  }
+}
+
+void put_calendar(Json& document, const Plan& plan) {
+  Json& calendar = document["calendar"] = Json::array();
+  for (const EventState& event : calendar_states(plan)) {
+    Json object = interval(event.time, plan.job.calendar.zone);
+    object["uid"] = event.uid;
+    object["summary"] = event.summary;
+    object["category"] = event.category;
+    object["content"] = event.content;
+    object["sequence"] = event.sequence;
+    object["cancelled"] = event.cancelled;
+    calendar.push_back(std::move(object));
   }
 }
 

@@ -46,7 +46,9 @@ class Answer {
   }
 
   std::string in(Instant at) const {
-    return at <= plan_.now ? "now" : "in " + duration_text(to_duration(at - plan_.now));
+    if (at <= plan_.now) return "now";
+    const Duration left = to_duration(at - plan_.now);
+    return "in " + (left < hours(2) ? duration_text(left) : wait_text(left));
   }
 
   /// The clock alone today, else the day with it.
@@ -91,10 +93,11 @@ class Answer {
       return;
     }
     page_.paragraph({0, "Do   "},
-                    fmt::format("{}{}: {} of work, until {}.", when(tonight_.stretch.begin),
+                    fmt::format("{}: {} of work, until {}.",
                                 tonight_.stretch.begin > plan_.now
-                                    ? fmt::format(" ({})", in(tonight_.stretch.begin))
-                                    : "",
+                                    ? fmt::format("{} ({})", when(tonight_.stretch.begin),
+                                                  in(tonight_.stretch.begin))
+                                    : "now",
                                 length, figures_.clock(tonight_.stretch.end)));
     std::size_t told = 0;
     for (const std::size_t index : tonight_.work) {
@@ -172,8 +175,7 @@ class Answer {
           fmt::format("No sanding or sweeping in there before {}: wet boards take the "
                       "dust.",
                       when(*tonight_.dust_free_at)));
-    if (tonight_.air && !tonight_.air->failing.empty())
-      rules.emplace_back("Put nothing on in this air, however late it is.");
+    if (tonight_.air && !tonight_.air->failing.empty()) rules.emplace_back("No coat in this air.");
     for (const WaitingCoat& coat : tonight_.waiting)
       if (coat.share < 1 && coat.towards != Stage::light_use) {
         rules.emplace_back("No coat over one that is not ready.");

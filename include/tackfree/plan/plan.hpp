@@ -29,6 +29,14 @@ struct Note {
   std::string text;
 };
 
+/// A step that does not stand where the last plan had it.
+struct Move {
+  std::optional<std::size_t> step;  ///< index into Schedule::steps; nothing: it is gone
+  std::string title;                ///< of one that is gone, as the last plan called it
+  std::optional<Instant> from;      ///< nothing: it is new
+  std::optional<Instant> to;
+};
+
 struct Plan {
   Job job;
   Instant now;
@@ -52,6 +60,7 @@ struct Plan {
   std::optional<ColdAiring> cold_airing;  ///< nothing without an airing
   std::vector<Caution> cautions;
   ShoppingList shopping;
+  std::vector<Move> moves;  ///< since the last plan
   std::vector<Note> notes;
 };
 
