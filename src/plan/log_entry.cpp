@@ -3,6 +3,7 @@
 #include "tackfree/air/coating_limits.hpp"
 #include "tackfree/air/psychrometrics.hpp"
 #include "tackfree/base/name.hpp"
+#include "tackfree/operations/repairs.hpp"
 #include "tackfree/plan/log_facts.hpp"
 #include "tackfree/plan/make_plan.hpp"
 #include "tackfree/schedule/done_work.hpp"
@@ -142,6 +143,7 @@ class Understanding {
     if (of_done) result_.operation = done;
     if (!result_.operation) return nothing_meant(*of_batch, done);
     result_.entry.step = operations()[*result_.operation].key;
+    if (report_.fault) repair(operations()[*result_.operation]);
     if (!of_done) work();
   }
 
@@ -220,12 +222,21 @@ class Understanding {
   /// A rule that the person may insist against.
   void forbid(const std::string& found, const std::string& wanted, std::string_view consequence) {
     const std::string text(consequence);
+    const auto known = std::ranges::any_of(problems_, [&](const Problem& p) {
+      return p.key == "--at" && p.found == found && p.wanted == wanted;
+    });
+    if (known) return;
     if (!report_.insists)
       return problem("--at", found, wanted,
                      fmt::format("{}{}if it was so all the same, add --insist", text,
                                  text.empty() ? "" : " "));
     auto& told = result_.consequences;
     if (!text.empty() && std::ranges::find(told, text) == told.end()) told.push_back(text);
+  }
+
+  void repair(const Operation& coat) {
+    std::string advice = repair_advice(job(), job().coatings.at(*coat.coating), *report_.fault);
+    if (!advice.empty()) result_.consequences.push_back(std::move(advice));
   }
 
   void fit_air(const Operation& op) {

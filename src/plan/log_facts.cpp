@@ -153,6 +153,9 @@ DryingCoat drying_coat(const Job& job, const Operation& op, Stage stage) {
   return {&job.coatings.at(*op.coating), stage, op.film_for(stage), op.done->time.end};
 }
 
+/// A coat that is still tacky has failed under the thumb.
+DryTest tried_by(const LogEntry& entry) { return entry.test.value_or(DryTest::thumb); }
+
 bool is_on(const Operation* op) {
   return op != nullptr && op->coating && op->done && !op->skipped();
 }
@@ -162,7 +165,7 @@ std::map<const Operation*, std::vector<const LogEntry*>> trials(const Job& job,
                                                                 const OperationList& list) {
   std::map<const Operation*, std::vector<const LogEntry*>> all;
   for (const LogEntry& entry : job.history.entries) {
-    if (!entry.test) continue;
+    if (!entry.test && entry.fault != Fault::tacky) continue;
     const Operation* op = operation_called(list, entry.step);
     if (is_on(op) && entry.at > op->done->time.end) all[op].push_back(&entry);
   }
@@ -176,7 +179,7 @@ CoatTried tried_coat(const Job& job, const Operation& op, const AirSeries& air,
                      const std::vector<const LogEntry*>& entries) {
   CoatTried result{.coating = job.coatings.at(*op.coating).name};
   for (const LogEntry* entry : entries) {
-    const Stage stage = tried_stage(job.coatings.at(*op.coating), *entry->test);
+    const Stage stage = tried_stage(job.coatings.at(*op.coating), tried_by(*entry));
     const auto share = dried_share(drying_coat(job, op, stage), air, job.room.air_speed, entry->at);
     if (!share || *share <= 0) continue;
     result.entry = entry->id;
@@ -264,10 +267,11 @@ void mark_trials(OperationList& list, const Job& job, const AirSeries& air) {
     if (found == all.end()) continue;
     for (const LogEntry* entry : found->second) {
       const Coating& coating = job.coatings.at(*op.coating);
-      const Stage stage = tried_stage(coating, *entry->test);
+      const Stage stage = tried_stage(coating, tried_by(*entry));
       if (entry->passed) {
         op.done->not_dry_before.reset();
-        if (entry->test == DryTest::thumb && !op.done->dry_since) op.done->dry_since = entry->at;
+        if (tried_by(*entry) == DryTest::thumb && !op.done->dry_since)
+          op.done->dry_since = entry->at;
         continue;
       }
       const DryingCoat drying = drying_coat(job, op, stage);

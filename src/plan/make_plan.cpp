@@ -7,6 +7,7 @@
 #include "tackfree/learning/slowness.hpp"
 #include "tackfree/learning/thirst.hpp"
 #include "tackfree/operations/operation_list.hpp"
+#include "tackfree/operations/repairs.hpp"
 #include "tackfree/plan/coat_outlook.hpp"
 #include "tackfree/plan/log_facts.hpp"
 #include "tackfree/plan/moves.hpp"
@@ -54,7 +55,7 @@ Instant air_from(const Job& job, Instant start) {
 void learn(Plan& plan, Job& job, Instant now, Problems& problems) {
   const JobVolumes expected =
       job_volumes(job, plan.takeoff, std::vector<double>(job.coatings.size(), 1.0));
-  OperationList list = operation_list(job, plan.takeoff, expected, plan.keyed);
+  OperationList list = with_repairs(operation_list(job, plan.takeoff, expected, plan.keyed), job);
   mark_done(list, job, now, problems);
   note_lessons(job, list, plan.air);
   plan.thirst = learnt_thirst(job);
@@ -66,7 +67,8 @@ void learn(Plan& plan, Job& job, Instant now, Problems& problems) {
 /// Lists the operations and marks what the log says of them.
 void list_work(Plan& plan) {
   Problems known;  // told when the log was gone through for what it teaches
-  plan.list = operation_list(plan.job, plan.takeoff, plan.volumes, plan.keyed);
+  plan.list =
+      with_repairs(operation_list(plan.job, plan.takeoff, plan.volumes, plan.keyed), plan.job);
   mark_done(plan.list, plan.job, plan.now, known);
   mark_trials(plan.list, plan.job, plan.air);
   keep_last_starts(plan);

@@ -97,12 +97,11 @@ JobVolumes volumes_to_come(const JobVolumes& volumes, const OperationList& list)
   JobVolumes left = volumes;
   const auto is_done = [](const Operation& op) { return op.done.has_value(); };
   if (std::ranges::none_of(list.operations, is_done)) return left;
-  std::erase_if(left.coats, [&](const CoatNeed& need) {
-    return std::ranges::any_of(list.operations, [&](const Operation& op) {
-      return op.coating && op.done && op.batch == need.batch && op.step == need.step &&
-             op.coat == need.coat && op.side == need.side;
-    });
-  });
+  left.coats.clear();
+  for (const Operation& op : list.operations)
+    if (op.coating && !op.done)
+      left.coats.push_back(
+          {op.batch, op.step, op.coat, op.side, op.area, op.mixed, op.liquid, op.thinner});
   for (CoatingNeed& need : left.coatings) {
     need.expected = need.thinner = Volume();
     for (const Operation& op : list.operations)

@@ -22,6 +22,8 @@ std::string mark_of(const Operation& op) {
       return "turn";
     case OperationKind::fit_hardware:
       return "fit";
+    case OperationKind::repair:
+      return "repair";
     case OperationKind::fill_pores:
       return "fill";
     case OperationKind::raise_grain:

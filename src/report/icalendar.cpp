@@ -177,6 +177,7 @@ std::string_view category_of(OperationKind kind) {
     case OperationKind::raise_grain:
     case OperationKind::fill_pores:
     case OperationKind::dust_off:
+    case OperationKind::repair:
       return "preparing";
     case OperationKind::turn_over:
     case OperationKind::fit_hardware:

@@ -63,24 +63,6 @@ std::string happened(const LogEntry& entry, const std::string& what) {
 
 }  // namespace
 
-std::string_view words_for(Fault fault) {
-  switch (fault) {
-    case Fault::runs:
-      return "runs or sags";
-    case Fault::wrinkling:
-      return "wrinkles";
-    case Fault::fisheyes:
-      return "fisheyes";
-    case Fault::blush:
-      return "blush, a milky haze";
-    case Fault::tacky:
-      return "still tacky";
-    case Fault::sand_through:
-      return "sanded through";
-  }
-  return "";
-}
-
 std::string understood_text(const UnderstoodReport& told, int columns) {
   const StepWords words(told.standing);
   const Figures& figures = words.figures();

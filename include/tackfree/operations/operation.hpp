@@ -20,11 +20,12 @@ enum class OperationKind {
   wipe_off,
   turn_over,
   sand_between,
-  fit_hardware
+  fit_hardware,
+  repair
 };
 
 /// A short name: `sand bare`, `raise grain`, `fill pores`, `sand filler`, `dust off`, `coat`,
-/// `wipe off`, `turn over`, `sand between`, `fit hardware`.
+/// `wipe off`, `turn over`, `sand between`, `fit hardware`, `repair`.
 std::string_view word_for(OperationKind kind);
 
 /// `back`, `show`, `both`.
@@ -82,6 +83,8 @@ struct Operation {
   /// one stretch of work with it.
   std::optional<Duration> right_after;
   std::vector<Wait> waits;
+  std::optional<Fault> fault;          ///< repairs only
+  bool again = false;                  ///< coats only: once more, because a fault cost it
   std::optional<Done> done;            ///< by the log; then it is not scheduled any more
   std::optional<Instant> starts_last;  ///< where the last plan has it begin
   std::vector<std::string> how;        ///< two or three lines, as a good foreman would say it

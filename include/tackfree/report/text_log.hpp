@@ -13,7 +13,4 @@ std::string understood_text(const UnderstoodReport& told, int columns = 80);
 /// Every line of the log that counts, with its number; and what was kept aside.
 std::string log_text(const Job& job, int columns = 80);
 
-/// `tacky`, `sanded through`: a fault as it is said.
-std::string_view words_for(Fault fault);
-
 }  // namespace tackfree
