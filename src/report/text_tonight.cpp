@@ -77,7 +77,7 @@ class Answer {
 
   void work() {
     if (tonight_.work.empty()) {
-      page_.paragraph({0, "Do   "}, "nothing is left to do.");
+      page_.paragraph({0, "Do  "}, "nothing is left to do.");
       return;
     }
     const bool today =
@@ -85,14 +85,14 @@ class Answer {
     const std::string length = duration_text(to_duration(tonight_.stretch.length()));
     if (!today) {
       page_.paragraph(
-          {0, "Do   "},
+          {0, "Do  "},
           fmt::format("nothing tonight. Next on {}: {}.", figures_.moment(tonight_.stretch.begin),
                       words_.full_title(operation(tonight_.work.front()))));
       if (const std::string why = words_.why(step(tonight_.work.front())); !why.empty())
         page_.paragraph({5, ""}, fmt::format("It waits: {}.", why));
       return;
     }
-    page_.paragraph({0, "Do   "},
+    page_.paragraph({0, "Do  "},
                     fmt::format("{}: {} of work, until {}.",
                                 tonight_.stretch.begin > plan_.now
                                     ? fmt::format("{} ({})", when(tonight_.stretch.begin),
@@ -148,19 +148,19 @@ class Answer {
       text += air.changes ? fmt::format("; fit again {}", when(*air.changes))
                           : "; it does not get fit within two weeks";
     }
-    page_.paragraph({0, "Air  "}, text + ".");
+    page_.paragraph({0, "Air "}, text + ".");
   }
 
   void waiting(const WaitingCoat& coat) {
     const std::string title = words_.full_title(operation(coat.step));
     if (coat.share >= 1) {
-      page_.paragraph({0, "Coat "},
+      page_.paragraph({0, "Coat"},
                       fmt::format("{}: {} by this estimate. Try it where it does not show.", title,
                                   reached_words(coat.towards)));
       return;
     }
     page_.paragraph(
-        {0, "Coat "},
+        {0, "Coat"},
         fmt::format("{}: {} of the way to {}{}.{}", title, percent_text(fraction(coat.share)),
                     word_for(coat.towards),
                     coat.ready ? fmt::format("; ready {}, {}", when(*coat.ready), in(*coat.ready))
@@ -181,20 +181,20 @@ class Answer {
         rules.emplace_back("No coat over one that is not ready.");
         break;
       }
-    for (const std::string& rule : rules) page_.paragraph({0, "Not  "}, rule);
+    for (const std::string& rule : rules) page_.paragraph({0, "Not "}, rule);
   }
 
   void then() {
     if (!tonight_.then) {
       if (plan_.schedule.ready_at && !tonight_.work.empty())
         page_.paragraph(
-            {0, "Then "},
+            {0, "Then"},
             fmt::format("that was the last work. Ready {} for light use.",
                         figures_.moment(figures_.full_hour_up(*plan_.schedule.ready_at))));
       return;
     }
     const DatedStep& next = step(*tonight_.then);
-    page_.paragraph({0, "Then "},
+    page_.paragraph({0, "Then"},
                     fmt::format("{}, {}: {}.", figures_.moment(next.begin()), in(next.begin()),
                                 words_.full_title(operation(*tonight_.then))));
   }
@@ -213,7 +213,7 @@ class Answer {
     for (const std::size_t index : coatings) {
       const Coating& coating = plan_.job.coatings[index];
       page_.paragraph(
-          {0, "Away "},
+          {0, "Away"},
           fmt::format("Brush clean with {}, tin shut.{}{}", coating.words.cleaner,
                       coating.dries_by_oxidation
                           ? " Oily rags heat themselves and can catch fire: flat to dry outdoors, "

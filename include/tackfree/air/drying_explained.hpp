@@ -19,7 +19,7 @@ struct DryingExplanation {
   Sourced<Duration> label;
   std::optional<Duration> label_least;  ///< where the label gives a range
   TimeFactor temperature, humidity, film, air_movement;
-  TimeFactor slowness;  ///< 1 unless the log has taught otherwise
+  TimeFactor slowness{1.0, Origin::measured, {}};  ///< 1 unless the log has taught otherwise
   /// What the label's hours as a floor, an earlier stage, or rounding to the minute add.
   TimeFactor held;
   double outside_label = 0;  ///< share of the wait at temperatures outside the label's rows
