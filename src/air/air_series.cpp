@@ -1,5 +1,6 @@
 #include "tackfree/air/air_series.hpp"
 
+#include "tackfree/air/air_readings.hpp"
 #include "tackfree/air/indoor_air.hpp"
 #include "tackfree/air/joined_air.hpp"
 
@@ -85,7 +86,8 @@ Energy AirSeries::heat_until(Instant at) const {
 
 Interval AirSeries::covers() const { return {nodes_.front().at, nodes_.back().at}; }
 
-void AirSeries::bring_indoors(const AirMix& mix, const std::vector<Node>& outdoors, Interval span) {
+void AirSeries::bring_indoors(const AirMix& mix, const std::vector<Node>& outdoors, Interval span,
+                              const std::vector<AirReading>& readings) {
   std::vector<Node> room = mix.boards && !mix.indoors ? every_five_minutes(outdoors) : outdoors;
   std::vector<IndoorNode> indoor;
   if (mix.indoors) {
@@ -94,7 +96,7 @@ void AirSeries::bring_indoors(const AirMix& mix, const std::vector<Node>& outdoo
     room.clear();
     for (const IndoorNode& node : indoor) room.push_back(node.node);
   }
-  nodes_ = cut_to(room, span);
+  nodes_ = with_readings(cut_to(room, span), readings);
   if (mix.indoors && mix.indoors->heating) {
     const auto heat_at = [&](Instant at) {
       const std::size_t after = node_after(room, at);
@@ -111,8 +113,8 @@ void AirSeries::bring_indoors(const AirMix& mix, const std::vector<Node>& outdoo
   boards_ = board_temperatures(nodes_, start.temperature, mix.boards->thickness);
 }
 
-std::optional<AirSeries> AirSeries::over(const AirRecord& record, Interval span,
-                                         Problems& problems) {
+std::optional<AirSeries> AirSeries::over(const AirRecord& record, Interval span, Problems& problems,
+                                         const std::vector<AirReading>& readings) {
   const AirMix mix = as_mix(record);
   auto joined = joined_air(mix, span, problems);
   if (!joined) return std::nullopt;
@@ -121,7 +123,7 @@ std::optional<AirSeries> AirSeries::over(const AirRecord& record, Interval span,
   series.seams_ = std::move(joined->seams);
   series.typical_from_ = joined->typical_from;
   series.mean_day_from_ = joined->mean_day_from;
-  series.bring_indoors(mix, joined->nodes, span);
+  series.bring_indoors(mix, joined->nodes, span, readings);
   return series;
 }
 

@@ -60,6 +60,7 @@ DryingClock::DryingClock(const Coating& coating, Speed air_speed, bool faster_th
       label_is_least_(!faster_than_label) {
   if (label_rate(coating) <= 0.0) return;  // the label's hours say nothing about such a film
   label_step_ = progress_per_minute * label_rate(coating);
+  slowness_ = coating.slowness;
   recoat_exponent_ = film_exponent(coating.law, Stage::recoat).value;
   for (std::size_t i = 0; i < stage_count; ++i)
     if (coating.label_after.at(i)) add_need(coating, static_cast<Stage>(i), points, air_speed);
@@ -95,7 +96,7 @@ void DryingClock::add_need(const Coating& coating, Stage stage, const RatePoints
       {.stage = stage,
        .label = label,
        .track = has_rows ? tracks_.size() - 1 : 0,
-       .amount = label_step * label.in(minutes),
+       .amount = coating.slowness * label_step * label.in(minutes),
        .film_exponent = film_exponent(coating.law, stage).value,
        .at_least = floor ? whole_minutes_up(shortest_on_label(coating, stage)) : Minutes(0)});
 }
@@ -141,7 +142,8 @@ std::optional<Instant> DryingClock::reached(Stage stage, Instant applied, double
 
 std::optional<Instant> DryingClock::dried_for(Duration label, Instant applied,
                                               double film_ratio) const {
-  const double amount = label_step_ * label.in(minutes)*std::pow(film_ratio, recoat_exponent_);
+  const double amount =
+      slowness_ * label_step_ * label.in(minutes)*std::pow(film_ratio, recoat_exponent_);
   if (label_step_ <= 0.0 || amount > most_units) return std::nullopt;
   const auto done = tracks_.front()->first_minute(applied, std::llround(amount) - rounding_slack);
   if (!done) return std::nullopt;

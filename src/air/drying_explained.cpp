@@ -70,7 +70,7 @@ std::optional<DryingExplanation> explained(const Coating& coating, Stage stage,
   const double film = std::pow(film_ratio, exponent.value);
   const double air_factor = air_speed_factor(coating.law.air_exponent.value, air_speed);
   const OwnWait own = own_wait(StageRate(coating, stage), air, air_factor, begins, *ends,
-                               label->value.in(minutes)*film);
+                               coating.slowness * label->value.in(minutes)*film);
   const double length = own.length.in(minutes);
   if (length <= 0.0 || own.both <= 0.0) return std::nullopt;
   return DryingExplanation{
@@ -82,6 +82,7 @@ std::optional<DryingExplanation> explained(const Coating& coating, Stage stage,
       .film = {film, exponent.origin, exponent.source},
       .air_movement = {1.0 / air_factor, coating.law.air_exponent.origin,
                        coating.law.air_exponent.source},
+      .slowness = {coating.slowness, Origin::measured, "your log"},
       .held = {to_duration(*ends - begins) / own.length, Origin::practice, {}},
       .outside_label = own.outside_minutes / length,
       .begins = begins,

@@ -4,6 +4,7 @@
 #include "tackfree/base/problem.hpp"
 
 #include <algorithm>
+#include <array>
 #include <map>
 
 #include <CLI/CLI.hpp>
@@ -17,7 +18,8 @@ const char* const description =
 
 /// The library's own message says only that a command is required.
 std::optional<ReadOptions> unknown_command(const std::vector<std::string>& arguments) {
-  const std::vector<std::string> known{"plan", "area", "buy", "check", "start", "drying"};
+  const std::vector<std::string> known{"plan", "tonight", "log",   "area",
+                                       "buy",  "drying",  "check", "start"};
   if (arguments.empty() || arguments[0].starts_with('-') ||
       std::find(known.begin(), known.end(), arguments[0]) != known.end())
     return std::nullopt;
@@ -59,6 +61,113 @@ CLI::App* drying_command(CLI::App& app, Options& options) {
   return drying;
 }
 
+void add_reading(CLI::App* command, LogOptions& log) {
+  command->add_option("--air-temp-c", log.temp_c, "Air in the room, in C")
+      ->check(CLI::Range(-40, 60));
+  command->add_option("--air-temp-f", log.temp_f, "Air in the room, in F")
+      ->check(CLI::Range(-40, 140))
+      ->excludes("--air-temp-c");
+  command->add_option("--humidity-pct", log.humidity_pct, "Relative humidity in the room, in %")
+      ->check(CLI::Range(1, 100));
+}
+
+/// The options of everything that is done to a batch.
+void add_place(CLI::App* command, LogOptions& log) {
+  command->add_option("--batch", log.batch, "Batch of the job; without it, the only one");
+  command->add_option("--coat", log.coat, "Number of the coat; without it, the next or last one");
+  command->add_option("--side", log.side, "back, show, both, top or bottom");
+}
+
+/// The words of an enumeration, for options.
+template <class Enum, std::size_t N>
+std::map<std::string, Enum> choices(const std::array<std::string_view, N>& words) {
+  std::map<std::string, Enum> map;
+  for (std::size_t i = 0; i < N; ++i) map[std::string(words[i])] = static_cast<Enum>(i);
+  return map;
+}
+
+/// One way of logging: what it takes besides the job.
+CLI::App* log_kind(CLI::App* log, Options& options, const char* name, const char* what) {
+  CLI::App* kind = log->add_subcommand(name, what);
+  kind->add_option("job", options.job_file, "Job file (JSON)")->required();
+  return kind;
+}
+
+void add_work_kinds(CLI::App* log, Options& options) {
+  LogOptions& told = options.log;
+  CLI::App* coat = log_kind(log, options, "coat", "A coat was put on");
+  CLI::App* done = log_kind(log, options, "done", "Other work was done: sanding, turning over");
+  CLI::App* skip = log_kind(log, options, "skip", "A step is left out on purpose");
+  CLI::App* test = log_kind(log, options, "test", "A coat was tried");
+  CLI::App* fault = log_kind(log, options, "fault", "A coat went wrong");
+  test->add_option("test", told.test, "touch, or thumb: pressed and turned")
+      ->required()
+      ->transform(CLI::CheckedTransformer(choices<DryTest>(dry_test_words)).description(""));
+  const std::map<std::string, bool> outcomes{{"passed", true}, {"failed", false}};
+  test->add_option("outcome", told.passed, "passed or failed")
+      ->required()
+      ->transform(CLI::CheckedTransformer(outcomes).description(""));
+  fault->add_option("fault", told.fault, "runs, wrinkling, fisheyes, blush, tacky, sand_through")
+      ->required()
+      ->transform(CLI::CheckedTransformer(choices<Fault>(fault_words)).description(""));
+  for (CLI::App* command : {coat, done, skip, test, fault}) add_place(command, told);
+  for (CLI::App* command : {coat, done})
+    command->add_option("--from", told.from, "When it was begun; without it, by the usual pace");
+  for (CLI::App* command : {done, skip})
+    command->add_option("--step", told.step,
+                        "Which work, as in sand-p240 or turn-over; without it, the next");
+  coat->add_option("--litres", told.litres, "Taken from the tins, thinner and all")
+      ->check(CLI::Range(0.001, 1000.0));
+  coat->add_option("--used", told.used, "The same as a measure: 350 ml, 11 fl oz")
+      ->excludes("--litres");
+  add_reading(coat, told);
+}
+
+CLI::App* log_command(CLI::App& app, Options& options) {
+  LogOptions& told = options.log;
+  CLI::App* log = app.add_subcommand("log", "Write down what happened, or show the log");
+  log->require_subcommand(1);
+  add_work_kinds(log, options);
+  CLI::App* tin = log_kind(log, options, "tin", "A tin was opened or bought");
+  tin->add_option("event", told.tin, "opened or bought")
+      ->required()
+      ->transform(CLI::CheckedTransformer(choices<TinEvent>(tin_event_words)).description(""));
+  tin->add_option("size", told.used, "What is in it: 1 qt, 750 ml")->required();
+  CLI::App* waste = log_kind(log, options, "waste", "Coating was thrown away: a pot past its life");
+  waste->add_option("amount", told.used, "How much: 200 ml")->required();
+  for (CLI::App* command : {tin, waste})
+    command->add_option("--coating", told.coating, "Coating of the job; without it, the only one");
+  CLI::App* air = log_kind(log, options, "air", "Thermometer and hygrometer were read");
+  add_reading(air, told);
+  CLI::App* note = log_kind(log, options, "note", "Anything else");
+  note->add_option("text", told.note, "What is to be noted")->required();
+  CLI::App* withdraw =
+      log_kind(log, options, "withdraw", "An earlier line was wrong and is taken back");
+  withdraw->add_option("number", told.corrects, "Number of that line")->required();
+  CLI::App* show = log_kind(log, options, "show", "Print the log");
+  for (CLI::App* command : log->get_subcommands({})) {
+    if (command == show) continue;
+    if (command != note) command->add_option("--note", told.note, "A remark");
+    command->add_flag("--only-show", told.only_show, "Say what is understood; write nothing");
+    if (command == withdraw) continue;
+    command->add_option("--at", told.at,
+                        "When: 20:10, yesterday 20:10, 2027-04-05T17:45; without it, now");
+    command->add_option("--corrects", told.corrects,
+                        "Number of an earlier line that this one stands in place of");
+  }
+  for (const char* name : {"coat", "test"})
+    log->get_subcommand(name)->add_flag("--insist", told.insist,
+                                        "It was so, although a rule or a figure speaks against it");
+  return log;
+}
+
+LogKind logged_kind(const CLI::App& log) {
+  const std::string name = log.get_subcommands().front()->get_name();
+  if (name == "skip") return LogKind::skipped;
+  if (name == "withdraw") return LogKind::withdrawn;
+  return choices<LogKind>(log_kind_words)[name];
+}
+
 }  // namespace
 
 ReadOptions read_options(const std::vector<std::string>& arguments) {
@@ -83,18 +192,30 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
 
   CLI::App* drying = drying_command(app, options);
 
-  for (CLI::App* command : {plan, buy, drying})
+  CLI::App* tonight = app.add_subcommand("tonight", "Tell what to do now or next, on one screen");
+  tonight->add_option("job", options.job_file, "Job file (JSON)")->required();
+  add_reading(tonight, options.log);
+  CLI::App* log = log_command(app, options);
+  for (CLI::App* command : {plan, tonight})
+    command->add_option("--last-plan", options.last_plan,
+                        "Plan JSON written before: stay near it, and tell what moved");
+
+  std::vector<CLI::App*> dated{plan, tonight, buy, drying};
+  for (CLI::App* command : log->get_subcommands({})) dated.push_back(command);
+  for (CLI::App* command : dated)
     command->add_option(
         "--now", options.now,
         "Plan as of this time: 2027-04-05T17:45 in the job's zone, or with Z or an offset");
-  for (CLI::App* command : {plan, area, buy, drying})
+  dated.push_back(area);
+  for (CLI::App* command : dated)
     command
         ->add_option(
             "--width", options.width,
             "Columns of what is printed, 40 to 200; else those of the terminal, up to 120, "
             "or 80")
         ->check(CLI::Range(40, 200));
-  for (CLI::App* command : {plan, area, buy, check, drying})
+  dated.push_back(check);
+  for (CLI::App* command : dated)
     command->add_option("--data", options.data_dir,
                         "Folder with finishing data, in place of the built-in data");
 
@@ -116,6 +237,12 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
   if (*check) options.command = Command::check;
   if (*start) options.command = Command::start;
   if (*drying) options.command = Command::drying;
+  if (*tonight) options.command = Command::tonight;
+  if (*log) {
+    options.command = Command::log;
+    options.log.show = log->get_subcommands().front()->get_name() == "show";
+    if (!options.log.show) options.log.kind = logged_kind(*log);
+  }
   return {options, {}, false};
 }
 

@@ -2,12 +2,16 @@
 
 #include "tackfree/base/name.hpp"
 #include "tackfree/base/text_file.hpp"
+#include "tackfree/cli/given_time.hpp"
+#include "tackfree/cli/log_command.hpp"
 #include "tackfree/cli/options.hpp"
 #include "tackfree/cli/progress_line.hpp"
 #include "tackfree/input/job_reader.hpp"
+#include "tackfree/input/last_plan_reader.hpp"
 #include "tackfree/input/starter_job.hpp"
 #include "tackfree/plan/coat_outlook.hpp"
 #include "tackfree/plan/make_plan.hpp"
+#include "tackfree/plan/tonight.hpp"
 #include "tackfree/report/area_report.hpp"
 #include "tackfree/report/csv.hpp"
 #include "tackfree/report/display_text.hpp"
@@ -17,6 +21,7 @@
 #include "tackfree/report/json_drying.hpp"
 #include "tackfree/report/text.hpp"
 #include "tackfree/report/text_drying.hpp"
+#include "tackfree/report/text_tonight.hpp"
 
 #include <algorithm>
 #include <chrono>
@@ -47,42 +52,16 @@ int report_problems(Problems problems, std::ostream& err) {
   return exit_wrong_input;
 }
 
-/// A time as the command line has it, under the option `key`: local in the job's zone, or UTC.
-std::optional<Instant> time_given(const std::string& key, const std::string& text, const Job& job,
-                                  Problems& problems) {
-  std::optional<Instant> at = parse_instant(text);
-  if (const auto local = parse_local_time(text); local && !at) {
-    const LocatedTime located = job.calendar.zone.locate(*local);
-    if (located.fate == LocalFate::skipped) {
-      problems.push_back(
-          {.key = key,
-           .found = text,
-           .wanted = fmt::format("wanted a time that {} has; the clocks skip this one",
-                                 job.calendar.zone.name())});
-      return std::nullopt;
-    }
-    at = located.at;
-  }
-  if (!at)
-    problems.push_back({.key = key,
-                        .found = text,
-                        .wanted = "wanted a time like 2027-04-05T17:45, or with Z or an offset"});
-  else if (*at + whole_minutes_up(job.horizon) > last_zoned_instant())
-    problems.push_back(
-        {.key = key,
-         .found = text,
-         .wanted =
-             "wanted a plan that ends before 2038: zone rules after 2037 are not known here"});
-  else
-    return at;
-  return std::nullopt;
-}
-
 /// The time to plan from: --now, else the job's own, else the clock.
 std::optional<Instant> planning_time(const Options& options, const Job& job, Problems& problems) {
   if (options.now) return time_given("--now", *options.now, job, problems);
   if (job.now_at) return job.now_at;
   return std::chrono::floor<Minutes>(std::chrono::system_clock::now());
+}
+
+/// The last plan that was named, into the job.
+void add_last_plan(const Options& options, Job& job, Problems& problems) {
+  if (options.last_plan) job.last_plan = read_last_plan(*options.last_plan, job.id, problems);
 }
 
 /// Where a command prints what was asked for, and what was wrong.
@@ -125,10 +104,11 @@ std::optional<Plan> asked_plan(const Options& options, std::ostream* terminal, P
   stage("reading the files");
   std::optional<Job> job = read_job(options.job_file, options.data_dir, problems);
   const auto now = job ? planning_time(options, *job, problems) : std::nullopt;
+  if (job) add_last_plan(options, *job, problems);
   if (!now || !problems.empty()) return std::nullopt;
-  std::optional<Plan> plan = make_plan(std::move(*job), *now, problems, stage);
+  std::optional<Plan> plan = make_plan(*job, *now, problems, stage);
   if (plan && plan->room && plan->room->proposed && options.airing == AiringChoice::proposed) {
-    Job again = plan->job;
+    Job again = std::move(*job);
     again.room.airing = plan->room->proposed;
     plan = make_plan(std::move(again), *now, problems, stage);
   }
@@ -191,6 +171,41 @@ int drying_command(const Options& options, const Streams& to) {
   return problems.empty() ? exit_done : report_problems(problems, to.err);
 }
 
+int log_command(const Options& options, const Streams& to) {
+  Problems problems;
+  const std::optional<Job> job = read_job(options.job_file, options.data_dir, problems);
+  const auto now = job ? planning_time(options, *job, problems) : std::nullopt;
+  std::string text;
+  if (now && problems.empty()) text = logged(options, *job, *now, to.columns, problems);
+  if (!problems.empty()) return report_problems(problems, to.err);
+  to.out << text;
+  return exit_done;
+}
+
+/// A reading on the command line counts for now, and is not written down.
+void add_reading(const LogOptions& told, Instant now, Job& job) {
+  if (!told.temp_c && !told.temp_f) return;
+  LogEntry reading{.kind = LogKind::air, .written_at = now, .at = now};
+  reading.temperature = told.temp_c ? celsius(*told.temp_c) : fahrenheit(*told.temp_f);
+  if (told.humidity_pct) reading.humidity = humidity_percent(*told.humidity_pct);
+  job.history.entries.push_back(std::move(reading));
+}
+
+int tonight_command(const Options& options, const Streams& to) {
+  Problems problems;
+  std::optional<Job> job = read_job(options.job_file, options.data_dir, problems);
+  const auto now = job ? planning_time(options, *job, problems) : std::nullopt;
+  if (job) add_last_plan(options, *job, problems);
+  std::optional<Plan> plan;
+  if (now && problems.empty()) {
+    add_reading(options.log, *now, *job);
+    plan = make_plan(std::move(*job), *now, problems);
+  }
+  if (!plan || !problems.empty()) return report_problems(problems, to.err);
+  to.out << tonight_text(*plan, tonight(*plan), to.columns, to.ink);
+  return plan->schedule.unplaced.empty() ? exit_done : exit_not_plannable;
+}
+
 int start_command(const Options& options, const Streams& to) {
   Problems problems;
   std::error_code fault;
@@ -222,6 +237,10 @@ int run_command(const Options& options, const Streams& to) {
       return start_command(options, to);
     case Command::drying:
       return drying_command(options, to);
+    case Command::log:
+      return log_command(options, to);
+    case Command::tonight:
+      return tonight_command(options, to);
   }
   return exit_bug;
 }

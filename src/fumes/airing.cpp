@@ -18,7 +18,11 @@ std::vector<CoatingStretch> coating_stretches(const OperationList& list, const S
   }
   for (std::size_t step = 0; step < schedule.steps.size(); ++step) {
     const DatedStep& dated = schedule.steps[step];
-    if (list.operations.at(dated.operation).kind == OperationKind::coat && !dated.session)
+    const Operation& op = list.operations.at(dated.operation);
+    // What is on for longer than this has given off nearly all it has. Source: assumed.
+    constexpr Minutes gone_after = 2 * one_day;
+    if (op.skipped() || (op.done && dated.end() + gone_after < schedule.span.begin)) continue;
+    if (op.kind == OperationKind::coat && !dated.session)
       stretches.push_back({{dated.begin(), dated.end()}, {step}});
   }
   std::ranges::sort(stretches, {}, &CoatingStretch::time);

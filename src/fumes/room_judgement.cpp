@@ -247,6 +247,7 @@ VapourPlan vapour_plan(const Job& job, const OperationList& list, const JobVolum
   VapourPlan plan;
   plan.stretches = coating_stretches(list, schedule);
   plan.start = schedule.span.begin;
+  if (!plan.stretches.empty()) plan.start = std::min(plan.start, plan.stretches.front().time.begin);
   std::map<std::size_t, VapourSource> sources;
   Instant last = plan.start;
   for (const CoatingStretch& stretch : plan.stretches) {

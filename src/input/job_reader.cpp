@@ -8,6 +8,7 @@
 #include "tackfree/input/finish_reader.hpp"
 #include "tackfree/input/finishing_data_reader.hpp"
 #include "tackfree/input/follows_reader.hpp"
+#include "tackfree/input/log_lines.hpp"
 #include "tackfree/input/measure.hpp"
 #include "tackfree/input/parts_reader.hpp"
 #include "tackfree/input/room_reader.hpp"
@@ -106,6 +107,15 @@ void read_parts_of(JsonCursor& root, Job& job, const std::filesystem::path& fold
   check_parts_have_batches(job, path.string(), root.problems());
 }
 
+/// The log stands beside the job, under the job's own name unless it says another.
+void read_history(JsonCursor& root, Job& job, const std::filesystem::path& file) {
+  std::filesystem::path path = file;
+  path.replace_extension(".log.jsonl");
+  if (const auto name = root.text("log_file")) path = file.parent_path() / *name;
+  const auto text = read_appended(path, root.problems());
+  if (text) job.history = read_log(*text, path.string(), root.problems());
+}
+
 }  // namespace
 
 std::optional<Job> read_job(const std::filesystem::path& file,
@@ -140,6 +150,7 @@ std::optional<Job> read_job(const std::filesystem::path& file,
   if (auto calendar = root.object(needed("calendar")))
     job.calendar = read_calendar(*calendar, zone, folder, !root.has("people"));
   job.people = read_people(root, job.calendar, folder);
+  read_history(root, job, file);
   root.refuse_unknown();
   if (problems.size() > before) return std::nullopt;
   return job;

@@ -6,8 +6,8 @@
 namespace tackfree {
 namespace {
 
-/// Log-sd of one reading of a tin's level. Source: assumption of this project.
-constexpr double reading_sd = 0.10;
+/// Log-sd of one coat about the person's own mean. Source: assumption of this project.
+constexpr double coat_sd = 0.30;
 
 /// The widest method spread with which the job uses the coating; nothing when no system does.
 std::optional<double> prior_sd(const Job& job, const std::string& coating) {
@@ -22,39 +22,33 @@ std::optional<double> prior_sd(const Job& job, const std::string& coating) {
   return widest;
 }
 
-std::vector<double> readings(const History& history, const std::string& coating) {
-  std::vector<double> logarithms;
-  for (const CoatPutOn& coat : history.coats)
-    if (coat.coating == coating && coat.used > Volume{} && coat.expected > Volume{})
-      logarithms.push_back(std::log(coat.used / coat.expected));
-  return logarithms;
-}
-
 }  // namespace
 
-// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): three bare numbers by their nature
-double posterior_mean(double prior_mean, double prior_sd, double reading_sd,
-                      const std::vector<double>& readings) {
-  const double prior_precision = 1.0 / (prior_sd * prior_sd);
-  const double reading_precision = 1.0 / (reading_sd * reading_sd);
-  double precision = prior_precision;
-  double weighted = prior_precision * prior_mean;
-  for (const double reading : readings) {
-    precision += reading_precision;
-    weighted += reading_precision * reading;
+std::vector<Learnt> learnt_thirst(const Job& job) {
+  std::vector<Learnt> all;
+  for (const Coating& coating : job.coatings) {
+    Learnt& learnt = all.emplace_back();
+    const std::optional<double> spread = prior_sd(job, coating.name);
+    if (!spread || *spread <= 0) continue;
+    std::vector<double> readings;
+    for (const CoatPutOn& coat : job.history.coats) {
+      if (coat.coating != coating.name || coat.used <= Volume{} || coat.expected <= Volume{})
+        continue;
+      const double reading = std::log(coat.used / coat.expected);
+      if (!coat.insisted && is_outlier(*spread, coat_sd, reading))
+        learnt.asked_of.push_back(coat.entry);
+      else
+        readings.push_back(reading);
+    }
+    learnt.readings = static_cast<int>(readings.size());
+    learnt.factor = std::exp(posterior_mean(0.0, *spread, coat_sd, readings));
   }
-  return weighted / precision;
+  return all;
 }
 
 std::vector<double> thirst_factors(const Job& job) {
   std::vector<double> factors;
-  for (const Coating& coating : job.coatings) {
-    const std::optional<double> spread = prior_sd(job, coating.name);
-    const bool learns = spread && *spread > 0;
-    factors.push_back(learns ? std::exp(posterior_mean(0.0, *spread, reading_sd,
-                                                       readings(job.history, coating.name)))
-                             : 1.0);
-  }
+  for (const Learnt& learnt : learnt_thirst(job)) factors.push_back(learnt.factor);
   return factors;
 }
 

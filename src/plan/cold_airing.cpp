@@ -68,7 +68,8 @@ std::optional<ColdAiring> coldest_airing(const Job& job, const OperationList& li
       if (!op.coating) continue;
       const Temperature bears = job.coatings.at(*op.coating).limits.hold_min.value;
       for (const AiringSpan& span : stretch.airing)
-        for (Instant at = span.time.begin; at <= span.time.end; at += look_every) {
+        for (Instant at = std::max(span.time.begin, schedule.span.begin); at <= span.time.end;
+             at += look_every) {
           const Temperature here = on_nodes(nodes, at).temperature;
           if (!coldest || here - bears < coldest->room - coldest->bears)
             coldest = ColdAiring{here, bears, at, with_airing};

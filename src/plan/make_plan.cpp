@@ -1,13 +1,19 @@
 #include "tackfree/plan/make_plan.hpp"
 
+#include "tackfree/air/air_readings.hpp"
 #include "tackfree/air/indoor_air.hpp"
 #include "tackfree/air/psychrometrics.hpp"
 #include "tackfree/air/wood_moisture.hpp"
+#include "tackfree/learning/slowness.hpp"
 #include "tackfree/learning/thirst.hpp"
 #include "tackfree/operations/operation_list.hpp"
+#include "tackfree/operations/repairs.hpp"
 #include "tackfree/plan/coat_outlook.hpp"
+#include "tackfree/plan/log_facts.hpp"
+#include "tackfree/plan/moves.hpp"
 #include "tackfree/plan/notes.hpp"
 #include "tackfree/plan/part_notes.hpp"
+#include "tackfree/plan/stock.hpp"
 #include "tackfree/schedule/check_schedule.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
 #include "tackfree/schedule/missed_windows.hpp"
@@ -38,17 +44,47 @@ Duration board_lag(const Job& job) {
   return mix != nullptr && mix->boards ? board_time_constant(mix->boards->thickness) : Duration();
 }
 
-/// Lists and dates the operations; where a coat misses the window of the one below, once more with
-/// sanding before it (rule 2).
-void schedule_within_windows(Plan& plan, const Job& job, const std::vector<DryingClock>& clocks,
-                             Interval span) {
-  KeyedCoats missed;
-  do {
+/// From the first coat of the log on, as far back as the air is known; else from the plan's start.
+Instant air_from(const Job& job, Instant start) {
+  Instant from = std::min(start, first_coat_at(job.history).value_or(start));
+  if (const auto known = known_from(job.air)) from = std::min(start, std::max(from, *known));
+  return from;
+}
+
+/// What the log has taught, into the job and its coatings; nothing and Problems for lines that do
+/// not fit the job.
+void learn(Plan& plan, Job& job, Instant now, Problems& problems) {
+  const JobVolumes expected =
+      job_volumes(job, plan.takeoff, std::vector<double>(job.coatings.size(), 1.0));
+  OperationList list = with_repairs(operation_list(job, plan.takeoff, expected, plan.keyed), job);
+  mark_done(list, job, now, problems);
+  note_lessons(job, list, plan.air);
+  plan.thirst = learnt_thirst(job);
+  plan.slowness = learnt_slowness(job);
+  for (std::size_t i = 0; i < job.coatings.size(); ++i)
+    job.coatings[i].slowness = plan.slowness[i].factor;
+}
+
+/// Lists the operations and marks what the log says of them.
+void list_work(Plan& plan) {
+  Problems known;  // told when the log was gone through for what it teaches
+  plan.list =
+      with_repairs(operation_list(plan.job, plan.takeoff, plan.volumes, plan.keyed), plan.job);
+  mark_done(plan.list, plan.job, plan.now, known);
+  mark_trials(plan.list, plan.job, plan.air);
+  keep_last_starts(plan);
+}
+
+/// Dates the operations; where a coat misses the window of the one below, once more with sanding
+/// before it (rule 2).
+void schedule_within_windows(Plan& plan, const std::vector<DryingClock>& clocks, Interval span) {
+  while (true) {
+    plan.schedule = make_schedule(plan.job, plan.list, plan.air, clocks, span);
+    KeyedCoats missed = missed_windows(plan.job, plan.list, plan.air, plan.schedule);
+    if (missed.empty()) return;
     plan.keyed.merge(missed);
-    plan.list = operation_list(job, plan.takeoff, plan.volumes, plan.keyed);
-    plan.schedule = make_schedule(job, plan.list, plan.air, clocks, span);
-    missed = missed_windows(job, plan.list, plan.air, plan.schedule);
-  } while (!missed.empty());
+    list_work(plan);
+  }
 }
 
 Length all_tape(const SurfaceTakeoff& takeoff) {
@@ -59,31 +95,44 @@ Length all_tape(const SurfaceTakeoff& takeoff) {
 
 }  // namespace
 
-std::optional<Plan> make_plan(Job job, Instant now, Problems& problems,
-                              const StageListener& stage) {
-  const auto begins = [&](const char* what) {
-    if (stage) stage(what);
-  };
+std::optional<Plan> make_standing(Job job, Instant now, Problems& problems) {
   const Instant start = on_grid(now, job.grid);
-  const Interval span{start, start + whole_minutes_up(job.horizon)};
-  begins("working out the air");
-  auto air = AirSeries::over(job.air, span, problems);
+  const Interval span{air_from(job, start), start + whole_minutes_up(job.horizon)};
+  auto air = AirSeries::over(job.air, span, problems, readings_in_log(job.history));
   if (!air) return std::nullopt;
+  const std::size_t known = problems.size();
   split_into_lots(job, problems);
-  if (!problems.empty()) return std::nullopt;
-  const std::vector<double> thirst = thirst_factors(job);
-
+  if (problems.size() > known) return std::nullopt;
   Plan plan;
   plan.now = start;
   plan.air = std::move(*air);
   plan.wood_moisture = wood_moisture_in(plan.air.at(start));
   plan.board_lag = board_lag(job);
-  begins("taking off areas and litres");
   plan.takeoff = take_off(job);
-  plan.volumes = job_volumes(job, plan.takeoff, thirst);
+  plan.keyed = sanded_by_log(job);
+  learn(plan, job, now, problems);
+  if (problems.size() > known) return std::nullopt;
+  plan.volumes = job_volumes(job, plan.takeoff, thirst_factors(job));
+  plan.job = std::move(job);
+  list_work(plan);
+  return plan;
+}
+
+std::optional<Plan> make_plan(Job given, Instant now, Problems& problems,
+                              const StageListener& stage) {
+  const auto begins = [&](const char* what) {
+    if (stage) stage(what);
+  };
+  begins("working out air, areas and litres");
+  auto standing = make_standing(std::move(given), now, problems);
+  if (!standing) return std::nullopt;
+  Plan plan = std::move(*standing);
+  Job& job = plan.job;
+  const Interval span{plan.now, plan.now + whole_minutes_up(job.horizon)};
   begins("dating the steps");
   const std::vector<DryingClock> clocks = drying_clocks(job, plan.air);
-  schedule_within_windows(plan, job, clocks, span);
+  schedule_within_windows(plan, clocks, span);
+  plan.moves = moves(plan);
   begins("explaining the waits");
   plan.drying = explained_coats(job, plan.list, plan.air, clocks, plan.schedule);
   plan.course = course(job, plan.list, plan.air, plan.schedule);
@@ -96,9 +145,12 @@ std::optional<Plan> make_plan(Job job, Instant now, Problems& problems,
     plan.cold_airing = coldest_airing(job, plan.list, plan.air, plan.schedule, *plan.room);
   plan.cautions = cautions(job, plan.list, plan.volumes, plan.emissions, plan.schedule, plan.room);
   begins("counting tins and sundries");
+  plan.to_come = volumes_to_come(plan.volumes, plan.list);
+  plan.tins_short = tins_short(job, plan.list);
+  const auto left = tins_left(job, plan.list);
+  for (std::size_t i = 0; i < job.coatings.size(); ++i) job.coatings[i].on_shelf = left[i];
   plan.shopping =
-      shopping_list(job, plan.volumes, plan.list, plan.schedule, all_tape(plan.takeoff));
-  plan.job = std::move(job);
+      shopping_list(job, plan.to_come, plan.list, plan.schedule, all_tape(plan.takeoff));
   plan.notes = notes(plan);
 
   begins("checking the schedule against its rules");

@@ -23,6 +23,8 @@ std::string mark_of(const Operation& op) {
       return "turn";
     case OperationKind::fit_hardware:
       return "fit";
+    case OperationKind::repair:
+      return "repair";
     case OperationKind::fill_pores:
       return "fill";
     case OperationKind::raise_grain:
@@ -82,6 +84,8 @@ std::string_view words_for(HeldBy by) {
       return "waits: dust kept from wet work";
     case HeldBy::person:
       return "waits: you are busy with other work";
+    case HeldBy::last_plan:
+      return "waits: kept as last planned";
     case HeldBy::order:
       return "waits: put off for a better whole";
     case HeldBy::pin:

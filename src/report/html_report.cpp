@@ -14,6 +14,7 @@
 #include "tackfree/report/text_days.hpp"
 #include "tackfree/report/text_fumes.hpp"
 #include "tackfree/report/text_materials.hpp"
+#include "tackfree/report/text_progress.hpp"
 
 #include <array>
 
@@ -76,6 +77,7 @@ void write_contents(Markup& html) {
 void write_when(Markup& html, HtmlPage& page, const Plan& plan, const StepWords& words,
                 const HowTo& how_to) {
   write_unplaced(page, plan, words);
+  write_progress(page, plan, words);
   page.heading("The days");
   write_days_chart(html, plan, words);
   page.heading("Day by day");

@@ -28,6 +28,13 @@ std::string utc_form(Instant at) {
   return text;
 }
 
+/// FNV-1a, 64 bits.
+std::string fingerprint(std::string_view text) {
+  std::uint64_t hash = 14695981039346656037U;
+  for (const char c : text) hash = (hash ^ static_cast<unsigned char>(c)) * 1099511628211U;
+  return fmt::format("{:016x}", hash);
+}
+
 /// A key whose parts are slugs joined by dots; one that is too long ends in a hash of all of it.
 std::string uid_part(std::string_view key) {
   std::string text;
@@ -40,9 +47,7 @@ std::string uid_part(std::string_view key) {
     rest.remove_prefix(slash + 1);
   }
   if (text.size() <= longest_uid_part) return text;
-  std::uint64_t hash = 14695981039346656037U;  // FNV-1a, 64 bits
-  for (const char c : key) hash = (hash ^ static_cast<unsigned char>(c)) * 1099511628211U;
-  return fmt::format("{}-{:016x}", text.substr(0, longest_uid_part - 17), hash);
+  return fmt::format("{}-{}", text.substr(0, longest_uid_part - 17), fingerprint(key));
 }
 
 /// What one event says.
@@ -66,29 +71,53 @@ class Calendar {
     line("X-WR-CALNAME:" + escaped_text(cut_to(longest_summary, plan.job.name)));
   }
 
+  /// What is past is left out, unless the last plan had it later: then it moves to where it was.
   void add(const Event& event) {
-    if (event.time.end <= plan_.now) return;
-    line("BEGIN:VEVENT");
-    line("UID:" + uid(event.key));
-    line("DTSTAMP:" + utc_form(plan_.now));
-    line("SEQUENCE:0");
-    line("DTSTART:" + utc_form(event.time.begin));
-    line("DTEND:" + utc_form(event.time.end));
+    const std::string uid = uid_of(event.key);
+    const EventState* last = last_of(uid);
+    if (event.time.end <= plan_.now &&
+        (last == nullptr || last->cancelled || last->time.end <= plan_.now))
+      return;
     const std::string summary = escaped_text(cut_to(longest_summary, event.summary));
-    line("SUMMARY:" + summary);
+    std::string body = folded("SUMMARY:" + summary);
     if (!event.description.empty())
-      line("DESCRIPTION:" + escaped_text(fmt::format("{}", fmt::join(event.description, "\n"))));
-    line("CATEGORIES:" + escaped_text(event.category));
-    line(event.takes_time ? "TRANSP:OPAQUE" : "TRANSP:TRANSPARENT");
-    if (!event.alarm.empty()) {
-      line("BEGIN:VALARM");
-      line("ACTION:DISPLAY");
-      line("TRIGGER" + event.alarm);
-      line("DESCRIPTION:" + summary);
-      line("END:VALARM");
+      body += folded("DESCRIPTION:" +
+                     escaped_text(fmt::format("{}", fmt::join(event.description, "\n"))));
+    body += folded("CATEGORIES:" + escaped_text(event.category));
+    body += folded(event.takes_time ? "TRANSP:OPAQUE" : "TRANSP:TRANSPARENT");
+    if (!event.alarm.empty())
+      body += folded("BEGIN:VALARM") + folded("ACTION:DISPLAY") + folded("TRIGGER" + event.alarm) +
+              folded("DESCRIPTION:" + summary) + folded("END:VALARM");
+    EventState state{uid, event.time, cut_to(longest_summary, event.summary), event.category,
+                     fingerprint(utc_form(event.time.begin) + utc_form(event.time.end) + body)};
+    if (last != nullptr) {
+      const bool same = !last->cancelled && last->content == state.content;
+      state.sequence = last->sequence + (same ? 0 : 1);
     }
-    line("END:VEVENT");
+    write(state, body);
   }
+
+  /// Events to come of the last plan that are gone are cancelled; those past stay as they are.
+  void cancel_rest(Feed feed) {
+    if (!plan_.job.last_plan) return;
+    for (EventState state : plan_.job.last_plan->events) {
+      const bool waits = is_of_waits(state.category);
+      if (written_.contains(state.uid) || (feed == Feed::work && waits) ||
+          (feed == Feed::waits && !waits))
+        continue;
+      if (!state.cancelled && state.time.end <= plan_.now) {
+        states_.push_back(std::move(state));
+        continue;
+      }
+      if (!state.cancelled) ++state.sequence;
+      state.cancelled = true;
+      write(state, folded("SUMMARY:" + escaped_text(state.summary)) +
+                       folded("CATEGORIES:" + escaped_text(state.category)) +
+                       folded("STATUS:CANCELLED") + folded("TRANSP:TRANSPARENT"));
+    }
+  }
+
+  std::vector<EventState> states() && { return std::move(states_); }
 
   std::string text() && {
     line("END:VCALENDAR");
@@ -98,8 +127,32 @@ class Calendar {
  private:
   void line(const std::string& content) { text_ += folded(content); }
 
+  static bool is_of_waits(std::string_view category) {
+    return category == "airing" || category == "waiting" || category == "milestone";
+  }
+
+  const EventState* last_of(const std::string& uid) const {
+    if (!plan_.job.last_plan) return nullptr;
+    const auto& events = plan_.job.last_plan->events;
+    const auto found = std::ranges::find(events, uid, &EventState::uid);
+    return found == events.end() ? nullptr : &*found;
+  }
+
+  void write(const EventState& state, const std::string& body) {
+    line("BEGIN:VEVENT");
+    line("UID:" + state.uid);
+    line("DTSTAMP:" + utc_form(plan_.now));
+    line(fmt::format("SEQUENCE:{}", state.sequence));
+    line("DTSTART:" + utc_form(state.time.begin));
+    line("DTEND:" + utc_form(state.time.end));
+    text_ += body;
+    line("END:VEVENT");
+    written_.insert(state.uid);
+    states_.push_back(state);
+  }
+
   /// Names that differ only in signs give the same key: later ones are numbered.
-  std::string uid(const std::string& key) {
+  std::string uid_of(const std::string& key) {
     std::string part = uid_part(key);
     for (int number = 2; !used_.insert(part).second; ++number)
       part = fmt::format("{}-again-{}", uid_part(key), number);
@@ -107,7 +160,8 @@ class Calendar {
   }
 
   const Plan& plan_;
-  std::set<std::string> used_;
+  std::set<std::string> used_, written_;
+  std::vector<EventState> states_;
   std::string text_;
 };
 
@@ -124,6 +178,7 @@ std::string_view category_of(OperationKind kind) {
     case OperationKind::raise_grain:
     case OperationKind::fill_pores:
     case OperationKind::dust_off:
+    case OperationKind::repair:
       return "preparing";
     case OperationKind::turn_over:
     case OperationKind::fit_hardware:
@@ -244,6 +299,25 @@ void add_milestone(Calendar& calendar, const Plan& plan, const DatedOutcome& out
   calendar.add(event);
 }
 
+Calendar calendar_of(const Plan& plan, Feed feed) {
+  const StepWords words(plan);
+  Calendar calendar(plan);
+  if (feed != Feed::waits)
+    for (std::size_t step = 0; step < plan.schedule.steps.size(); ++step)
+      add_step(calendar, plan, words, step);
+  if (feed != Feed::work) {
+    if (plan.room)
+      for (const StretchJudgement& stretch : plan.room->stretches)
+        add_airing(calendar, plan, words, stretch);
+    for (const DryingCourse& drying : plan.course.drying)
+      add_wait_end(calendar, plan, words, drying);
+    for (const DatedOutcome& outcome : plan.schedule.outcomes)
+      add_milestone(calendar, plan, outcome);
+  }
+  calendar.cancel_rest(feed);
+  return calendar;
+}
+
 }  // namespace
 
 std::string folded(std::string_view content_line) {
@@ -273,19 +347,10 @@ std::string escaped_text(std::string_view text) {
   }
 }
 
-std::string calendar_report(const Plan& plan, Feed feed) {
-  const StepWords words(plan);
-  Calendar calendar(plan);
-  if (feed != Feed::waits)
-    for (std::size_t step = 0; step < plan.schedule.steps.size(); ++step)
-      add_step(calendar, plan, words, step);
-  if (feed == Feed::work) return std::move(calendar).text();
-  if (plan.room)
-    for (const StretchJudgement& stretch : plan.room->stretches)
-      add_airing(calendar, plan, words, stretch);
-  for (const DryingCourse& drying : plan.course.drying) add_wait_end(calendar, plan, words, drying);
-  for (const DatedOutcome& outcome : plan.schedule.outcomes) add_milestone(calendar, plan, outcome);
-  return std::move(calendar).text();
+std::string calendar_report(const Plan& plan, Feed feed) { return calendar_of(plan, feed).text(); }
+
+std::vector<EventState> calendar_states(const Plan& plan) {
+  return calendar_of(plan, Feed::all).states();
 }
 
 }  // namespace tackfree

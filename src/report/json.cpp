@@ -245,6 +245,7 @@ std::string json_report(const Plan& plan) {
   document["films"] = films(plan);
   put_schedule(document, plan);
   put_work(document, plan);
+  put_calendar(document, plan);
   document["shopping"] = shopping(plan);
   put_air(document, plan);
   put_fumes(document, plan);

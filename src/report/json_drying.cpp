@@ -41,6 +41,7 @@ Json explanation_json(const DryingExplanation& why, const Zone& zone) {
   object["humidity"] = factor_json(why.humidity);
   object["film"] = factor_json(why.film);
   object["air_movement"] = factor_json(why.air_movement);
+  if (why.slowness.value != 1.0) object["slowness"] = factor_json(why.slowness);
   object["held"] = factor_json(why.held);
   object["outside_label_pct"] = rounded(why.outside_label * 100, 1);
   object["wait_h"] = rounded(why.wait().in(hours), 4);

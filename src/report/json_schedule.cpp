@@ -3,6 +3,7 @@
 #include "tackfree/plan/due_dates.hpp"
 #include "tackfree/plan/recoat_room.hpp"
 #include "tackfree/report/figures.hpp"
+#include "tackfree/report/icalendar.hpp"
 #include "tackfree/report/json_drying.hpp"
 #include "tackfree/report/step_words.hpp"
 
@@ -35,6 +36,8 @@ std::string_view key_for(HeldBy by) {
       return "person";
     case HeldBy::dust:
       return "dust";
+    case HeldBy::last_plan:
+      return "last_plan";
     case HeldBy::order:
       return "order";
     case HeldBy::coats_a_day:
@@ -117,6 +120,11 @@ Json dated_step(const Plan& plan, const StepWords& words, const DatedStep& step,
   Json object = operation(plan, words, op);
   put_instant(object, "begin", step.begin(), zone);
   put_instant(object, "end", step.end(), zone);
+  if (op.done) {
+    object["done"] = true;
+    object["logged"] = op.done->logged;
+    object["skipped"] = op.done->skipped;
+  }
   Json& pieces = object["pieces"] = Json::array();
   for (std::size_t i = 0; i < step.pieces.size(); ++i) {
     pieces.push_back(interval(step.pieces[i], zone));
@@ -255,6 +263,20 @@ void put_schedule(Json& document, const Plan& plan) {
     object["why"] = one.why;
     object["conflict"] = one.conflict;
     unplaced.push_back(std::move(object));
+  }
+}
+
+void put_calendar(Json& document, const Plan& plan) {
+  Json& calendar = document["calendar"] = Json::array();
+  for (const EventState& event : calendar_states(plan)) {
+    Json object = interval(event.time, plan.job.calendar.zone);
+    object["uid"] = event.uid;
+    object["summary"] = event.summary;
+    object["category"] = event.category;
+    object["content"] = event.content;
+    object["sequence"] = event.sequence;
+    object["cancelled"] = event.cancelled;
+    calendar.push_back(std::move(object));
   }
 }
 

@@ -67,6 +67,24 @@ std::string_view word_for(Stage stage) {
   return "dry";
 }
 
+std::string_view words_for(Fault fault) {
+  switch (fault) {
+    case Fault::runs:
+      return "runs or sags";
+    case Fault::wrinkling:
+      return "wrinkles";
+    case Fault::fisheyes:
+      return "fisheyes";
+    case Fault::blush:
+      return "blush, a milky haze";
+    case Fault::tacky:
+      return "still tacky";
+    case Fault::sand_through:
+      return "sanded through";
+  }
+  return "";
+}
+
 std::string reached_words(Stage stage) {
   if (stage == Stage::full_cure) return "fully cured";
   return depth_of(stage) == Depth::through ? fmt::format("ready for {}", word_for(stage))
@@ -110,7 +128,8 @@ std::string StepWords::title(const Operation& op) const {
       return fmt::format("dust off before {}coat {}{}", coating, op.coat,
                          side_words(op.side, batch));
     case OperationKind::coat:
-      return coating + coat_words(op) + side_words(op.side, batch);
+      return coating + coat_words(op) + side_words(op.side, batch) +
+             (op.again ? ", once more" : "");
     case OperationKind::wipe_off:
       return fmt::format("wipe off {}coat {}{}", coating, op.coat, side_words(op.side, batch));
     case OperationKind::turn_over:
@@ -119,6 +138,9 @@ std::string StepWords::title(const Operation& op) const {
       return fmt::format("sand before {}coat {}{}", coating, op.coat, grit_words(op));
     case OperationKind::fit_hardware:
       return "fit the hardware";
+    case OperationKind::repair:
+      return fmt::format("repair {}coat {}{}: {}", coating, op.coat, side_words(op.side, batch),
+                         words_for(op.fault.value_or(Fault::runs)));
   }
   return std::string(word_for(op.kind));
 }
@@ -199,6 +221,9 @@ std::string StepWords::dried(const Held& held, const DatedStep& step) const {
     return fmt::format("coat {}{}{} must first dry as far as {} of label air take it: {}",
                        coat.coat, side, whose, wait_text(*held.dry_for), when(held.until, step));
   // Coats that melt together dry as one film: the last ones of it, counted from this coat on.
+  if (held.films > 1 && own.kind == OperationKind::repair)
+    return fmt::format("where it is twice as thick it is {} {}", reached_words(*held.stage),
+                       when(held.until, step));
   if (held.films > 1)
     return fmt::format("the last {} coats{} dry as one and are {} {}", held.films, whose,
                        reached_words(*held.stage), when(held.until, step));
@@ -208,6 +233,8 @@ std::string StepWords::dried(const Held& held, const DatedStep& step) const {
   const auto& label = plan_.job.coatings.at(coat.coating.value_or(0)).label_after;
   const auto& labelled = label.at(index_of(*held.stage));
   if (dried == nullptr || !labelled) return text;
+  if (coat.done && coat.done->not_dry_before)
+    return text + " (it failed its test, and is given more time by that)";
   const std::string here =
       wait_text(to_duration(held.until - dried->dries_from.value_or(dried->end())));
   const std::string there = wait_text(labelled->value);
@@ -233,6 +260,8 @@ std::string StepWords::reason(const Held& held, const DatedStep& step) const {
       return "no more coats a day of what melts together" + until;
     case HeldBy::dust:
       return today ? "dust kept from wet work" + until : "";
+    case HeldBy::last_plan:
+      return "kept where the last plan had it";
     case HeldBy::order:
       return "put off, so that the whole is ready sooner or takes fewer sessions";
     case HeldBy::pin:

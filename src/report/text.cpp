@@ -9,6 +9,7 @@
 #include "tackfree/report/text_fumes.hpp"
 #include "tackfree/report/text_materials.hpp"
 #include "tackfree/report/text_page.hpp"
+#include "tackfree/report/text_progress.hpp"
 
 namespace tackfree {
 
@@ -21,6 +22,7 @@ std::string text_report(const Plan& plan, int columns, Ink ink) {
   page.blank();
   write_first(page, plan, words);
   write_unplaced(page, plan, words);
+  write_progress(page, plan, words);
   write_text_chart(page, plan, words);
   write_days(page, plan, words, how_to);
   write_milestones(page, plan, words);

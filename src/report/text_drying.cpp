@@ -93,6 +93,7 @@ std::string explanation_text(const DryingExplanation& why) {
   add("humidity", why.humidity);
   add("film", why.film);
   add("air movement", why.air_movement);
+  add("your own drying so far", why.slowness);
   add("not before the label's hours or an earlier stage", why.held);
   std::string text = fmt::format("{} [{}]", label, told(why.label.origin, why.label.source));
   for (const std::string& factor : factors) text += " x " + factor;

@@ -55,7 +55,7 @@ std::vector<std::pair<std::string, CoatSum>> coat_sums(const Plan& plan, std::si
   std::vector<std::pair<std::string, int>> places;
   std::vector<CoatSum> sums;
   std::set<std::string> names;
-  for (const CoatNeed& need : plan.volumes.coats) {
+  for (const CoatNeed& need : plan.to_come.coats) {
     if (coating_of(plan.job, plan.job.batches.at(need.batch), need.step) !=
         &plan.job.coatings.at(coating))
       continue;
@@ -234,7 +234,7 @@ void write_shopping(Page& page, const Plan& plan, const Figures& figures) {
     const Coating& coating = plan.job.coatings.at(purchase.coating);
     page.blank();
     page.subheading(fmt::format("{} ({})", coating.name, coating.class_title));
-    for (const CoatingNeed& need : plan.volumes.coatings)
+    for (const CoatingNeed& need : plan.to_come.coatings)
       if (need.coating == purchase.coating) write_coat_table(page, plan, figures, purchase, need);
     write_tins(page, figures, purchase);
   }

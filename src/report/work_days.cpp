@@ -32,6 +32,7 @@ std::vector<WorkEntry> entries(const Plan& plan, const StepWords& words) {
   }
   for (const DatedStep& step : plan.schedule.steps) {
     const Operation& op = plan.list.operations.at(step.operation);
+    if (op.done) continue;
     std::string what = words.full_title(op);
     if (op.kind == OperationKind::coat)
       what += fmt::format(

@@ -48,9 +48,11 @@ class WorkSums {
 
 AttendedWork attended_work(const OperationList& list, const Schedule& schedule, const Zone& zone) {
   WorkSums sums(zone);
-  for (const DatedStep& step : schedule.steps)
+  for (const DatedStep& step : schedule.steps) {
+    if (list.operations.at(step.operation).done) continue;
     for (const Interval& piece : step.pieces)
       sums.add(word_for(list.operations.at(step.operation).kind), piece);
+  }
   for (const Session& session : schedule.sessions) sums.add("set up", session.set_up);
   for (const Session& session : schedule.sessions) sums.add("clean up", session.clean_up);
   AttendedWork work = sums.result();

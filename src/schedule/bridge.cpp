@@ -1,6 +1,7 @@
 #include "tackfree/schedule/bridge.hpp"
 
 #include "tackfree/schedule/crew.hpp"
+#include "tackfree/schedule/done_work.hpp"
 #include "tackfree/schedule/work_time.hpp"
 #include "tackfree/takeoff/lots.hpp"
 
@@ -44,16 +45,20 @@ class Builder {
     windows();
     spaces();
     result_.activity_of.assign(list_.operations.size(), 0);
-    for (std::size_t i = 0; i < list_.operations.size();) i = activity(i);
+    for (std::size_t i = 0; i < list_.operations.size();)
+      i = list_.operations[i].done ? done_activity(i) : activity(i);
     for (std::size_t i = 0; i < list_.operations.size(); ++i)
       for (const Wait& wait : list_.operations[i].waits) lag(i, wait);
     for (const Outcome& outcome : list_.outcomes)
       if (outcome.stage == Stage::light_use)
-        for (const std::size_t coat : outcome.coats)
+        for (const std::size_t coat : outcome.coats) {
+          if (list_.operations[coat].done) continue;
           problem().goals.push_back(
               {result_.activity_of[coat],
                table(result_.activity_of[coat], {.operation = coat, .stage = Stage::light_use})});
+        }
     due_dates();
+    release_all();
     absences();
     return std::move(result_);
   }
@@ -301,7 +306,64 @@ class Builder {
     return products.size() - 1;
   }
 
+  /// Done work is no activity.
+  std::size_t done_activity(std::size_t operation) {
+    result_.activity_of[operation] = done_already;
+    result_.place.push_back({0, 0});
+    return operation + 1;
+  }
+
+  /// What done work asks of an activity: no start before that slot, and why.
+  void release(std::size_t activity, const std::optional<Instant>& at, const Release& why) {
+    const Slot slot = at ? std::min(grid().slot_up(*at), problem().horizon) : problem().horizon;
+    if (slot <= 0) return;
+    const std::size_t number = std::min(result_.releases.size(), rules::most_releases - 1);
+    if (number == result_.releases.size()) result_.releases.push_back(why);
+    released_[activity].push_back({slot, static_cast<Rule>(rules::first_release + number)});
+  }
+
+  /// Dust of done sanding settles before anything wet, and is not made on coats that are still wet.
+  void keep_dust_from(std::size_t activity) {
+    const Activity& a = problem().activities[activity];
+    for (std::size_t i = 0; i < list_.operations.size(); ++i) {
+      const Operation& other = list_.operations[i];
+      if (!other.done || other.done->skipped) continue;
+      if (a.dusty && other.coating)
+        release(activity, done_reaches(job_, other, clocks_[*other.coating], Stage::dust_free),
+                {{.operation = i, .stage = Stage::dust_free}, HeldBy::dust});
+      if (a.wet_until && other.grit)
+        release(activity,
+                other.done->time.end + whole_minutes_up(job_.data.labour.dust_settles.value),
+                {{.operation = i}, HeldBy::dust});
+    }
+  }
+
+  /// Closes the slots before the latest release of each activity, once the tables are made: these
+  /// hold for every activity alike.
+  void release_all() {
+    for (std::size_t a = 0; a < problem().activities.size(); ++a) {
+      keep_dust_from(a);
+      auto found = released_.find(a);
+      if (found == released_.end()) continue;
+      std::vector<std::pair<Slot, Rule>>& releases = found->second;
+      std::stable_sort(releases.begin(), releases.end(),
+                       [](const auto& x, const auto& y) { return x.first > y.first; });
+      const OpenTime& time = problem().open_times[problem().activities[a].open_time];
+      std::vector<Rule> closed;
+      for (Slot s = 0; s < problem().horizon; ++s) closed.push_back(time.rule(s));
+      std::fill(closed.begin(), closed.begin() + releases.front().first, releases.front().second);
+      problem().activities[a].open_time = open_time(std::move(closed));
+    }
+  }
+
   void lag(std::size_t to, const Wait& wait) {
+    if (list_.operations[to].done) return;
+    if (list_.operations[wait.operation].done) {
+      HeldBy by = wait.stage || wait.dry_for ? HeldBy::drying : HeldBy::previous_step;
+      if (wait.next_day) by = HeldBy::coats_a_day;
+      return release(result_.activity_of[to], done_wait_over(job_, list_, clocks_, wait),
+                     {wait, by});
+    }
     solver::Lag lag{.from = result_.activity_of[wait.operation],
                     .to = result_.activity_of[to],
                     .delay = grid().slots_up(wait.delay)};
@@ -309,18 +371,6 @@ class Builder {
     if (wait.stage || wait.dry_for || wait.next_day) lag.table = table(lag.from, wait);
     problem().lags.push_back(lag);
     result_.wait_of.push_back(wait);
-  }
-
-  /// When a wait for work that ended at `end` is over.
-  std::optional<Instant> over(const Wait& wait, Instant end) const {
-    if (wait.next_day) {
-      const Zone& zone = job_.calendar.zone;
-      return zone.instant({next_day(zone.local(end - Minutes(1)).on), 0});
-    }
-    const Operation& coat = list_.operations[wait.operation];
-    const DryingClock& clock = clocks_[*coat.coating];
-    return wait.stage ? clock.reached(*wait.stage, end, film_of(coat, wait))
-                      : clock.dried_for(*wait.dry_for, end, coat.film_ratio);
   }
 
   static double film_of(const Operation& coat, const Wait& wait) {
@@ -343,7 +393,7 @@ class Builder {
     Slot filled = never;
     for (Slot e = problem().horizon; e >= 0; --e) {
       if (e >= a.duration && time.is_open(e - a.duration)) {
-        const auto at = over(wait, grid().at(e));
+        const auto at = wait_over(job_, list_, clocks_, wait, grid().at(e));
         filled = at ? grid().slot_up(*at) : never;
         if (filled > problem().horizon) filled = never;
       }
@@ -362,6 +412,7 @@ class Builder {
   std::map<std::size_t, GateTable> gates_;
   std::map<std::size_t, std::size_t> space_of_room_;
   std::vector<std::size_t> undated_;  ///< by activity: its starts without dates, coats only
+  std::map<std::size_t, std::vector<std::pair<Slot, Rule>>> released_;  ///< by activity
   std::map<std::tuple<std::size_t, std::optional<Stage>, std::optional<Duration>, bool, double,
                       Slot, Slot>,
            std::size_t>

@@ -2,6 +2,7 @@
 
 #include "tackfree/air/drying.hpp"
 #include "tackfree/air/psychrometrics.hpp"
+#include "tackfree/schedule/check_done.hpp"
 #include "tackfree/schedule/check_shop_rules.hpp"
 
 #include <algorithm>
@@ -27,8 +28,10 @@ class Auditor {
   }
 
   std::vector<std::string> broken() {
-    everything_accounted_for();
+    broken_ = wrong_accounts(list_, schedule_);
     for (const DatedStep& step : schedule_.steps) {
+      if (operation(step).grit) dust(step);
+      if (operation(step).done) continue;
       pieces(step);
       waits(step);
       if (operation(step).kind == OperationKind::coat) {
@@ -38,7 +41,6 @@ class Auditor {
         if (handled && !has_reached(step, Stage::handle, *handled))
           say(step, "is not dry to handle when the plan says so");
       }
-      if (operation(step).grit) dust(step);
     }
     coats_in_a_day();
     windows();
@@ -60,16 +62,6 @@ class Auditor {
   }
   const Coating& coating(const DatedStep& step) const {
     return job_.coatings[*operation(step).coating];
-  }
-
-  void everything_accounted_for() {
-    std::vector<int> seen(list_.operations.size(), 0);
-    for (const DatedStep& step : schedule_.steps) ++seen[step.operation];
-    for (const Unplaced& missing : schedule_.unplaced) ++seen[missing.operation];
-    for (std::size_t i = 0; i < seen.size(); ++i)
-      if (seen[i] != 1)
-        broken_.push_back(
-            fmt::format("{} is dated or given up {} times", list_.operations[i].key, seen[i]));
   }
 
   bool quiet(Instant minute) const {
@@ -140,7 +132,7 @@ class Auditor {
   /// When the coat is on: its end, or the end of wiping it off.
   Instant wet_until(const DatedStep& coat) const {
     const DatedStep* wiping = wiping_of(coat);
-    return wiping == nullptr ? coat.end() : wiping->end();
+    return wiping == nullptr || operation(coat).done ? coat.end() : wiping->end();
   }
 
   const DatedStep* wiping_of(const DatedStep& coat) const {
@@ -153,6 +145,7 @@ class Auditor {
 
   /// Has the coat, or a film of so many, reached the stage? One minute is allowed for rounding.
   bool has_reached(const DatedStep& coat, Stage stage, Instant at, int films = 1) {
+    if (const auto by_trial = tried(job_, operation(coat), stage, at)) return *by_trial;
     const auto& label = coating(coat).label_after[index_of(stage)];
     if (label && !coating(coat).label_points[index_of(stage)].empty())
       return has_dried_by_rows(coat, stage, films, at);
@@ -165,8 +158,9 @@ class Auditor {
     const Instant from = wet_until(coat);
     if (at < from) return false;
     Duration least = c.label_after[index_of(stage)]->value;
-    const double needed = least.in(minutes)*std::pow(operation(coat).film_ratio * films,
-                                                     film_exponent(c.law, stage).value);
+    const double needed =
+        c.slowness * least.in(minutes)*std::pow(operation(coat).film_ratio * films,
+                                                film_exponent(c.law, stage).value);
     for (const LabelPoint& point : c.label_points[index_of(stage)])
       least = std::min(least, point.after);
     if (depth_of(stage) == Depth::recoat && !job_.faster_than_label &&
@@ -198,7 +192,7 @@ class Auditor {
                             vapour_pressure(c.label_temperature, c.label_humidity)};
     const double label_rate = drying_rate(c.law, at_label, metres_per_second(0.10));
     const double exponent = c.law.film_exponents[static_cast<std::size_t>(drying.depth)].value;
-    const double needed = drying.label.in(hours)*label_rate *
+    const double needed = c.slowness * drying.label.in(hours)*label_rate *
                           std::pow(operation(coat).film_ratio * drying.films, exponent);
     return progress(coat, at) + rate(coat, at) / 60 + 1e-6 >= needed;
   }
@@ -206,6 +200,7 @@ class Auditor {
   /// Is the wait over at `ready`?
   bool is_over(const Wait& wait, const DatedStep& before, Instant ready) {
     const Zone& zone = job_.calendar.zone;
+    if (operation(before).skipped()) return before.end() <= ready;
     if (wait.next_day) return zone.local(before.end() - one).on < zone.local(ready).on;
     if (wait.dry_for) return has_dried(before, {*wait.dry_for, Depth::recoat}, ready);
     if (wait.stage) return has_reached(before, *wait.stage, ready, wait.films);
@@ -264,14 +259,15 @@ class Auditor {
     std::map<std::pair<std::size_t, Side>, std::vector<const DatedStep*>> melted;
     for (const DatedStep& step : schedule_.steps) {
       const Operation& op = operation(step);
-      if (!op.coating || !coating(step).coats_a_day_max) continue;
+      if (!op.coating || op.skipped() || !coating(step).coats_a_day_max) continue;
       const Date on = job_.calendar.zone.local(step.begin()).on;
-      if (++counts[{op.batch, op.side, on}] == coating(step).coats_a_day_max->value + 1)
+      const int most_a_day = coating(step).coats_a_day_max->value;
+      if (++counts[{op.batch, op.side, on}] == most_a_day + 1 && !op.done)
         say(step, "is one coat too many on {}", iso_date(on));
       auto& below = melted[{op.batch, op.side}];
       const int most = below.empty() ? 0 : coating(*below.back()).coats_a_day_max->value;
       for (int films = 1; films <= std::min(most, static_cast<int>(below.size())); ++films)
-        if (!has_reached(**(below.end() - films), Stage::recoat, step.begin(), films))
+        if (!op.done && !has_reached(**(below.end() - films), Stage::recoat, step.begin(), films))
           say(step, "does not wait for the {} coats below, which dry as one", films);
       below.push_back(&step);
     }
@@ -283,9 +279,9 @@ class Auditor {
     for (const DatedStep& step : schedule_.steps) {
       const Operation& op = operation(step);
       if (op.grit) unsanded.erase(op.batch);
-      if (!op.coating) continue;
+      if (!op.coating || op.skipped()) continue;
       const DatedStep* below = std::exchange(unsanded[op.batch][op.side], &step);
-      if (below == nullptr || !coating(*below).grits.after_first) continue;
+      if (below == nullptr || op.done || !coating(*below).grits.after_first) continue;
       const auto& window = coating(*below).recoat_unsanded_within;
       if (window && to_duration(step.begin() - wet_until(*below)) > window->value)
         say(step, "comes past the window of the coat below and is not sanded for");
@@ -325,14 +321,15 @@ class Auditor {
   void dust(const DatedStep& sanding) {
     const Minutes settles = whole_minutes_up(job_.data.labour.dust_settles.value);
     for (const DatedStep& coat : schedule_.steps) {
-      if (operation(coat).kind != OperationKind::coat ||
-          in_other_rooms(job_, operation(sanding).batch, operation(coat).batch))
-        continue;
+      const Operation& op = operation(coat);
+      if (op.kind != OperationKind::coat || op.skipped()) continue;
+      if (op.done && operation(sanding).done) continue;
+      if (in_other_rooms(job_, operation(sanding).batch, op.batch)) continue;
       for (const Interval& piece : sanding.pieces) {
         if (piece.end + settles <= coat.begin()) continue;
         const bool dry =
             piece.begin >= wet_until(coat) && has_reached(coat, Stage::dust_free, piece.begin);
-        if (!dry) say(sanding, "makes dust while {} is wet", operation(coat).key);
+        if (!dry) say(sanding, "makes dust while {} is wet", op.key);
       }
     }
   }
@@ -357,9 +354,11 @@ class Auditor {
       if (!people_.same_all_through({session.set_up.begin, session.clean_up.end}))
         broken_.emplace_back("a session is not inside one stretch of working hours");
     }
-    for (std::size_t s = 0; s < used.size(); ++s)
-      if (used[s] != (operation(schedule_.steps[s]).kind == OperationKind::coat ? 1 : 0))
+    for (std::size_t s = 0; s < used.size(); ++s) {
+      const Operation& op = operation(schedule_.steps[s]);
+      if (used[s] != (op.kind == OperationKind::coat && !op.done ? 1 : 0))
         say(schedule_.steps[s], "is in {} sessions", used[s]);
+    }
   }
 
   const Job& job_;

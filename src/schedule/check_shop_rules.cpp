@@ -42,6 +42,7 @@ class ShopAuditor {
 
   std::vector<std::string> broken() {
     for (const DatedStep& step : schedule_.steps) {
+      if (operation(step).done) continue;  // as the log has it
       dates(step);
       whole_and_there(step);
     }
@@ -96,7 +97,7 @@ class ShopAuditor {
   void one_thing_at_a_time() {
     std::map<std::size_t, std::vector<Interval>> busy;
     for (const DatedStep& step : schedule_.steps)
-      for (std::size_t i = 0; i < step.pieces.size(); ++i)
+      for (std::size_t i = 0; i < step.pieces.size() && !operation(step).done; ++i)
         busy[i < step.by.size() ? step.by[i] : 0].push_back(step.pieces[i]);
     for (const Session& session : schedule_.sessions) {
       busy[session.set_up_by.value_or(0)].push_back(session.set_up);
@@ -110,11 +111,11 @@ class ShopAuditor {
     }
   }
 
-  /// At each begin of a coat: what lies in the room together.
+  /// At each begin of a coat: what lies in the room together, but for coats that were on before.
   void space(std::size_t room) {
     std::vector<const DatedStep*> coats;
     for (const DatedStep& step : schedule_.steps)
-      if (operation(step).kind == OperationKind::coat &&
+      if (operation(step).kind == OperationKind::coat && !operation(step).done &&
           job_.batches[operation(step).batch].rules.room == room)
         coats.push_back(&step);
     for (const DatedStep* coat : coats) {

@@ -27,10 +27,12 @@ struct Stint {
   std::optional<std::size_t> cleans_up;                     ///< the session
 };
 
-/// The pieces of work, steps that belong together in one.
+/// The pieces of work to come, steps that belong together in one.
 std::vector<Stint> bare_stints(const OperationList& list, const Schedule& schedule) {
   std::map<std::size_t, std::size_t> step_of;  // by operation
-  for (std::size_t i = 0; i < schedule.steps.size(); ++i) step_of[schedule.steps[i].operation] = i;
+  for (std::size_t i = 0; i < schedule.steps.size(); ++i)
+    if (!list.operations.at(schedule.steps[i].operation).done)
+      step_of[schedule.steps[i].operation] = i;
   std::vector<Stint> stints;
   for (const auto& [operation, i] : step_of) {
     const DatedStep& step = schedule.steps[i];
@@ -84,8 +86,10 @@ std::vector<Stint> stints_of(const OperationList& list, const Schedule& schedule
 }
 
 /// Sanding may be handed over when somebody comes or goes: its pieces end there.
-void cut_where_people_change(const std::vector<Presence>& there, Schedule& schedule) {
+void cut_where_people_change(const std::vector<Presence>& there, const OperationList& list,
+                             Schedule& schedule) {
   for (DatedStep& step : schedule.steps) {
+    if (list.operations.at(step.operation).done) continue;
     std::vector<Interval> pieces;
     for (Interval piece : step.pieces) {
       for (const Presence& presence : there) {
@@ -103,7 +107,7 @@ void cut_where_people_change(const std::vector<Presence>& there, Schedule& sched
 /// Pieces that touch and are of one person are one.
 void join_pieces_of_one(Schedule& schedule) {
   for (DatedStep& step : schedule.steps)
-    for (std::size_t i = 1; i < step.pieces.size();) {
+    for (std::size_t i = 1; i < step.by.size();) {
       if (step.pieces[i - 1].end != step.pieces[i].begin || step.by[i - 1] != step.by[i]) {
         ++i;
         continue;
@@ -154,10 +158,11 @@ std::vector<Interval> anybodys_hours(const Job& job, Interval span) {
 void assign_people(const Job& job, const OperationList& list, Schedule& schedule) {
   if (job.people.size() < 2) return;
   const std::vector<Presence> there = presences(job, schedule.span);
-  cut_where_people_change(there, schedule);
+  cut_where_people_change(there, list, schedule);
   std::vector<Instant> free_from(job.people.size(), schedule.span.begin);
   std::map<std::size_t, std::size_t> last_of;  // by batch
-  for (DatedStep& step : schedule.steps) step.by.assign(step.pieces.size(), 0);
+  for (DatedStep& step : schedule.steps)
+    if (!list.operations.at(step.operation).done) step.by.assign(step.pieces.size(), 0);
   for (const Stint& stint : stints_of(list, schedule)) {
     const std::size_t batch =
         list.operations.at(schedule.steps[stint.pieces.front().first].operation).batch;

@@ -3,10 +3,14 @@
 #include "tackfree/schedule/bridge.hpp"
 #include "tackfree/schedule/conflict.hpp"
 #include "tackfree/schedule/crew.hpp"
+#include "tackfree/schedule/done_work.hpp"
 #include "tackfree/schedule/solve.hpp"
 #include "tackfree/schedule/unplaced.hpp"
 
 #include <algorithm>
+#include <cstdint>
+#include <optional>
+#include <tuple>
 #include <utility>
 
 namespace tackfree {
@@ -27,7 +31,9 @@ class Dating {
   Schedule dated() {
     result_.span = bridge_.grid.span;
     for (std::size_t i = 0; i < list_.operations.size(); ++i) {
-      if (activity(i).placed())
+      if (list_.operations[i].done)
+        result_.steps.push_back(done_step(i));
+      else if (activity(i).placed())
         result_.steps.push_back(step(i));
       else
         result_.unplaced.push_back(unplaced(job_, list_, i, binding(i)));
@@ -63,6 +69,8 @@ class Dating {
         return HeldBy::pin;
       case rules::due:
         return HeldBy::due;
+      case rules::as_last:
+        return HeldBy::last_plan;
       default:
         return HeldBy::calendar;
     }
@@ -86,7 +94,8 @@ class Dating {
       }
       case Hold::By::rule:
         held.by = held_by_rule(hold.rule);
-        if (hold.rule >= rules::first_gate) {
+        if (hold.rule >= rules::first_release) return released(hold.rule, held);
+        if (hold.rule >= rules::first_gate && hold.rule != rules::as_last) {
           held.by = HeldBy::air;
           held.gate = static_cast<Gate>(hold.rule - rules::first_gate);
         }
@@ -111,6 +120,33 @@ class Dating {
     return held;
   }
 
+  /// What done work asked for.
+  Held released(solver::Rule rule, Held held) const {
+    const std::size_t number = rule - rules::first_release;
+    const Release& release = bridge_.releases[number];
+    held.by = release.by;
+    if (number + 1 == rules::most_releases) return held;
+    held.operation = release.wait.operation;
+    held.stage = release.wait.stage;
+    held.dry_for = release.wait.dry_for;
+    held.films = release.wait.films;
+    return held;
+  }
+
+  /// A step as the log tells it.
+  DatedStep done_step(std::size_t index) const {
+    const Operation& operation = list_.operations[index];
+    DatedStep step;
+    step.operation = index;
+    step.pieces = {operation.done->time};
+    if (!operation.coating || operation.done->skipped) return step;
+    step.dries_from = operation.done->time.end;
+    for (std::size_t s = 0; s < stage_count; ++s)
+      step.reaches[s] =
+          done_reaches(job_, operation, clocks_[*operation.coating], static_cast<Stage>(s));
+    return step;
+  }
+
   Held binding(std::size_t operation) const {
     const Held nobody{.by = HeldBy::calendar, .until = result_.span.end};
     const std::size_t coat = bridge_.operation_of[bridge_.activity_of[operation]];
@@ -119,7 +155,8 @@ class Dating {
     const auto& holds = activity(operation).holds;
     if (holds.empty()) return nobody;
     Held binding = held(holds.back());
-    if (binding.operation && !activity(*binding.operation).placed())
+    if (binding.operation && !list_.operations[*binding.operation].done &&
+        !activity(*binding.operation).placed())
       binding.by = HeldBy::previous_step;
     return binding;
   }
@@ -216,6 +253,43 @@ class Dating {
   Schedule result_;
 };
 
+/// The steps where the last plan had them, as far as the rules still let them; nothing where no
+/// step stood in it.
+std::optional<solver::Solution> as_last_planned(const Bridge& bridge, const OperationList& list) {
+  solver::SchedulingProblem pinned = bridge.problem;
+  const auto unknown = static_cast<std::int64_t>(pinned.horizon);
+  std::vector<std::int64_t> priority(pinned.activities.size(), unknown);
+  for (std::size_t i = list.operations.size(); i-- > 0;) {
+    const std::size_t activity = bridge.activity_of[i];
+    const auto& last = list.operations[i].starts_last;
+    if (activity == done_already || !last) continue;
+    priority[activity] = bridge.grid.slot_up(*last) - bridge.place[i].begin;
+  }
+  // Who is away comes first: it has one place only.
+  constexpr std::int64_t before_all = -1'000'000'000;
+  std::fill(priority.end() - static_cast<std::ptrdiff_t>(bridge.absences), priority.end(),
+            before_all);
+  bool any = false;
+  for (std::size_t a = 0; a < priority.size(); ++a) {
+    if (priority[a] <= 0 || priority[a] >= unknown) continue;
+    any = true;
+    const solver::OpenTime& time = pinned.open_times[pinned.activities[a].open_time];
+    std::vector<solver::Rule> closed;
+    for (solver::Slot s = 0; s < pinned.horizon; ++s)
+      closed.push_back(time.is_open(s) && s < priority[a] ? rules::as_last : time.rule(s));
+    pinned.activities[a].open_time = pinned.open_times.size();
+    pinned.open_times.emplace_back(std::move(closed));
+  }
+  if (!any) return std::nullopt;
+  return solver::placed_by_priority(pinned, priority);
+}
+
+/// As good for the person, wherever the steps lie.
+bool is_as_good(const solver::Worth& a, const solver::Worth& b) {
+  return std::tie(a.unplaced, a.ready, a.sessions, a.late) <=
+         std::tie(b.unplaced, b.ready, b.sessions, b.late);
+}
+
 }  // namespace
 
 std::vector<DryingClock> drying_clocks(const Job& job, const AirSeries& air) {
@@ -227,7 +301,11 @@ namespace {
 Schedule schedule_with_due_dates(const Job& job, const OperationList& list, const AirSeries& air,
                                  const std::vector<DryingClock>& clocks, Interval span) {
   const Bridge problem = bridge(job, list, air, clocks, span);
-  const Solved solved = solve(problem);
+  Solved solved = solve(problem);
+  // Of schedules that are equally good the one nearest to the last plan is kept.
+  if (auto kept = as_last_planned(problem, list))
+    if (is_as_good(solver::worth(problem.problem, *kept), solved.worth))
+      solved.solution = std::move(*kept);
   Schedule schedule = Dating(job, list, air, clocks, problem, solved.solution).dated();
   schedule.proof = solved.proof;
   assign_people(job, list, schedule);

@@ -23,9 +23,9 @@ void each_over_unsanded(const Job& job, const OperationList& list, const AirSeri
     const DatedStep& step = schedule.steps[i];
     const Operation& op = list.operations.at(step.operation);
     if (op.grit) unsanded.erase(op.batch);
-    if (!op.coating) continue;
+    if (!op.coating || op.skipped()) continue;
     const DatedStep* below = std::exchange(unsanded[op.batch][op.side], &step);
-    if (below == nullptr) continue;
+    if (below == nullptr || op.done) continue;  // what is on is on
     const Coating& under = job.coatings.at(*list.operations.at(below->operation).coating);
     const auto until = recoat_unsanded_until(under, air, below->dries_from.value_or(below->end()));
     if (until) found(i, under, *until);

@@ -51,6 +51,7 @@ std::string why(const Job& job, const OperationList& list, const Operation& oper
     case HeldBy::now:
     case HeldBy::due:
     case HeldBy::order:
+    case HeldBy::last_plan:
     case HeldBy::person:
     case HeldBy::dust:
     case HeldBy::coats_a_day:

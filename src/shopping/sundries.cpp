@@ -77,7 +77,7 @@ class SundryList {
     };
     std::map<Grit, Use> grits;
     for (const Operation& operation : list_.operations)
-      if (operation.grit) {
+      if (operation.grit && !operation.done) {
         Use& use = grits[*operation.grit];
         use.sheets += operation.sheets;
         use.area += operation.area;
@@ -110,7 +110,7 @@ class SundryList {
           Sundry::Unit::piece, "one pair a session");
     Duration sanding;
     for (const Operation& operation : list_.operations)
-      if (operation.grit) sanding += operation.work;
+      if (operation.grit && !operation.done) sanding += operation.work;
     if (sanding <= Duration{}) return;
     const double masks = whole_up(sanding / job_.data.shop.dust_mask_lasts.value);
     add(one_or_more(masks, "dust mask", "dust masks") + ", N95 or better", masks,

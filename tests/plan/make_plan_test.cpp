@@ -134,11 +134,13 @@ TEST_CASE("water that thins a waterborne coat is no solvent in the air") {
 }
 
 TEST_CASE("what the log has taught changes the litres, not the areas") {
+  const Plan untaught = plan_of(sample_job());
   Job thirsty = sample_job();
-  for (int i = 0; i < 5; ++i)
-    thirsty.history.coats.push_back(
-        {"finish", instant("2027-04-01T18:00Z"), litres(0.2), litres(0.26)});
-  const Plan taught = plan_of(thirsty), untaught = plan_of(sample_job());
+  LogEntry coat{.id = 1, .kind = LogKind::coat, .at = instant("2027-04-04T18:00Z")};
+  coat.step = "top/finish/coat-1/back/coat";
+  coat.amount = untaught.volumes.coats[0].mixed * 1.3;
+  thirsty.history.entries = {coat};
+  const Plan taught = plan_of(thirsty);
   CHECK(taught.volumes.coats[0].coating > untaught.volumes.coats[0].coating);
   CHECK(taught.volumes.coats[0].area == untaught.volumes.coats[0].area);
 }

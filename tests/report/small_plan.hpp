@@ -141,6 +141,7 @@ inline Plan small_plan(const SmallNames& names = {}, UnitSystem units = UnitSyst
        .cap = micrometres(160),
        .verdict = StepFilm::Verdict::thin}};
   plan.volumes.coatings = {{0, litres(0.18), litres(0.01), 1.2}};
+  plan.to_come = plan.volumes;
   plan.list.operations = {
       small_operation(OperationKind::sand_bare, "seat/varnish/bare/both/sand-p120", 0, 0),
       small_coat("seat/varnish/coat-1/back/coat", 0, 1, Side::back),

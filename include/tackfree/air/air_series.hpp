@@ -58,11 +58,14 @@ class AirSeries {
   /// The series over `span`; it covers just that. A row's dew point counts before its humidity.
   /// Rows that leave a gap of more than three hours inside the span, are out of order, begin after
   /// the span does, end before it begins, or lack a full day when they must be repeated, are
-  /// Problems, and so is what joined_air reports.
-  static std::optional<AirSeries> over(const AirRecord& record, Interval span, Problems& problems);
+  /// Problems, and so is what joined_air reports. `readings` correct the air of the room around
+  /// their hours; see air_readings.hpp.
+  static std::optional<AirSeries> over(const AirRecord& record, Interval span, Problems& problems,
+                                       const std::vector<AirReading>& readings = {});
 
  private:
-  void bring_indoors(const AirMix& mix, const std::vector<Node>& outdoors, Interval span);
+  void bring_indoors(const AirMix& mix, const std::vector<Node>& outdoors, Interval span,
+                     const std::vector<AirReading>& readings);
 
   std::vector<Node> nodes_;
   std::vector<Node> outdoors_;

@@ -75,6 +75,7 @@ class DryingClock {
   std::array<std::optional<PlainNeed>, stage_count> plain_;
   std::vector<Need> needs_;     ///< in order of the label's hours, then of Stage
   double label_step_ = 0;       ///< progress in one minute at the label's conditions
+  double slowness_ = 1.0;       ///< by the log
   double recoat_exponent_ = 0;  ///< of the film ratio
   bool label_is_least_ = true;  ///< rule 1
 };

@@ -11,7 +11,7 @@ namespace tackfree {
 /// A factor of the time, over 1 where it takes longer, and where the rule behind it comes from.
 using TimeFactor = Sourced<double>;
 
-/// The wait of one coat for one stage: label time x the five factors. The rate changes over the
+/// The wait of one coat for one stage: label time x the six factors. The rate changes over the
 /// wait, so the factors are those of its mean: temperature first, then humidity at those
 /// temperatures.
 struct DryingExplanation {
@@ -19,6 +19,7 @@ struct DryingExplanation {
   Sourced<Duration> label;
   std::optional<Duration> label_least;  ///< where the label gives a range
   TimeFactor temperature, humidity, film, air_movement;
+  TimeFactor slowness{1.0, Origin::measured, {}};  ///< 1 unless the log has taught otherwise
   /// What the label's hours as a floor, an earlier stage, or rounding to the minute add.
   TimeFactor held;
   double outside_label = 0;  ///< share of the wait at temperatures outside the label's rows

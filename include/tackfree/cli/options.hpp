@@ -1,6 +1,8 @@
 // Options: the command line, read into plain values.
 #pragma once
 
+#include "tackfree/model/history.hpp"
+
 #include <filesystem>
 #include <optional>
 #include <string>
@@ -8,10 +10,25 @@
 
 namespace tackfree {
 
-enum class Command { plan, area, buy, check, start, drying };
+enum class Command { plan, area, buy, check, start, drying, tonight, log };
 
 /// The airing to plan with: the job's own, or what the plan with that one proposes.
 enum class AiringChoice { given, proposed };
+
+/// What `log` was told, as it was written.
+struct LogOptions {
+  LogKind kind = LogKind::note;
+  bool show = false;       ///< print the log, write nothing
+  bool only_show = false;  ///< say what is understood, write nothing
+  std::string batch, step, side, coating, at = "now", from, used, note;
+  std::optional<int> coat, corrects;
+  std::optional<double> litres, temp_c, temp_f, humidity_pct;
+  DryTest test = DryTest::thumb;
+  bool passed = false;
+  Fault fault = Fault::runs;
+  TinEvent tin = TinEvent::opened;
+  bool insist = false;
+};
 
 struct Options {
   Command command = Command::plan;
@@ -28,7 +45,9 @@ struct Options {
   std::string coating;                                       ///< drying: its name in the job
   std::optional<std::string> at;   ///< drying: like now, which it is without
   std::optional<std::string> now;  ///< plan, buy, drying: local time in the job's zone, or UTC
-  AiringChoice airing = AiringChoice::given;  ///< plan
+  LogOptions log;                  ///< log; tonight: the reading
+  std::optional<std::filesystem::path> last_plan;  ///< plan, tonight: plan JSON written before
+  AiringChoice airing = AiringChoice::given;       ///< plan
 };
 
 /// What reading the command line came to: options, or a text to print (help, version, a mistake).

@@ -100,6 +100,13 @@ struct AirMix {
   std::optional<Boards> boards;
 };
 
+/// What a thermometer in the room showed, and a hygrometer where there is one.
+struct AirReading {
+  Instant at;
+  Temperature temperature;
+  std::optional<Humidity> humidity;
+};
+
 using AirRecord = std::variant<ConstantAir, AirRows, AirMix>;
 
 }  // namespace tackfree

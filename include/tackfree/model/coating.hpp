@@ -134,6 +134,9 @@ struct Coating {
   /// The label's rows at several temperatures, coldest first, by Stage; label_after is then that of
   /// the row nearest to label_temperature.
   std::array<std::vector<LabelPoint>, stage_count> label_points;
+  /// How many times the label's drying this tin takes in this person's room, as the log has taught:
+  /// lengthens every stage; under 1 it does not shorten what the label has as least.
+  double slowness = 1.0;
   Temperature label_temperature = celsius(23);
   Humidity label_humidity = humidity_percent(50);
   std::optional<Sourced<Duration>> recoat_unsanded_within;  ///< nothing: no upper limit

@@ -1,13 +1,57 @@
 // History: what has happened already, as the person's log says it.
 #pragma once
 
+#include "tackfree/base/temperature.hpp"
 #include "tackfree/base/time.hpp"
 #include "tackfree/base/units.hpp"
 
+#include <array>
+#include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace tackfree {
+
+/// What one line of the log tells of. `withdrawn` takes an earlier line back.
+enum class LogKind { coat, done, skipped, test, fault, tin, waste, air, note, withdrawn };
+inline constexpr std::array<std::string_view, 10> log_kind_words{
+    "coat", "done", "skipped", "test", "fault", "tin", "waste", "air", "note", "withdrawn"};
+
+/// How a coat was tried: touched, or pressed and turned under the thumb (ASTM D1640).
+enum class DryTest { touch, thumb };
+inline constexpr std::array<std::string_view, 2> dry_test_words{"touch", "thumb"};
+
+/// What went wrong with a coat.
+enum class Fault { runs, wrinkling, fisheyes, blush, tacky, sand_through };
+inline constexpr std::array<std::string_view, 6> fault_words{"runs",  "wrinkling", "fisheyes",
+                                                             "blush", "tacky",     "sand_through"};
+
+enum class TinEvent { opened, bought };
+inline constexpr std::array<std::string_view, 2> tin_event_words{"opened", "bought"};
+
+/// One line of the log: a fact with its own number and time. Which members are there depends on the
+/// kind; the reader sees to it.
+struct LogEntry {
+  int id = 0;
+  LogKind kind = LogKind::note;
+  Instant written_at;
+  Instant at;                       ///< when it was so; of work, when it ended
+  std::optional<Instant> began_at;  ///< of work
+  std::string step;                 ///< key of an operation: coat, done, skipped, test, fault
+  std::string coating;              ///< its name: tin, waste
+  std::optional<Volume> amount;     ///< coat: taken, thinner and all; tin: in it; waste
+  std::optional<Temperature> temperature;
+  std::optional<Humidity> humidity;
+  std::optional<DryTest> test;
+  bool passed = false;  ///< test
+  std::optional<Fault> fault;
+  std::optional<TinEvent> tin;
+  bool insisted = false;        ///< recorded although a rule spoke against it
+  std::optional<int> corrects;  ///< the line that this one stands in place of, or takes back
+  std::string note;
+  int line = 0;  ///< in the file
+};
 
 /// A coat that was put on: what it was expected to take from the tin and what it took.
 struct CoatPutOn {
@@ -15,11 +59,27 @@ struct CoatPutOn {
   Instant at;
   Volume expected;
   Volume used;
+  bool insisted = false;  ///< counts however far off it is
+  int entry = 0;          ///< its number in the log
 };
 
-/// Facts in the order they happened. They never move.
+/// A coat that was tried: the drying it had had, as a multiple of what its stage was reckoned to
+/// need, at the last trial that it failed and the first that it passed.
+struct CoatTried {
+  std::string coating;
+  std::optional<double> failed_at, passed_at;
+  bool insisted = false;
+  int entry = 0;  ///< number of the last trial in the log
+};
+
+/// Facts in the order they were written. They never move.
 struct History {
-  std::vector<CoatPutOn> coats;
+  std::string file;               ///< where they stand
+  std::vector<LogEntry> entries;  ///< those that count: neither corrected nor withdrawn since
+  int last_id = 0;                ///< of all lines
+  std::string torn;               ///< what is left of a last line that was cut off in writing
+  std::vector<CoatPutOn> coats;   ///< follows from the entries and the plan
+  std::vector<CoatTried> tried;   ///< likewise
 };
 
 }  // namespace tackfree

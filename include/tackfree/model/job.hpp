@@ -7,6 +7,7 @@
 #include "tackfree/model/finish_system.hpp"
 #include "tackfree/model/finishing_data.hpp"
 #include "tackfree/model/history.hpp"
+#include "tackfree/model/last_plan.hpp"
 #include "tackfree/model/part.hpp"
 #include "tackfree/model/room.hpp"
 #include "tackfree/model/shop_rules.hpp"
@@ -68,6 +69,7 @@ struct Job {
   FinishingData data;              ///< with the person's own labour rates in place
   bool faster_than_label = false;  ///< rule 1: the clock may not shorten the label's waits
   History history;
+  std::optional<LastPlan> last_plan;  ///< to stay near to
 };
 
 /// The item called `name`, or nothing.

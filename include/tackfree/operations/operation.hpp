@@ -21,11 +21,12 @@ enum class OperationKind {
   wipe_off,
   turn_over,
   sand_between,
-  fit_hardware
+  fit_hardware,
+  repair
 };
 
 /// A short name: `sand bare`, `raise grain`, `sand raised grain`, `fill pores`, `sand filler`,
-/// `dust off`, `coat`, `wipe off`, `turn over`, `sand between`, `fit hardware`.
+/// `dust off`, `coat`, `wipe off`, `turn over`, `sand between`, `fit hardware`, `repair`.
 std::string_view word_for(OperationKind kind);
 
 /// `back`, `show`, `both`.
@@ -42,6 +43,19 @@ struct Wait {
   bool next_day = false;  ///< until the local day after it
   /// Coats that dry as one, from `operation` on: their films together have to reach the stage.
   int films = 1;
+};
+
+/// What the log makes of an operation: a fact that never moves.
+struct Done {
+  Interval time;          ///< of the work; a coat dries from its end
+  bool logged = true;     ///< else it is taken as done because later work on the batch is
+  bool skipped = false;   ///< left out on purpose
+  bool insisted = false;  ///< done although a rule spoke against it
+  /// Coats only, by a trial that failed: not dry to `not_dry_to`, or further, before this.
+  std::optional<Instant> not_dry_before;
+  Stage not_dry_to = Stage::handle;
+  /// Coats only, by a thumb test that was passed: dry to handle, recoat and sand by then.
+  std::optional<Instant> dry_since;
 };
 
 struct Operation {
@@ -70,7 +84,14 @@ struct Operation {
   /// one stretch of work with it.
   std::optional<Duration> right_after;
   std::vector<Wait> waits;
-  std::vector<std::string> how;  ///< two or three lines, as a good foreman would say it
+  std::optional<Fault> fault;          ///< repairs only
+  bool again = false;                  ///< coats only: once more, because a fault cost it
+  std::optional<Done> done;            ///< by the log; then it is not scheduled any more
+  std::optional<Instant> starts_last;  ///< where the last plan has it begin
+  std::vector<std::string> how;        ///< two or three lines, as a good foreman would say it
+
+  /// Left out on purpose, by the log.
+  bool skipped() const { return done && done->skipped; }
 
   /// The film that a stage has to dry through, over the class's own.
   double film_for(Stage stage) const {

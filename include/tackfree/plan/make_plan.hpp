@@ -13,8 +13,13 @@ namespace tackfree {
 /// Is told what is being worked out, as it begins: "dating the steps".
 using StageListener = std::function<void(const std::string& stage)>;
 
-/// The plan of `job` as of `now`, rounded up to the planning grid. Nothing, with Problems, when the
-/// air does not cover the plan. Throws std::logic_error when the schedule breaks a rule of the
+/// The plan up to where it is scheduled: areas, litres, air, and the operations with what the log
+/// says of them. Nothing, with Problems, where the air does not cover the plan or a line of the log
+/// does not fit the job.
+std::optional<Plan> make_standing(Job job, Instant now, Problems& problems);
+
+/// The plan of `job` as of `now`, rounded up to the planning grid. Nothing, with Problems, as for
+/// make_standing. Throws std::logic_error when the schedule breaks a rule of the
 /// checker: that is a bug.
 std::optional<Plan> make_plan(Job job, Instant now, Problems& problems,
                               const StageListener& stage = {});

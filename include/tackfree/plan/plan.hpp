@@ -6,6 +6,7 @@
 #include "tackfree/fumes/cautions.hpp"
 #include "tackfree/fumes/emission.hpp"
 #include "tackfree/fumes/vapour_words.hpp"
+#include "tackfree/learning/thirst.hpp"
 #include "tackfree/model/job.hpp"
 #include "tackfree/operations/operation_list.hpp"
 #include "tackfree/plan/cold_airing.hpp"
@@ -28,12 +29,23 @@ struct Note {
   std::string text;
 };
 
+/// A step that does not stand where the last plan had it.
+struct Move {
+  std::optional<std::size_t> step;  ///< index into Schedule::steps; nothing: it is gone
+  std::string title;                ///< of one that is gone, as the last plan called it
+  std::optional<Instant> from;      ///< nothing: it is new
+  std::optional<Instant> to;
+};
+
 struct Plan {
   Job job;
   Instant now;
+  std::vector<Learnt> thirst, slowness;  ///< what the log has taught, for each of Job::coatings
   SurfaceTakeoff takeoff;
   JobVolumes volumes;
-  KeyedCoats keyed;  ///< sanded for because they miss the window of the coat below
+  JobVolumes to_come;              ///< those of the coats that are not on yet
+  std::vector<Volume> tins_short;  ///< by coating: taken by the log over what was at hand
+  KeyedCoats keyed;                ///< sanded for because they miss the window of the coat below
   OperationList list;
   AirSeries air;
   Fraction wood_moisture;  ///< where wood settles in the air of `now`
@@ -48,6 +60,7 @@ struct Plan {
   std::optional<ColdAiring> cold_airing;  ///< nothing without an airing
   std::vector<Caution> cautions;
   ShoppingList shopping;
+  std::vector<Move> moves;  ///< since the last plan
   std::vector<Note> notes;
 };
 

@@ -23,6 +23,9 @@ void put_gate(nlohmann::ordered_json& object, const Job& job, const Coating& coa
 /// Adds `steps`, `sessions`, `milestones` and `unplaced` to the plan.
 void put_schedule(nlohmann::ordered_json& document, const Plan& plan);
 
+/// Adds `calendar`: the revision of each calendar event, for `--last-plan`.
+void put_calendar(nlohmann::ordered_json& document, const Plan& plan);
+
 /// Adds `work` to the plan: the person's hours, in all, by kind and by local day.
 void put_work(nlohmann::ordered_json& document, const Plan& plan);
 

@@ -18,6 +18,8 @@ inline constexpr std::size_t longest_name = 24;
 
 /// `dry to sand`, `light use`: what a coat or a batch has reached.
 std::string_view word_for(Stage stage);
+/// `still tacky`, `sanded through`: a fault as it is said.
+std::string_view words_for(Fault fault);
 /// What it then is: `dry to sand`, `ready for light use`, `fully cured`.
 std::string reached_words(Stage stage);
 

@@ -23,7 +23,7 @@ struct WorkDay {
   std::vector<WorkEntry> entries;
 };
 
-/// Every local day with work, in order. `plan` must outlive the result.
+/// Every local day with work to come, in order. `plan` must outlive the result.
 std::vector<WorkDay> work_days(const Plan& plan, const StepWords& words);
 
 }  // namespace tackfree

@@ -28,8 +28,8 @@ struct AttendedWork {
   Duration without_time;          ///< of steps that found no time, not in the sums
 };
 
-/// Sums of the schedule's own pieces and sessions, so rounded to its grid as they are; work past
-/// midnight counts on both days.
+/// Sums of the work to come: the schedule's own pieces and sessions, so rounded to its grid as they
+/// are; work past midnight counts on both days.
 AttendedWork attended_work(const OperationList& list, const Schedule& schedule, const Zone& zone);
 
 }  // namespace tackfree

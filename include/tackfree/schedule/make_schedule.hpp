@@ -12,7 +12,10 @@ namespace tackfree {
 /// One drying clock for each of Job::coatings.
 std::vector<DryingClock> drying_clocks(const Job& job, const AirSeries& air);
 
-/// Dates every operation, or says why it cannot be placed. `span` starts at the plan's now.
+/// Dates every operation, or says why it cannot be placed. What is done stands where the log has
+/// it, and what follows waits for it from there. Among equally good schedules (as soon ready, in as
+/// few sessions, with as little late work) the steps stay where Operation::starts_last has them.
+/// `span` starts at the plan's now.
 Schedule make_schedule(const Job& job, const OperationList& list, const AirSeries& air,
                        const std::vector<DryingClock>& clocks, Interval span);
 

@@ -28,6 +28,7 @@ enum class HeldBy {
   not_before,      ///< the batch may not be begun yet
   due,             ///< the batch would not be ready when it is due
   space,           ///< no room to dry
+  last_plan,       ///< nothing: it stays where the last plan had it
   order,  ///< nothing: it was put off so that the whole is ready sooner or in fewer sessions
 };
 

@@ -1,0 +1,23 @@
+// Repairs: the work and the waits that put a coat right again after something went wrong with it.
+#pragma once
+
+#include "tackfree/operations/operation_list.hpp"
+
+#include <string>
+
+namespace tackfree {
+
+/// What the trade does about a fault of this coating, as the finishing data has it; empty where it
+/// says nothing.
+std::string repair_advice(const Job& job, const Coating& coating, Fault fault);
+
+/// Adds the repair of every fault in the log after the coat it was seen on; what waits for that
+/// coat waits for the repair too. Runs and wrinkles dry like a film twice as thick before they are
+/// sanded, P320 on a tenth of the area and P220 on all of it; a coat with fisheyes is washed off;
+/// blush and spots sanded through are touched up, and a touched-up spot dries before the next coat.
+/// Wrinkles and fisheyes cost the coat again, and so do runs and spots in a last coat. A tacky coat
+/// has no work of its own: it counts as a thumb test that failed. Source: practice; the shares of
+/// the area and the film assumed.
+OperationList with_repairs(const OperationList& list, const Job& job);
+
+}  // namespace tackfree

@@ -1,0 +1,50 @@
+// Log entry: what a person reports made into a line of the log, if it can be.
+#pragma once
+
+#include "tackfree/base/problem.hpp"
+#include "tackfree/plan/plan.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace tackfree {
+
+/// What happened, in the person's words; what is left out follows from the job.
+struct Report {
+  LogKind kind = LogKind::note;
+  Instant at;  ///< when it was so; of work, when it was done
+  std::optional<Instant> began_at;
+  std::string batch;        ///< empty: the only one
+  std::string step;         ///< of other work than coats: the end of its key, `sand-p240`
+  std::optional<int> coat;  ///< empty: the next one; of tests and faults the last one that is on
+  std::string side;         ///< `back`, `show`, `both`, or the person's `top`, `bottom`
+  std::string coating;      ///< empty: the only one
+  std::optional<Volume> amount;
+  std::optional<Temperature> temperature;
+  std::optional<Humidity> humidity;
+  std::optional<DryTest> test;
+  bool passed = false;
+  std::optional<Fault> fault;
+  std::optional<TinEvent> tin;
+  bool insists = false;
+  std::optional<int> corrects;
+  std::string note;
+};
+
+/// The entry that a report comes to, and what to tell before it is written.
+struct UnderstoodReport {
+  LogEntry entry;                         ///< without its number
+  Plan standing;                          ///< with what is done before this
+  std::optional<std::size_t> operation;   ///< index into the operations of `standing`
+  std::vector<std::string> consequences;  ///< of what the person insists on, a sentence each
+};
+
+/// Nothing, with Problems under the names of the command's options, where the report names nothing
+/// of the job, or tells of what cannot be: a later time than `now`, work that is done already, or a
+/// coat on one that was not dry enough or sanded as it should be. Of these the last may be insisted
+/// on; what that does to the film is then told.
+std::optional<UnderstoodReport> understood(Job job, const Report& report, Instant now,
+                                           Problems& problems);
+
+}  // namespace tackfree

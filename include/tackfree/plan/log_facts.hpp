@@ -1,0 +1,43 @@
+// Log facts: what the lines of the log make of a job's operations, coats and air.
+#pragma once
+
+#include "tackfree/air/air_series.hpp"
+#include "tackfree/base/problem.hpp"
+#include "tackfree/operations/operation_list.hpp"
+
+#include <optional>
+#include <vector>
+
+namespace tackfree {
+
+/// Every thermometer reading of the log, those taken with a coat too.
+std::vector<AirReading> readings_in_log(const History& history);
+
+/// When the first coat of the log was begun; nothing without one.
+std::optional<Instant> first_coat_at(const History& history);
+
+/// Coats that were sanded for although their class asks for none: `operation_list` then lists it.
+KeyedCoats sanded_by_log(const Job& job);
+
+/// The operation called `key`, or nothing.
+const Operation* operation_called(const OperationList& list, std::string_view key);
+
+/// Marks what is done. What a done operation waited for in its batch is done too, whether it was
+/// logged or not; dusting off and wiping off are part of their coat. Where the last coats of a side
+/// were skipped, the one below is the last. A line that names no operation of the job, names one
+/// twice, tells of a time after `now`, or of work that ended before the work it follows, is a
+/// Problem, and marks nothing.
+void mark_done(OperationList& list, const Job& job, Instant now, Problems& problems);
+
+/// What the thumb tries: dry to sand, where the class is sanded between coats; else to recoat.
+Stage tried_stage(const Coating& coating, DryTest test);
+
+/// Fills History::coats and History::tried. `list` is marked, and its litres are those that were
+/// expected before anything was learnt.
+void note_lessons(Job& job, const OperationList& list, const AirSeries& air);
+
+/// Marks what the trials say of done coats. A coat that failed one is expected to need more drying
+/// than it had had, as `expected_need` has it with what is known of its coating.
+void mark_trials(OperationList& list, const Job& job, const AirSeries& air);
+
+}  // namespace tackfree

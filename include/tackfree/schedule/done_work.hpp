@@ -1,0 +1,28 @@
+// Done work: when waits for a coat or for other work are over, planned or done already.
+#pragma once
+
+#include "tackfree/air/drying.hpp"
+#include "tackfree/operations/operation_list.hpp"
+
+#include <optional>
+#include <vector>
+
+namespace tackfree {
+
+/// When a wait for work that ended at `end` is over, its delay not counted; nothing where a coat
+/// does not dry so far within the series.
+std::optional<Instant> wait_over(const Job& job, const OperationList& list,
+                                 const std::vector<DryingClock>& clocks, const Wait& wait,
+                                 Instant end);
+
+/// When a done coat reaches a stage: by the clock from the hour it really was on, no sooner than a
+/// failed trial allows. A thumb test that was passed counts for what recoating waits for, but never
+/// under the label's own hours, unless the job is faster than the label.
+std::optional<Instant> done_reaches(const Job& job, const Operation& coat, const DryingClock& clock,
+                                    Stage stage, int films = 1);
+
+/// When a wait for a done operation is over, its delay counted. What was skipped is not waited for.
+std::optional<Instant> done_wait_over(const Job& job, const OperationList& list,
+                                      const std::vector<DryingClock>& clocks, const Wait& wait);
+
+}  // namespace tackfree

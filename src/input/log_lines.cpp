@@ -1,0 +1,222 @@
+#include "tackfree/input/log_lines.hpp"
+
+#include "tackfree/base/name.hpp"
+#include "tackfree/input/json_cursor.hpp"
+
+#include <algorithm>
+#include <map>
+#include <span>
+#include <utility>
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+namespace tackfree {
+
+namespace {
+
+constexpr NumberRange amounts{0.001, 1000, "L"};
+constexpr NumberRange temperatures{-40, 60, "C"};
+constexpr NumberRange humidities{1, 100, "% RH"};
+constexpr NumberRange ids{1, 1e9, "the number of a line, which is"};
+
+bool is_of_step(LogKind kind) {
+  return kind == LogKind::coat || kind == LogKind::done || kind == LogKind::skipped ||
+         kind == LogKind::test || kind == LogKind::fault;
+}
+
+/// Reads the object of one line.
+class LineReader {
+ public:
+  explicit LineReader(JsonCursor& cursor) : cursor_(cursor) {}
+
+  std::optional<LogEntry> entry() {
+    const std::size_t before = cursor_.problems().size();
+    LogEntry entry;
+    entry.line = cursor_.line();
+    entry.id = cursor_.whole(needed("id"), ids).value_or(0);
+    entry.written_at = time(needed("written_at")).value_or(Instant());
+    const auto kind = cursor_.word(needed("kind"), log_kind_words);
+    entry.kind = static_cast<LogKind>(kind.value_or(0));
+    const auto at = time("at");
+    entry.at = at.value_or(entry.written_at);
+    if (kind) members(entry);
+    if (auto note = text("note")) entry.note = std::move(*note);
+    if (kind && entry.kind == LogKind::note && entry.note.empty())
+      cursor_.report("note", "wanted what is to be noted");
+    cursor_.refuse_unknown();
+    if (cursor_.problems().size() > before) return std::nullopt;
+    return entry;
+  }
+
+ private:
+  static JsonKey when(bool must, std::string_view key) {
+    return must ? needed(JsonKey(key)) : JsonKey(key);
+  }
+
+  std::optional<Instant> time(JsonKey key) {
+    const auto text = cursor_.text(key);
+    if (!text) return std::nullopt;
+    const auto at = parse_instant(*text);
+    if (!at)
+      cursor_.report(key.name, "wanted a time with its offset, such as 2027-04-09T20:10-04:00");
+    return at;
+  }
+
+  std::optional<std::string> text(std::string_view key) {
+    return cursor_.has(key) ? cursor_.text(JsonKey(key)) : std::nullopt;
+  }
+
+  void members(LogEntry& entry) {
+    const LogKind kind = entry.kind;
+    const bool of_tin = kind == LogKind::tin || kind == LogKind::waste;
+    if (is_of_step(kind)) entry.step = cursor_.text(needed("step")).value_or("");
+    if (kind == LogKind::coat || kind == LogKind::done) entry.began_at = time("began_at");
+    if (of_tin) entry.coating = cursor_.text(needed("coating")).value_or("");
+    if (kind == LogKind::coat || of_tin)
+      if (const auto amount = cursor_.number(when(of_tin, "amount_l"), amounts))
+        entry.amount = litres(*amount);
+    if (kind == LogKind::tin)
+      if (const auto tin = cursor_.word(needed("tin"), tin_event_words))
+        entry.tin = static_cast<TinEvent>(*tin);
+    air(entry);
+    if (kind == LogKind::test) {
+      if (const auto test = cursor_.word(needed("test"), dry_test_words))
+        entry.test = static_cast<DryTest>(*test);
+      if (cursor_.has("passed"))
+        entry.passed = cursor_.flag("passed").value_or(false);
+      else
+        cursor_.flag(needed("passed"));
+    }
+    if (kind == LogKind::fault)
+      if (const auto fault = cursor_.word(needed("fault"), fault_words))
+        entry.fault = static_cast<Fault>(*fault);
+    entry.insisted = cursor_.has("insisted") && cursor_.flag("insisted").value_or(false);
+    entry.corrects = cursor_.whole(when(kind == LogKind::withdrawn, "corrects"), ids);
+    if (entry.began_at && *entry.began_at > entry.at)
+      cursor_.report("began_at", "wanted a time before the work ended");
+  }
+
+  void air(LogEntry& entry) {
+    const bool must = entry.kind == LogKind::air;
+    if (entry.kind != LogKind::coat && !must) return;
+    if (const auto t = cursor_.number(when(must, "temperature_c"), temperatures))
+      entry.temperature = celsius(*t);
+    if (const auto h = cursor_.number("humidity_pct", humidities))
+      entry.humidity = humidity_percent(*h);
+  }
+
+  JsonCursor& cursor_;
+};
+
+/// Renumbers the Problems of one line, which was parsed as a text of its own.
+void at_line(Problems& problems, std::size_t first, int line) {
+  for (std::size_t i = first; i < problems.size(); ++i) problems[i].line = line;
+}
+
+/// Goes through the lines of a log.
+class LogReading {
+ public:
+  LogReading(std::string file, Problems& problems) : problems_(problems) {
+    history_.file = std::move(file);
+  }
+
+  void add(std::string_view line) {
+    ++number_;
+    if (line.find_first_not_of(" \t\r") == std::string_view::npos) return;
+    const std::size_t before = problems_.size();
+    const auto tree = parse_json(line, history_.file, problems_);
+    std::optional<LogEntry> entry;
+    if (tree) {
+      JsonCursor cursor(*tree, "", history_.file, problems_);
+      if (tree->kind == JsonNode::Kind::object) entry = LineReader(cursor).entry();
+    }
+    at_line(problems_, before, number_);
+    if (entry) take(std::move(*entry));
+  }
+
+  History result() {
+    std::erase_if(all_, [&](const LogEntry& entry) { return entry.id == 0; });
+    history_.entries = std::move(all_);
+    return std::move(history_);
+  }
+
+ private:
+  void take(LogEntry entry) {
+    entry.line = number_;
+    history_.last_id = std::max(history_.last_id, entry.id);
+    if (!place_.try_emplace(entry.id, all_.size()).second)
+      return report("id", fmt::to_string(entry.id), "wanted a number that no line above has");
+    if (entry.corrects) {
+      const auto corrected = place_.find(*entry.corrects);
+      if (corrected == place_.end() || corrected->second == all_.size())
+        return report("corrects", fmt::to_string(*entry.corrects),
+                      "wanted the number of a line above");
+      all_[corrected->second].id = 0;
+    }
+    if (entry.kind == LogKind::withdrawn) entry.id = 0;
+    all_.push_back(std::move(entry));
+  }
+
+  void report(std::string key, std::string found, std::string wanted) {
+    problems_.push_back({.file = history_.file,
+                         .line = number_,
+                         .key = std::move(key),
+                         .found = std::move(found),
+                         .wanted = std::move(wanted)});
+  }
+
+  Problems& problems_;
+  History history_;
+  std::vector<LogEntry> all_;  ///< id 0: does not count
+  std::map<int, std::size_t> place_;
+  int number_ = 0;
+};
+
+}  // namespace
+
+bool is_whole_log_line(const std::string& line) { return nlohmann::json::accept(line); }
+
+History read_log(const AppendedText& text, const std::string& file, Problems& problems) {
+  LogReading reading(file, problems);
+  std::string_view rest = text.lines;
+  while (!rest.empty()) {
+    const std::size_t end = rest.find('\n');
+    reading.add(rest.substr(0, end));
+    rest.remove_prefix(end + 1);
+  }
+  const bool whole = !text.torn.empty() && is_whole_log_line(text.torn);
+  if (whole) reading.add(text.torn);
+  History history = reading.result();
+  if (!whole) history.torn = text.torn;
+  return history;
+}
+
+std::string log_line(const LogEntry& entry, const Zone& zone) {
+  nlohmann::ordered_json line;
+  line["id"] = entry.id;
+  line["written_at"] = iso_local(entry.written_at, zone);
+  line["kind"] = log_kind_words.at(static_cast<std::size_t>(entry.kind));
+  if (entry.began_at) line["began_at"] = iso_local(*entry.began_at, zone);
+  line["at"] = iso_local(entry.at, zone);
+  if (!entry.step.empty()) line["step"] = entry.step;
+  if (!entry.coating.empty()) line["coating"] = entry.coating;
+  if (entry.tin) line["tin"] = tin_event_words.at(static_cast<std::size_t>(*entry.tin));
+  const auto number = [&](const char* key, double value) {
+    line[key] = nlohmann::ordered_json::parse(fmt::format("{:.6g}", value));
+  };
+  if (entry.amount) number("amount_l", entry.amount->in(litres));
+  if (entry.temperature) number("temperature_c", entry.temperature->in_celsius());
+  if (entry.humidity) number("humidity_pct", entry.humidity->in(humidity_percent));
+  if (entry.test) {
+    line["test"] = dry_test_words.at(static_cast<std::size_t>(*entry.test));
+    line["passed"] = entry.passed;
+  }
+  if (entry.fault) line["fault"] = fault_words.at(static_cast<std::size_t>(*entry.fault));
+  if (entry.insisted) line["insisted"] = true;
+  if (entry.corrects) line["corrects"] = *entry.corrects;
+  if (!entry.note.empty()) line["note"] = entry.note;
+  return line.dump(-1, ' ', false, nlohmann::ordered_json::error_handler_t::replace);
+}
+
+}  // namespace tackfree

@@ -1,0 +1,279 @@
+#include "tackfree/plan/log_entry.hpp"
+
+#include "tackfree/air/coating_limits.hpp"
+#include "tackfree/air/psychrometrics.hpp"
+#include "tackfree/base/name.hpp"
+#include "tackfree/operations/repairs.hpp"
+#include "tackfree/plan/log_facts.hpp"
+#include "tackfree/plan/make_plan.hpp"
+#include "tackfree/schedule/done_work.hpp"
+#include "tackfree/schedule/make_schedule.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include <fmt/format.h>
+
+namespace tackfree {
+
+namespace {
+
+/// The end of an operation's key, which tells it from others of its coat.
+std::string_view tail_of(const Operation& op) {
+  return std::string_view(op.key).substr(op.key.rfind('/') + 1);
+}
+
+bool goes_with_a_coat(const Operation& op) {
+  return op.kind == OperationKind::dust_off || op.kind == OperationKind::wipe_off;
+}
+
+/// What is said of putting a coat on too soon, by what the coat below still lacks. Source:
+/// practice.
+std::string_view too_soon(std::optional<Stage> stage) {
+  if (stage == Stage::handle)
+    return "A side that is not dry to handle may stick to what it rests on and print.";
+  return "The coat below dries more slowly under the new one: the film stays soft for longer, may "
+         "wrinkle, and can craze later.";
+}
+
+class Understanding {
+ public:
+  Understanding(const Report& report, Instant now, Plan standing, Problems& problems)
+      : report_(report), now_(now), problems_(problems) {
+    result_.standing = std::move(standing);
+  }
+
+  std::optional<UnderstoodReport> result() {
+    const std::size_t before = problems_.size();
+    LogEntry& entry = result_.entry;
+    entry.kind = report_.kind;
+    entry.written_at = now_;
+    entry.at = report_.at;
+    entry.note = report_.note;
+    entry.corrects = report_.corrects;
+    entry.temperature = report_.temperature;
+    entry.humidity = report_.humidity;
+    entry.test = report_.test;
+    entry.passed = report_.passed;
+    entry.fault = report_.fault;
+    entry.tin = report_.tin;
+    entry.amount = report_.amount;
+    entry.insisted = report_.insists;
+    if (report_.at > now_)
+      problem("--at", local(report_.at), fmt::format("wanted a time up to now, {}", local(now_)));
+    if (report_.kind == LogKind::tin || report_.kind == LogKind::waste) coating();
+    if (report_.kind == LogKind::coat || report_.kind == LogKind::done ||
+        report_.kind == LogKind::skipped || report_.kind == LogKind::test ||
+        report_.kind == LogKind::fault)
+      of_a_step();
+    if (problems_.size() > before) return std::nullopt;
+    return std::move(result_);
+  }
+
+ private:
+  const Job& job() const { return result_.standing.job; }
+  const std::vector<Operation>& operations() const { return result_.standing.list.operations; }
+  std::string local(Instant at) const { return iso_local(at, job().calendar.zone); }
+
+  void problem(std::string key, std::string found, std::string wanted, std::string hint = {}) {
+    problems_.push_back({.key = std::move(key),
+                         .found = std::move(found),
+                         .wanted = std::move(wanted),
+                         .hint = std::move(hint)});
+  }
+
+  void coating() {
+    std::vector<std::string> names;
+    for (const Coating& coating : job().coatings) names.push_back(coating.name);
+    std::string& name = result_.entry.coating;
+    name = report_.coating.empty() && names.size() == 1 ? names.front() : report_.coating;
+    if (std::ranges::find(names, name) == names.end())
+      problem("--coating", name, "wanted a coating of the job", name_hint(name, names));
+  }
+
+  std::optional<std::size_t> batch() {
+    std::vector<std::string> names;
+    for (const Batch& batch : job().batches) names.push_back(batch.name);
+    if (report_.batch.empty() && names.size() == 1) return 0;
+    const auto found = std::ranges::find(names, report_.batch);
+    if (found != names.end()) return static_cast<std::size_t>(found - names.begin());
+    problem("--batch", report_.batch, "wanted a batch of the job", name_hint(report_.batch, names));
+    return std::nullopt;
+  }
+
+  /// Nothing where any side will do.
+  std::optional<Side> side(const Batch& batch) {
+    const std::string& word = report_.side;
+    if (word.empty()) return std::nullopt;
+    for (const Side each : {Side::back, Side::show, Side::both})
+      if (word == word_for(each)) return each;
+    if (word == "top" || word == "bottom")
+      return (word == "bottom") == batch.show_side_is_bottom ? Side::show : Side::back;
+    const std::vector<std::string> known{"back", "show", "both", "top", "bottom"};
+    problem("--side", word, "wanted a side", name_hint(word, known));
+    return std::nullopt;
+  }
+
+  bool is_meant(const Operation& op, std::optional<Side> side) const {
+    const bool of_coat =
+        report_.kind != LogKind::done &&
+        (report_.kind != LogKind::skipped || report_.step.empty() || report_.step == "coat");
+    if (of_coat != (op.kind == OperationKind::coat) || goes_with_a_coat(op)) return false;
+    if (report_.coat && op.coat != *report_.coat) return false;
+    if (side && of_coat && op.side != *side) return false;
+    return of_coat || report_.step.empty() || report_.step == tail_of(op) || report_.step == op.key;
+  }
+
+  /// The next one that is not done; of trials and faults the last one that is.
+  void of_a_step() {
+    const auto of_batch = batch();
+    if (!of_batch) return;
+    const std::size_t before = problems_.size();
+    const auto of_side = side(job().batches[*of_batch]);
+    if (problems_.size() > before) return;
+    const bool of_done = report_.kind == LogKind::test || report_.kind == LogKind::fault;
+    std::optional<std::size_t> done;
+    for (std::size_t i = 0; i < operations().size(); ++i) {
+      const Operation& op = operations()[i];
+      if (op.batch != *of_batch || !is_meant(op, of_side)) continue;
+      const bool is_done = op.done && op.done->logged;
+      if (is_done && !op.skipped()) done = i;
+      if (!of_done && !is_done && !result_.operation) result_.operation = i;
+    }
+    if (of_done) result_.operation = done;
+    if (!result_.operation) return nothing_meant(*of_batch, done);
+    result_.entry.step = operations()[*result_.operation].key;
+    if (report_.fault) repair(operations()[*result_.operation]);
+    if (!of_done) work();
+  }
+
+  void nothing_meant(std::size_t of_batch, std::optional<std::size_t> done) {
+    const Batch& batch = job().batches[of_batch];
+    if (report_.kind == LogKind::test || report_.kind == LogKind::fault)
+      return problem("--coat", report_.coat ? fmt::to_string(*report_.coat) : "",
+                     fmt::format("wanted a coat of \"{}\" that is on, by the log", batch.name),
+                     "log the coat first");
+    if (done && (report_.coat || report_.kind == LogKind::done)) {
+      for (const LogEntry& entry : job().history.entries)
+        if (entry.step == operations()[*done].key)
+          return problem(
+              "--batch", batch.name,
+              fmt::format("wanted work that is not done; line {} of the log has this", entry.line),
+              fmt::format("to put that line right, add --corrects {}", entry.id));
+    }
+    std::vector<std::string> open;
+    for (const Operation& op : operations())
+      if (op.batch == of_batch && !op.done && op.kind != OperationKind::coat &&
+          !goes_with_a_coat(op))
+        if (std::string tail(tail_of(op)); std::ranges::find(open, tail) == open.end())
+          open.push_back(std::move(tail));
+    if (report_.kind == LogKind::coat || open.empty())
+      return problem("--batch", batch.name, "wanted a batch with such work still to do");
+    problem("--step", report_.step, fmt::format("wanted work of \"{}\" still to do", batch.name),
+            name_hint(report_.step, open));
+  }
+
+  void work() {
+    const Operation& op = operations()[*result_.operation];
+    LogEntry& entry = result_.entry;
+    const bool skipped = report_.kind == LogKind::skipped;
+    entry.began_at = report_.began_at;
+    if (entry.began_at && *entry.began_at > entry.at)
+      problem("--from", local(*entry.began_at), "wanted a time before the work was done");
+    const Instant began =
+        entry.began_at.value_or(entry.at - (skipped ? Minutes(0) : whole_minutes_up(op.work)));
+    std::size_t first = *result_.operation;
+    while (operations()[first].right_after) --first;
+    const std::vector<DryingClock> clocks = drying_clocks(job(), result_.standing.air);
+    for (std::size_t i = first; i <= *result_.operation; ++i)
+      for (const Wait& wait : operations()[i].waits) waited(wait, began, clocks);
+    if (op.coating && !skipped) fit_air(op);
+  }
+
+  void waited(const Wait& wait, Instant began, const std::vector<DryingClock>& clocks) {
+    const Operation& before = operations()[wait.operation];
+    const std::string title = before.coating
+                                  ? fmt::format("coat {} ({})", before.coat, word_for(before.side))
+                                  : std::string(word_for(before.kind));
+    if (!before.done) {
+      if (before.kind == OperationKind::coat)
+        return forbid(title, fmt::format("wanted {} in the log first", title), {});
+      // Taken as done in time; what it waits for is not.
+      for (const Wait& earlier : before.waits)
+        if (operations()[earlier.operation].batch == before.batch) waited(earlier, began, clocks);
+      return;
+    }
+    if (report_.kind == LogKind::skipped) return;
+    // Sanding, turning and the like are taken as done in time; drying is not.
+    if (before.done->time.end > began && before.done->logged && !wait.stage)
+      return problem(
+          "--at", local(report_.at),
+          fmt::format("wanted a time after {} was done, {}", title, local(before.done->time.end)));
+    if (!wait.stage && !wait.dry_for && !wait.next_day) return;
+    const auto over = done_wait_over(job(), result_.standing.list, clocks, wait);
+    if (over && *over <= began) return;
+    forbid(local(began),
+           over ? fmt::format("wanted a start from {} on: {} is not dry enough before",
+                              local(*over), title)
+                : fmt::format("{} is not dry enough within the plan", title),
+           too_soon(wait.stage));
+  }
+
+  /// A rule that the person may insist against.
+  void forbid(const std::string& found, const std::string& wanted, std::string_view consequence) {
+    const std::string text(consequence);
+    const auto known = std::ranges::any_of(problems_, [&](const Problem& p) {
+      return p.key == "--at" && p.found == found && p.wanted == wanted;
+    });
+    if (known) return;
+    if (!report_.insists)
+      return problem("--at", found, wanted,
+                     fmt::format("{}{}if it was so all the same, add --insist", text,
+                                 text.empty() ? "" : " "));
+    auto& told = result_.consequences;
+    if (!text.empty() && std::ranges::find(told, text) == told.end()) told.push_back(text);
+  }
+
+  void repair(const Operation& coat) {
+    std::string advice = repair_advice(job(), job().coatings.at(*coat.coating), *report_.fault);
+    if (!advice.empty()) result_.consequences.push_back(std::move(advice));
+  }
+
+  void fit_air(const Operation& op) {
+    const AirSeries& air = result_.standing.air;
+    AirState state = air.at(report_.at);
+    if (report_.temperature) {
+      const Humidity humidity = relative_humidity(state.temperature, state.vapour);
+      state = {*report_.temperature,
+               vapour_pressure(*report_.temperature, report_.humidity.value_or(humidity))};
+    }
+    const CoatingLimits& limits = job().coatings.at(*op.coating).limits;
+    if (const auto gate = put_on_gate(limits, state))
+      result_.consequences.push_back(
+          fmt::format("The air was {}: look whether it dries clear and even, and try it longer "
+                      "before the next coat.",
+                      word_for(*gate)));
+  }
+
+  const Report& report_;
+  Instant now_;
+  Problems& problems_;
+  UnderstoodReport result_;
+};
+
+}  // namespace
+
+std::optional<UnderstoodReport> understood(Job job, const Report& report, Instant now,
+                                           Problems& problems) {
+  auto& entries = job.history.entries;
+  if (report.corrects &&
+      std::erase_if(entries, [&](const LogEntry& e) { return e.id == *report.corrects; }) == 0)
+    problems.push_back({.key = "--corrects",
+                        .found = fmt::to_string(*report.corrects),
+                        .wanted = "wanted the number of a line of the log that still counts"});
+  auto standing = make_standing(std::move(job), now, problems);
+  if (!standing) return std::nullopt;
+  return Understanding(report, now, std::move(*standing), problems).result();
+}
+
+}  // namespace tackfree

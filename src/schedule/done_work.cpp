@@ -1,0 +1,62 @@
+#include "tackfree/schedule/done_work.hpp"
+
+#include <algorithm>
+
+namespace tackfree {
+
+namespace {
+
+/// Rule 1: what the label asks at the least, whatever the thumb says.
+Instant by_label(const Job& job, const Operation& coat, Stage stage) {
+  const Coating& coating = job.coatings.at(*coat.coating);
+  const auto& label = coating.label_after.at(index_of(stage));
+  if (job.faster_than_label || !label) return coat.done->time.end;
+  Duration least = label->value;
+  for (const LabelPoint& point : coating.label_points.at(index_of(stage)))
+    least = std::min(least, point.after);
+  return coat.done->time.end + whole_minutes_up(least);
+}
+
+}  // namespace
+
+std::optional<Instant> wait_over(const Job& job, const OperationList& list,
+                                 const std::vector<DryingClock>& clocks, const Wait& wait,
+                                 Instant end) {
+  if (wait.next_day) {
+    const Zone& zone = job.calendar.zone;
+    return zone.instant({next_day(zone.local(end - Minutes(1)).on), 0});
+  }
+  if (!wait.stage && !wait.dry_for) return end;
+  const Operation& coat = list.operations.at(wait.operation);
+  const DryingClock& clock = clocks.at(*coat.coating);
+  return wait.stage ? clock.reached(*wait.stage, end, coat.film_for(*wait.stage) * wait.films)
+                    : clock.dried_for(*wait.dry_for, end, coat.film_ratio);
+}
+
+std::optional<Instant> done_reaches(const Job& job, const Operation& coat, const DryingClock& clock,
+                                    Stage stage, int films) {
+  const Done& done = *coat.done;
+  auto at = clock.reached(stage, done.time.end, coat.film_for(stage) * films);
+  if (done.dry_since && depth_of(stage) == Depth::recoat) {
+    const Instant tried = std::max(*done.dry_since, by_label(job, coat, stage));
+    at = at ? std::min(*at, tried) : tried;
+  }
+  if (at && done.not_dry_before && stage >= done.not_dry_to)
+    at = std::max(*at, *done.not_dry_before);
+  return at;
+}
+
+std::optional<Instant> done_wait_over(const Job& job, const OperationList& list,
+                                      const std::vector<DryingClock>& clocks, const Wait& wait) {
+  const Operation& before = list.operations.at(wait.operation);
+  const Done& done = *before.done;
+  if (done.skipped) return done.time.end;
+  auto at = wait.stage
+                ? done_reaches(job, before, clocks.at(*before.coating), *wait.stage, wait.films)
+                : wait_over(job, list, clocks, wait, done.time.end);
+  if (at && wait.dry_for && done.not_dry_before) at = std::max(*at, *done.not_dry_before);
+  if (at) *at += whole_minutes_up(wait.delay);
+  return at;
+}
+
+}  // namespace tackfree

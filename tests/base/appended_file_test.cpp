@@ -1,0 +1,130 @@
+#include "tackfree/base/appended_file.hpp"
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <set>
+#include <sstream>
+#include <thread>
+
+#include <doctest/doctest.h>
+
+using namespace tackfree;
+
+namespace {
+
+/// A file of a name of its own, gone at the end.
+struct ScratchFile {
+  explicit ScratchFile(const std::string& name)
+      : path(std::filesystem::temp_directory_path() / ("tackfree_appended_" + name)) {
+    clear();
+  }
+  ScratchFile(const ScratchFile&) = delete;
+  ScratchFile& operator=(const ScratchFile&) = delete;
+  ~ScratchFile() { clear(); }
+  void clear() const {
+    std::filesystem::remove(path);
+    std::filesystem::remove(beside());
+  }
+  std::filesystem::path beside() const { return path.string() + ".torn"; }
+  void put(std::string_view text) const { std::ofstream(path, std::ios::binary) << text; }
+  static std::string text(const std::filesystem::path& of) {
+    std::ifstream file(of, std::ios::binary);
+    return {std::istreambuf_iterator<char>(file), {}};
+  }
+  std::filesystem::path path;
+};
+
+bool ends_in_full_stop(const std::string& line) { return line.ends_with('.'); }
+
+bool append(const std::filesystem::path& path, const std::string& line) {
+  Problems problems;
+  return append_line(
+      path, {[&](std::string_view) { return std::optional(line); }, ends_in_full_stop}, problems);
+}
+
+}  // namespace
+
+TEST_CASE("a file that is not there yet is read as empty and made by the first line") {
+  const ScratchFile file("first");
+  Problems problems;
+  CHECK(read_appended(file.path, problems)->lines.empty());
+  CHECK(append(file.path, "one"));
+  CHECK(append(file.path, "two"));
+  CHECK(ScratchFile::text(file.path) == "one\ntwo\n");
+  CHECK(problems.empty());
+}
+
+TEST_CASE("a file cut at any byte loses no line before the cut, and takes the next one whole") {
+  const std::string whole = "first line\nsecond\nthird, the last\n";
+  for (std::size_t cut = 0; cut <= whole.size(); ++cut) {
+    CAPTURE(cut);
+    const ScratchFile file("cut");
+    file.put(whole.substr(0, cut));
+    const std::string kept = whole.substr(0, whole.substr(0, cut).rfind('\n') + 1);
+    Problems problems;
+    const auto read = read_appended(file.path, problems);
+    REQUIRE(read);
+    CHECK(read->lines == kept);
+    CHECK(read->lines + read->torn == whole.substr(0, cut));
+    CHECK(append(file.path, "next"));
+    CHECK(ScratchFile::text(file.path) == kept + "next\n");
+    const std::string torn = whole.substr(kept.size(), cut - kept.size());
+    CHECK(ScratchFile::text(file.beside()) == (torn.empty() ? "" : torn + "\n"));
+  }
+}
+
+TEST_CASE("two writers at once lose no line, and each sees the lines before its own") {
+  const ScratchFile file("two");
+  constexpr int each = 150;
+  const auto write = [&] {
+    Problems problems;
+    for (int i = 0; i < each; ++i)
+      append_line(
+          file.path,
+          {[](std::string_view lines) {
+             return std::optional(std::to_string(std::count(lines.begin(), lines.end(), '\n') + 1));
+           },
+           ends_in_full_stop},
+          problems);
+  };
+  std::thread first(write), second(write);
+  first.join();
+  second.join();
+  std::istringstream in(ScratchFile::text(file.path));
+  std::set<int> numbers;
+  for (std::string line; std::getline(in, line);) numbers.insert(std::stoi(line));
+  CHECK(numbers.size() == 2 * each);
+  CHECK(*numbers.rbegin() == 2 * each);
+}
+
+TEST_CASE("a last line that lacks only its line feed is kept and ended") {
+  const ScratchFile file("unended");
+  file.put("one\ntwo.");
+  CHECK(append(file.path, "three"));
+  CHECK(ScratchFile::text(file.path) == "one\ntwo.\nthree\n");
+  CHECK_FALSE(std::filesystem::exists(file.beside()));
+}
+
+TEST_CASE("a writer that gives up leaves the file as it was") {
+  const ScratchFile file("gave_up");
+  file.put("one\nhalf");
+  Problems problems;
+  CHECK_FALSE(append_line(
+      file.path, {[](std::string_view) { return std::optional<std::string>(); }, ends_in_full_stop},
+      problems));
+  CHECK(problems.empty());
+  CHECK(ScratchFile::text(file.path) == "one\nhalf");
+}
+
+TEST_CASE("a file that cannot be written is a problem that names it") {
+  Problems problems;
+  CHECK_FALSE(append_line(
+      "/no such folder/x.jsonl",
+      {[](std::string_view) { return std::optional<std::string>("x"); }, ends_in_full_stop},
+      problems));
+  REQUIRE(problems.size() == 1);
+  CHECK(problems[0].file == "/no such folder/x.jsonl");
+  CHECK_FALSE(read_appended("/", problems));
+}

@@ -1,0 +1,82 @@
+#include "tackfree/cli/log_command.hpp"
+
+#include "tackfree/cli/run.hpp"
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <sstream>
+
+#include <doctest/doctest.h>
+#include <unistd.h>
+
+namespace tackfree {
+namespace {
+
+namespace fs = std::filesystem;
+
+/// A starter job in a folder of its own.
+class StarterJob {
+ public:
+  StarterJob() : path_(fs::temp_directory_path() / ("tackfree_log_" + std::to_string(::getpid()))) {
+    fs::remove_all(path_);
+    tell({"start", path_.string()});
+    for (const auto& file : fs::directory_iterator(path_))
+      if (file.path().extension() == ".json") job_ = file.path();
+  }
+  StarterJob(const StarterJob&) = delete;
+  StarterJob& operator=(const StarterJob&) = delete;
+  ~StarterJob() { fs::remove_all(path_); }
+
+  int tell(const std::vector<std::string>& arguments) {
+    std::ostringstream out, err;
+    const int code = run(arguments, out, err);
+    said = out.str() + err.str();
+    return code;
+  }
+  /// `log KIND JOB ...` at a time that the job is planned from.
+  int log(const std::string& kind, std::vector<std::string> rest) {
+    std::vector<std::string> all{"log", kind, job_.string()};
+    all.insert(all.end(), rest.begin(), rest.end());
+    return tell(all);
+  }
+  std::string text() const {
+    fs::path log = job_;
+    log.replace_extension(".log.jsonl");
+    std::ifstream file(log, std::ios::binary);
+    return {std::istreambuf_iterator<char>(file), {}};
+  }
+  std::string said;
+
+ private:
+  fs::path path_, job_;
+};
+
+TEST_CASE("lines are numbered one after another and only added") {
+  StarterJob job;
+  CHECK(job.log("note", {"door stood open"}) == exit_done);
+  CHECK(job.said.find("Written as number 1 in") != std::string::npos);
+  const std::string first = job.text();
+  CHECK(job.log("air", {"--air-temp-c", "14", "--humidity-pct", "60"}) == exit_done);
+  CHECK(job.log("withdraw", {"1"}) == exit_done);
+  CHECK(job.text().starts_with(first));
+  CHECK(std::count(job.text().begin(), job.text().end(), '\n') == 3);
+  CHECK(job.log("show", {}) == exit_done);
+  CHECK(job.said.find("door stood open") == std::string::npos);
+  CHECK(job.said.find("air ") != std::string::npos);
+}
+
+TEST_CASE("what is only shown or refused is not written") {
+  StarterJob job;
+  CHECK(job.log("note", {"a", "--only-show"}) == exit_done);
+  CHECK(job.said.find("Nothing was written.") != std::string::npos);
+  CHECK(job.log("air", {}) == exit_wrong_input);
+  CHECK(job.log("coat", {"--coat", "99"}) == exit_wrong_input);
+  CHECK(job.log("coat", {"--used", "a cup"}) == exit_wrong_input);
+  CHECK(job.log("note", {"a", "--at", "2036-01-01T10:00"}) == exit_wrong_input);
+  CHECK(job.text().empty());
+}
+
+}  // namespace
+}  // namespace tackfree

@@ -1,0 +1,57 @@
+#include "tackfree/input/last_plan_reader.hpp"
+
+#include "input/written_files.hpp"
+#include <doctest/doctest.h>
+
+using namespace tackfree;
+
+namespace {
+
+const std::string plan = R"({"tackfree_plan": 1, "job": {"id": "bench", "name": "Bench"},
+ "now_at": "2027-04-08T21:45:00Z", "ready_at": null,
+ "steps": [{"key": "top/varnish/coat-1/show/coat", "title": "coat 1", "work_min": 7,
+            "begin_at": "2027-04-09T22:30:00Z", "end_at": "2027-04-09T22:40:00Z"}],
+ "calendar": [{"uid": "u@x", "summary": "coat 1", "category": "coating", "content": "0f",
+               "begin_at": "2027-04-09T22:30:00Z", "end_at": "2027-04-09T22:40:00Z",
+               "sequence": 3, "cancelled": true}]})";
+
+std::optional<LastPlan> last(const std::string& text, Problems& problems) {
+  const WrittenFiles files;
+  return read_last_plan(files.write("plan.json", text), "bench", problems);
+}
+
+}  // namespace
+
+TEST_CASE("a plan's steps and the revisions of its events are read, and the rest passed over") {
+  Problems problems;
+  const auto read = last(plan, problems);
+  REQUIRE(read);
+  CHECK(problems.empty());
+  CHECK(read->now == parse_instant("2027-04-08T21:45Z"));
+  CHECK_FALSE(read->ready_at);
+  REQUIRE(read->steps.size() == 1);
+  CHECK(read->steps[0].key == "top/varnish/coat-1/show/coat");
+  CHECK(read->steps[0].time.length() == Minutes(10));
+  CHECK_FALSE(read->steps[0].done);
+  REQUIRE(read->events.size() == 1);
+  CHECK(read->events[0].sequence == 3);
+  CHECK(read->events[0].cancelled);
+}
+
+TEST_CASE("a plan of another job, no plan, and a plan with parts missing are mistakes") {
+  Problems problems;
+  CHECK_FALSE(last(replaced(plan, R"("id": "bench")", R"("id": "shelf")"), problems));
+  REQUIRE(problems.size() == 1);
+  CHECK(problems[0].wanted.find("\"bench\", not of \"shelf\"") != std::string::npos);
+  problems.clear();
+  CHECK_FALSE(last("{}", problems));
+  CHECK(problems.at(0).key == "tackfree_plan");
+  problems.clear();
+  CHECK_FALSE(last(
+      replaced(replaced(plan, R"("calendar")", R"("agenda")"), R"("2027-04-08T21:45:00Z")", "5"),
+      problems));
+  CHECK(problems.size() == 3);
+  problems.clear();
+  CHECK_FALSE(last("{", problems));
+  CHECK(problems.size() == 1);
+}

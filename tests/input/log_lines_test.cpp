@@ -1,0 +1,112 @@
+#include "tackfree/input/log_lines.hpp"
+
+#include "tackfree/base/name.hpp"
+
+#include <string>
+
+#include <doctest/doctest.h>
+
+using namespace tackfree;
+
+namespace {
+
+const std::string coat =
+    R"({"id":1,"written_at":"2027-04-09T20:15-04:00","kind":"coat","at":"2027-04-09T20:10-04:00",)"
+    R"("step":"top/varnish/coat-1/show/coat","amount_l":0.35,"temperature_c":12.5,)"
+    R"("humidity_pct":71})";
+const std::string test =
+    R"({"id":2,"written_at":"2027-04-10T09:00Z","kind":"test","step":"s","test":"thumb","passed":false})";
+
+std::string air_line(int id, const std::string& rest = "") {
+  return R"({"id":)" + std::to_string(id) +
+         R"(,"written_at":"2027-04-10T10:00Z","kind":"air","temperature_c":10)" + rest + "}";
+}
+
+struct Read {
+  History history;
+  Problems problems;
+};
+
+Read read(const std::string& lines, const std::string& torn = "") {
+  Read result;
+  result.history = read_log({lines, torn}, "x.jsonl", result.problems);
+  return result;
+}
+
+Instant at(const char* text) { return parse_instant(text).value(); }
+
+}  // namespace
+
+TEST_CASE("a line tells when, which step, how much and in which air") {
+  const Read log = read(coat + "\n" + test + "\n");
+  REQUIRE(log.problems.empty());
+  REQUIRE(log.history.entries.size() == 2);
+  const LogEntry& entry = log.history.entries[0];
+  CHECK(entry.kind == LogKind::coat);
+  CHECK(entry.at == at("2027-04-10T00:10Z"));
+  CHECK(entry.written_at == at("2027-04-10T00:15Z"));
+  CHECK(entry.step == "top/varnish/coat-1/show/coat");
+  CHECK(entry.amount->in(litres) == doctest::Approx(0.35));
+  CHECK(entry.temperature->in_celsius() == doctest::Approx(12.5));
+  CHECK(entry.humidity->in(humidity_percent) == doctest::Approx(71));
+  CHECK(log.history.entries[1].test == DryTest::thumb);
+  CHECK_FALSE(log.history.entries[1].passed);
+  CHECK(log.history.entries[1].at == at("2027-04-10T09:00Z"));
+  CHECK(log.history.last_id == 2);
+}
+
+TEST_CASE("a line that was written is read back as it was") {
+  const Zone zone = Zone::named("America/New_York").value();
+  for (const std::string& line :
+       {coat, test, air_line(7, R"(,"corrects":3,"note":"by the door, \"shut\"")")}) {
+    CAPTURE(line);
+    const Read once =
+        read((line.find("corrects") != std::string::npos ? air_line(3) + "\n" : "") + line + "\n");
+    REQUIRE(once.problems.empty());
+    const std::string written = log_line(once.history.entries.back(), zone);
+    Read again = read((line.find("corrects") != std::string::npos ? air_line(3) + "\n" : "") +
+                      written + "\n");
+    CHECK(again.problems.empty());
+    REQUIRE(again.history.entries.size() == once.history.entries.size());
+    CHECK(log_line(again.history.entries.back(), zone) == written);
+    CHECK(again.history.entries.back().note == once.history.entries.back().note);
+  }
+}
+
+TEST_CASE("a corrected line counts no more, a withdrawn one neither, and both numbers stay taken") {
+  const Read log = read(air_line(1) + "\n" + air_line(2) + "\n" + air_line(3, R"(,"corrects":1)") +
+                        "\n" + R"({"id":4,"written_at":"2027-04-10T11:00Z","kind":"withdrawn",)" +
+                        R"("corrects":2})" + "\n");
+  REQUIRE(log.problems.empty());
+  REQUIRE(log.history.entries.size() == 1);
+  CHECK(log.history.entries[0].id == 3);
+  CHECK(log.history.last_id == 4);
+}
+
+TEST_CASE("every mistake of a log is named in one run, with its line") {
+  const Read log = read(air_line(1) + "\n{\"id\":2,\n" + air_line(1) + "\n" +
+                        air_line(4, R"(,"corrects":9)") + "\n" + air_line(5, R"(,"litre":1)") +
+                        "\n" + R"({"id":6,"written_at":"later","kind":"coated"})" + "\n[]\n");
+  std::vector<int> lines;
+  for (const Problem& problem : log.problems) {
+    CHECK(problem.file == "x.jsonl");
+    lines.push_back(problem.line);
+  }
+  CHECK(lines == std::vector<int>{2, 3, 4, 5, 6, 6, 7});
+  CHECK(to_text(log.problems[5]).find("did you mean \"coat\"?") != std::string::npos);
+}
+
+TEST_CASE("a log cut at any byte keeps every line that ended before the cut") {
+  const std::string whole = coat + "\n" + test + "\n" + air_line(3) + "\n";
+  for (std::size_t cut = 0; cut <= whole.size(); ++cut) {
+    const std::string text = whole.substr(0, cut);
+    const std::size_t end = text.rfind('\n') + 1;
+    const Read log = read(text.substr(0, end), text.substr(end));
+    CAPTURE(cut);
+    REQUIRE(log.problems.empty());
+    const auto ended = static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n'));
+    const bool whole_but_for_its_end = cut < whole.size() && whole[cut] == '\n' && end != cut;
+    CHECK(log.history.entries.size() == ended + (whole_but_for_its_end ? 1 : 0));
+    CHECK(log.history.torn == (whole_but_for_its_end ? "" : text.substr(end)));
+  }
+}

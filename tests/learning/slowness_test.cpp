@@ -1,0 +1,64 @@
+#include "tackfree/learning/slowness.hpp"
+
+#include <cmath>
+
+#include "volume/small_job.hpp"
+#include <doctest/doctest.h>
+
+using namespace tackfree;
+using doctest::Approx;
+
+namespace {
+
+Job with_trials(const std::vector<CoatTried>& trials) {
+  Job job = small_job();
+  job.history.tried = trials;
+  for (CoatTried& tried : job.history.tried) tried.coating = "varnish";
+  return job;
+}
+
+double factor(const std::vector<CoatTried>& trials) {
+  return learnt_slowness(with_trials(trials)).at(0).factor;
+}
+
+CoatTried failed(double share) { return {.failed_at = share}; }
+
+}  // namespace
+
+TEST_CASE("without trials a coat dries as reckoned") { CHECK(factor({}) == 1.0); }
+
+TEST_CASE("a coat not dry when it should be is slow, and each more of it is believed more") {
+  double before = 1.0;
+  for (std::size_t coats = 1; coats <= 10; ++coats) {
+    const double now = factor(std::vector<CoatTried>(coats, {.failed_at = 1.3, .passed_at = 1.7}));
+    CHECK(now > before);
+    CHECK(now < std::sqrt(1.3 * 1.7));
+    before = now;
+  }
+  CHECK(factor({{.failed_at = 1.3, .passed_at = 1.7}}) < 1.15);
+  CHECK(before > 1.2);
+}
+
+TEST_CASE("a coat that is dry in time teaches nothing; one that is dry sooner, that it is quick") {
+  CHECK(factor({{.passed_at = 1.2}}) == 1.0);
+  CHECK(factor({{.passed_at = 0.7}}) < 1.0);
+}
+
+TEST_CASE("a coat that failed its test is expected to need more than it had had") {
+  const Coating coating = small_job().coatings.at(0);
+  for (const double had : {0.5, 0.9, 1.0, 1.3, 2.0, 4.0}) {
+    CAPTURE(had);
+    CHECK(expected_need(coating, 1.0, had) > had);
+    CHECK(expected_need(coating, 1.2, had) > expected_need(coating, 1.0, had));
+  }
+}
+
+TEST_CASE("a trial far off every guess is asked about, and counts when insisted on") {
+  CoatTried strange = failed(6.0);
+  strange.entry = 12;
+  const Learnt asked = learnt_slowness(with_trials({strange})).at(0);
+  CHECK(asked.factor == 1.0);
+  CHECK(asked.asked_of == std::vector<int>{12});
+  strange.insisted = true;
+  CHECK(factor({strange}) > 1.1);
+}

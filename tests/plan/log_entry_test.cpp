@@ -1,0 +1,109 @@
+#include "tackfree/plan/log_entry.hpp"
+
+#include "logged_job.hpp"
+#include <doctest/doctest.h>
+
+namespace tackfree {
+namespace {
+
+using namespace testing;
+
+struct Heard {
+  std::optional<UnderstoodReport> told;
+  Problems problems;
+};
+
+Heard heard(const Report& report, const char* now, std::vector<LogEntry> entries = {}) {
+  Heard result;
+  result.told = understood(logged_job(std::move(entries)), report, instant(now), result.problems);
+  return result;
+}
+
+Report of(LogKind kind, const char* at) { return {.kind = kind, .at = instant(at)}; }
+
+constexpr const char* tuesday = "2027-04-06T20:00Z";
+
+TEST_CASE("a coat without a number or a side is the next one of the only batch") {
+  const Heard first = heard(of(LogKind::coat, "2027-04-06T19:30Z"), tuesday);
+  REQUIRE(first.told);
+  CHECK(first.told->entry.step == back_1);
+  CHECK(first.told->entry.written_at == instant(tuesday));
+  CHECK(first.told->consequences.empty());
+}
+
+TEST_CASE(
+    "a coat on one that is not dry is refused, and taken with its consequence when insisted") {
+  const std::vector<LogEntry> log{coat(1, back_1, "2027-04-06T19:00Z")};
+  Report report = of(LogKind::coat, "2027-04-06T20:00Z");
+  const Heard early = heard(report, tuesday, log);
+  CHECK_FALSE(early.told);
+  REQUIRE(early.problems.size() == 1);
+  CHECK(early.problems[0].hint.find("--insist") != std::string::npos);
+  report.insists = true;
+  const Heard insisted = heard(report, tuesday, log);
+  REQUIRE(insisted.told);
+  CHECK(insisted.told->entry.insisted);
+  CHECK_FALSE(insisted.told->consequences.empty());
+  CHECK(heard(of(LogKind::coat, "2027-04-08T20:00Z"), "2027-04-08T20:00Z", log).told);
+}
+
+TEST_CASE("a coat over one that is not in the log is refused") {
+  Report report = of(LogKind::coat, tuesday);
+  report.coat = 2;
+  const Heard skipping = heard(report, tuesday);
+  CHECK_FALSE(skipping.told);
+  CHECK(skipping.problems.at(0).wanted.find("in the log first") != std::string::npos);
+}
+
+TEST_CASE("what is done, to come, or of no batch of the job is refused by name") {
+  Report report = of(LogKind::coat, "2027-04-06T19:00Z");
+  report.coat = 1;
+  report.side = "back";
+  const Heard twice = heard(report, tuesday, {coat(1, back_1, "2027-04-06T18:30Z")});
+  REQUIRE(twice.problems.size() == 1);
+  CHECK(twice.problems[0].hint == "to put that line right, add --corrects 1");
+  CHECK(heard(of(LogKind::note, "2027-04-06T20:01Z"), tuesday).problems.at(0).key == "--at");
+  report.batch = "tpo";
+  CHECK(heard(report, tuesday).problems.at(0).hint == "did you mean \"top\"?");
+  report.batch = "top";
+  report.side = "bakc";
+  CHECK(heard(report, tuesday).problems.at(0).hint == "did you mean \"back\"?");
+  Report correcting = of(LogKind::note, tuesday);
+  correcting.corrects = 5;
+  CHECK(heard(correcting, tuesday).problems.at(0).key == "--corrects");
+}
+
+TEST_CASE("top and bottom are the sides as the batch lies") {
+  Report report = of(LogKind::coat, "2027-04-06T19:00Z");
+  report.side = "bottom";
+  CHECK(heard(report, tuesday).told->entry.step == back_1);
+}
+
+TEST_CASE("other work is named by the end of its key, the next one where it is not named") {
+  Report report = of(LogKind::done, "2027-04-05T19:00Z");
+  const Heard next = heard(report, tuesday);
+  REQUIRE(next.told);
+  CHECK(next.told->entry.step.find("/bare/both/sand-p") != std::string::npos);
+  report.step = "turn-oevr";
+  CHECK(heard(report, tuesday).problems.at(0).hint == "did you mean \"turn-over\"?");
+}
+
+TEST_CASE("a trial is of the last coat that is on, and of none where none is") {
+  Report report = of(LogKind::test, tuesday);
+  report.test = DryTest::thumb;
+  CHECK_FALSE(heard(report, tuesday).told);
+  const Heard tried = heard(report, tuesday, {coat(1, back_1, "2027-04-06T18:30Z")});
+  REQUIRE(tried.told);
+  CHECK(tried.told->entry.step == back_1);
+}
+
+TEST_CASE("a coat in air that was unfit is taken, and what to look for is told") {
+  Report report = of(LogKind::coat, "2027-04-06T19:30Z");
+  report.temperature = celsius(2);
+  const Heard cold = heard(report, tuesday);
+  REQUIRE(cold.told);
+  CHECK(cold.told->consequences.size() == 1);
+}
+
+}  // namespace
+}  // namespace tackfree

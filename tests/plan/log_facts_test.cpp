@@ -1,0 +1,145 @@
+#include "tackfree/plan/log_facts.hpp"
+
+#include "tackfree/plan/make_plan.hpp"
+
+#include <algorithm>
+
+#include "logged_job.hpp"
+#include <doctest/doctest.h>
+
+namespace tackfree {
+namespace {
+
+using namespace testing;
+
+Plan planned(std::vector<LogEntry> entries, const char* now) {
+  Problems problems;
+  auto plan = make_plan(logged_job(std::move(entries)), instant(now), problems);
+  for (const Problem& problem : problems) FAIL_CHECK(to_text(problem));
+  REQUIRE(plan);
+  return std::move(*plan);
+}
+
+Problems refused(std::vector<LogEntry> entries, const char* now) {
+  Problems problems;
+  CHECK_FALSE(make_plan(logged_job(std::move(entries)), instant(now), problems));
+  return problems;
+}
+
+const DatedStep& step(const Plan& plan, const std::string& key) {
+  const auto found = std::ranges::find_if(plan.schedule.steps, [&](const DatedStep& s) {
+    return plan.list.operations[s.operation].key == key;
+  });
+  REQUIRE(found != plan.schedule.steps.end());
+  return *found;
+}
+
+// make_plan throws when its independent checker finds a rule broken, so what comes back kept them.
+TEST_CASE("a coat in the log stands where it was put on, and drying runs on from there") {
+  const Plan plan = planned({coat(1, back_1, "2027-04-06T19:33Z")}, "2027-04-06T20:00Z");
+  const DatedStep& back = step(plan, back_1);
+  CHECK(back.end() == instant("2027-04-06T19:33Z"));
+  CHECK(plan.list.operations[back.operation].done->logged);
+  const Instant handle = *back.reaches[index_of(Stage::handle)];
+  const DatedStep& turned = step(plan, "top/finish/coat-1/both/turn-over");
+  CHECK(turned.begin() >= handle);
+  CHECK(turned.held.front().by == HeldBy::drying);
+  CHECK(plan.air.covers().begin <= back.end());
+}
+
+TEST_CASE("what a logged step waited for is done too, and told apart from what was logged") {
+  const Plan plan = planned({coat(1, back_1, "2027-04-06T19:33Z")}, "2027-04-06T20:00Z");
+  int unlogged = 0;
+  for (const Operation& op : plan.list.operations)
+    if (op.kind == OperationKind::sand_bare) {
+      REQUIRE(op.done);
+      CHECK_FALSE(op.done->logged);
+      CHECK(op.done->time.end <= instant("2027-04-06T19:33Z"));
+      ++unlogged;
+    }
+  CHECK(unlogged > 2);
+  CHECK(step(plan, "top/finish/coat-1/back/dust-off").end() == step(plan, back_1).begin());
+}
+
+TEST_CASE("the past is the same whatever is planned after it, and later evenings leave it alone") {
+  const std::vector<LogEntry> log{coat(1, back_1, "2027-04-06T19:33Z")};
+  const Plan monday = planned(log, "2027-04-06T20:00Z");
+  const Plan later = planned(log, "2027-04-08T20:00Z");
+  CHECK(step(monday, back_1).pieces == step(later, back_1).pieces);
+  CHECK(step(monday, back_1).reaches == step(later, back_1).reaches);
+}
+
+TEST_CASE("lines that fit nothing in the job are all named, with their line") {
+  LogEntry sanded = entry(4, LogKind::done, back_2, "2027-04-06T19:00Z");
+  const Problems problems =
+      refused({coat(1, "top/finish/coat-1/back/coatt", "2027-04-06T19:00Z"),
+               coat(2, back_1, "2027-04-06T19:00Z"), coat(3, back_1, "2027-04-06T19:30Z"), sanded,
+               coat(5, show_1, "2027-04-06T21:00Z")},
+              "2027-04-06T20:00Z");
+  REQUIRE(problems.size() == 4);
+  CHECK(problems[0].line == 1);
+  CHECK(problems[0].hint == "did you mean \"top/finish/coat-1/back/coat\"?");
+  CHECK(problems[1].line == 3);
+  CHECK(problems[2].key == "kind");
+  CHECK(problems[3].key == "at");
+  for (const Problem& problem : problems) CHECK(problem.file == "sample.log.jsonl");
+}
+
+TEST_CASE("work that ended before what it follows is refused") {
+  const Problems problems =
+      refused({coat(1, back_1, "2027-04-06T19:00Z"),
+               entry(2, LogKind::done, "top/finish/coat-1/both/turn-over", "2027-04-06T18:00Z")},
+              "2027-04-06T20:00Z");
+  REQUIRE(problems.size() == 1);
+  CHECK(problems[0].line == 2);
+}
+
+TEST_CASE("a thumb test that failed puts the next work off, one that is passed lets it go on") {
+  const char* now = "2027-04-07T19:00Z";
+  const Plan plain = planned({coat(1, back_1, "2027-04-06T19:33Z")}, now);
+  const Plan failed = planned(
+      {coat(1, back_1, "2027-04-06T19:33Z"), thumb(2, back_1, "2027-04-07T18:55Z", false)}, now);
+  const Plan passed =
+      planned({coat(1, back_1, "2027-04-06T19:33Z"), thumb(2, back_1, "2027-04-07T18:50Z", false),
+               thumb(3, back_1, "2027-04-07T18:55Z", true)},
+              now);
+  const std::string turn = "top/finish/coat-1/both/turn-over";
+  CHECK(step(plain, turn).begin() == instant(now));
+  CHECK(step(failed, turn).begin() > instant("2027-04-07T19:30Z"));
+  CHECK(step(passed, turn).begin() == instant(now));
+  CHECK(failed.slowness.at(0).factor > 1.0);
+}
+
+TEST_CASE("what coats took teaches how thirsty the rest will be") {
+  Problems problems;
+  const auto expected = make_standing(logged_job({}), instant("2027-04-05T17:00Z"), problems);
+  const double planned_litres = operation_called(expected->list, back_1)->mixed.in(litres);
+  const Plan plan =
+      planned({coat(1, back_1, "2027-04-06T19:33Z", planned_litres * 1.3)}, "2027-04-06T20:00Z");
+  CHECK(plan.thirst.at(0).readings == 1);
+  CHECK(plan.thirst.at(0).factor > 1.0);
+  CHECK(operation_called(plan.list, back_2)->mixed >
+        operation_called(expected->list, back_2)->mixed);
+}
+
+TEST_CASE("a last coat that is left out lets the one below be the last") {
+  const Plan whole = planned({}, "2027-04-05T17:00Z");
+  std::vector<LogEntry> log{coat(1, back_1, "2027-04-06T19:00Z")};
+  const Plan plan =
+      planned({entry(1, LogKind::skipped, "top/finish/coat-3/back/coat", "2027-04-05T16:00Z"),
+               entry(2, LogKind::skipped, "top/finish/coat-3/show/coat", "2027-04-05T16:00Z"),
+               coat(3, "top/finish/coat-2/show/coat", "2027-04-05T15:55Z")},
+              "2027-04-05T17:00Z");
+  REQUIRE(plan.schedule.ready_at);
+  CHECK(*plan.schedule.ready_at < *whole.schedule.ready_at);
+}
+
+TEST_CASE("sanding that the class asks for nowhere is listed once it is in the log") {
+  Job job = logged_job(
+      {entry(1, LogKind::done, "top/finish/coat-2/both/sand-p320", "2027-04-06T19:00Z")});
+  CHECK(sanded_by_log(job) == KeyedCoats{{0, 0, 2}});
+  CHECK(sanded_by_log(logged_job({coat(1, back_1, "2027-04-06T19:00Z")})).empty());
+}
+
+}  // namespace
+}  // namespace tackfree

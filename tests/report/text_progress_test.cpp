@@ -1,0 +1,57 @@
+#include "tackfree/report/text_progress.hpp"
+
+#include "tackfree/report/text_page.hpp"
+
+#include "report/logged_plan.hpp"
+
+namespace tackfree {
+namespace {
+
+using namespace testing;
+
+std::string progress(const Plan& plan) {
+  TextPage page(80);
+  write_progress(page, plan, StepWords(plan));
+  return page.text();
+}
+
+bool tells(const std::string& text, std::string_view what) {
+  return text.find(what) != std::string::npos;
+}
+
+TEST_CASE("without a log and a last plan there is nothing to tell") {
+  CHECK(progress(logged_plan(logged_job({}), "2027-04-05T17:00Z")).empty());
+}
+
+TEST_CASE("what is done has its hour, and the rate learnt from it stands beside the label's") {
+  const std::string text = progress(
+      logged_plan(logged_job({coat(1, back_1, "2027-04-06T19:00Z", 0.12)}), "2027-04-06T20:00Z"));
+  CHECK(tells(text, "[x] Tue 6 Apr, 19:00"));
+  CHECK(tells(text, "your rate so far"));
+  CHECK(tells(text, "after 1 coat ("));
+  CHECK(tells(text, "Not in the log, but taken as done"));
+}
+
+TEST_CASE("a coat that took far too much is asked about by its number") {
+  const std::string text = progress(
+      logged_plan(logged_job({coat(9, back_1, "2027-04-06T19:00Z", 1.5)}), "2027-04-06T20:00Z"));
+  CHECK(tells(text, "number 9 of the log takes far more or less"));
+  CHECK_FALSE(tells(text, "your rate so far"));
+}
+
+TEST_CASE("what moved is told with how far and why") {
+  const Plan first = logged_plan(logged_job({}), "2027-04-05T17:00Z");
+  Job job = logged_job(
+      {coat(1, back_1, "2027-04-06T19:00Z"), thumb(2, back_1, "2027-04-07T18:00Z", false)});
+  job.last_plan = LastPlan{job.id, first.now, first.schedule.ready_at, {}, {}};
+  for (const DatedStep& step : first.schedule.steps)
+    job.last_plan->steps.push_back(
+        {first.list.operations[step.operation].key, "", {step.begin(), step.end()}, false});
+  const std::string text = progress(logged_plan(job, "2027-04-07T18:05Z"));
+  CHECK(tells(text, "WHAT MOVED SINCE THE PLAN OF MON 5 APR, 17:00"));
+  CHECK(tells(text, "later."));
+  CHECK(tells(text, "failed its test"));
+}
+
+}  // namespace
+}  // namespace tackfree
