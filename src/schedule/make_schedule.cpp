@@ -6,6 +6,7 @@
 #include "tackfree/schedule/done_work.hpp"
 #include "tackfree/schedule/solve.hpp"
 #include "tackfree/schedule/unplaced.hpp"
+#include "tackfree/solver/serial.hpp"
 
 #include <algorithm>
 #include <cstdint>
