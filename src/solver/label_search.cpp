@@ -198,33 +198,48 @@ class LabelDriver {
     return {static_cast<std::int32_t>(w.sessions), w.late};
   }
 
-  /// Fewest sessions, then least late work, among what is ready as soon.
+  /// Fewest sessions, then least late work, among what is ready as soon. That no schedule has fewer
+  /// sessions is proved without late work; the least of that only if it takes half as long.
   void save_sessions() {
-    for (const std::size_t beam : {64U, 512U, 0U}) {
-      SearchAim aim{.target = ready(),
-                    .cheaper_than = cost(),
-                    .beam = beam,
-                    .most_labels = beam > 0 ? left_ / 8 : left_,
-                    .loose_limits = limits_};
-      WindowSearchResult result = search(aim);
-      take(result, limits_);
-      if (!result.complete) continue;
-      // Nothing cheaper, or the cheapest, which may have been loose with limits.
-      const bool sure = result.starts.empty() || !limits_;
-      if (!sure) {
-        aim.cheaper_than = cost();
-        aim.loose_limits = false;
-        aim.most_labels = left_;
-        result = search(aim);
-        take(result, false);
-      }
-      if (sure || result.complete) {
-        found_.sessions_proved = true;
-        return;
-      }
+    lower_cost({.beam = narrow});
+    const std::int64_t before = left_;
+    SearchAim aim{.sessions_only = true, .most_labels = left_ / 4};
+    bool proved = lower_cost(aim);
+    if (!proved) {
+      lower_cost({.beam = wide, .most_labels = left_ / 8});
+      aim.most_labels = left_;
+      proved = lower_cost(aim);
     }
+    found_.sessions_proved = proved;
+    if (proved && !problem_.late.empty())
+      lower_cost({.most_labels = std::min(left_, (before - left_) / 2)});
   }
 
+  /// Looks for anything cheaper until there is nothing; false when that is not sure.
+  bool lower_cost(SearchAim aim) {
+    aim.target = ready();
+    if (aim.most_labels == 0) aim.most_labels = left_ / 8;
+    for (const bool loose : {true, false}) {
+      if (loose && !limits_) continue;
+      aim.loose_limits = loose;
+      while (left_ > 0) {
+        aim.cheaper_than = cost();
+        if (aim.sessions_only) aim.cheaper_than->late = 0;
+        const WindowSearchResult result = search(aim);
+        const bool better = take(result, loose);
+        if (!result.complete) return false;
+        if (result.starts.empty()) return true;
+        if (!better || !aim.sessions_only) {
+          // The cheapest there is, unless limits were loose.
+          if (loose) break;
+          return true;
+        }
+      }
+    }
+    return false;
+  }
+
+  static constexpr std::size_t narrow = 64, wide = 512;
   /// How many times as long as for beams a proof is tried before a wider beam.
   static constexpr std::int64_t times_beam = 2;
   static constexpr int bound_tries = 6;

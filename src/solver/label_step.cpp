@@ -50,10 +50,11 @@ LabelStep::LabelStep(const SchedulingProblem& problem, const std::vector<Chain>&
   for (std::size_t s = 1; s < late_before_.size(); ++s) late_before_[s] += late_before_[s - 1];
 }
 
-LabelStep LabelStep::with(bool loose_limits, bool costs_count) const {
+LabelStep LabelStep::with(bool loose_limits, bool costs_count, bool late_counts) const {
   LabelStep other = *this;
   other.loose_limits_ = loose_limits;
   other.costs_count_ = costs_count;
+  other.late_counts_ = late_counts;
   return other;
 }
 
@@ -70,6 +71,7 @@ std::vector<Slot> LabelStep::last_starts(Of&& of) const {
 }
 
 Slot LabelStep::late(Run work) const {
+  if (!late_counts_) return 0;
   return late_before_[index(std::clamp(work.end, Slot{0}, problem_.horizon))] -
          late_before_[index(std::clamp(work.begin, Slot{0}, problem_.horizon))];
 }

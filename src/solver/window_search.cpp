@@ -127,7 +127,7 @@ class Search {
         chains_(tables->chains),
         aim_(aim),
         bounds_(tables, aim.target),
-        step_(step.with(aim.loose_limits, aim.cheaper_than.has_value())),
+        step_(step.with(aim.loose_limits, aim.cheaper_than.has_value(), !aim.sessions_only)),
         dominance_(chains_, bounds_, aim.cheaper_than.has_value()) {
     for (std::size_t p = 0; p < problem_.products.size(); ++p)
       if (aim.cheaper_than || problem_.products[p].set_up > 0 || problem_.products[p].clean_up > 0)
@@ -145,7 +145,6 @@ class Search {
         cut_ = true;
         break;
       }
-      if (best_ && !aim_.cheaper_than) break;
     }
     WindowSearchResult result;
     result.complete = !cut_;
@@ -254,8 +253,10 @@ class Search {
     return harmless;
   }
 
+  /// Work that no goal waits for may end windows after the last goal is met, so the first schedule
+  /// that is whole need not be the one that is ready soonest.
   bool may_be_good(const Label& label) const {
-    if (!aim_.cheaper_than) return true;
+    if (!aim_.cheaper_than) return !best_ || label.met < best_->met;
     const Cost least{label.cost.sessions + bounds_.sessions_to_come(label), label.cost.late};
     return least < *aim_.cheaper_than && (!best_ || least < best_->cost);
   }

@@ -25,7 +25,7 @@ class LabelStep {
             bool costs_count);
 
   /// The same steps for another aim.
-  LabelStep with(bool loose_limits, bool costs_count) const;
+  LabelStep with(bool loose_limits, bool costs_count, bool late_counts) const;
 
   /// The stretches from one window's begin to the next one's.
   std::size_t stages() const { return stage_begins_.size(); }
@@ -63,6 +63,7 @@ class LabelStep {
   const std::vector<Chain>& chains_;
   bool loose_limits_;
   bool costs_count_;
+  bool late_counts_ = true;
   std::vector<Slot> stage_begins_;
   std::vector<std::vector<bool>> disturbs_;
   std::vector<Slot> late_before_;  ///< by slot

@@ -17,6 +17,8 @@ struct SearchAim {
   Slot target = 0;  ///< ready by then
   /// Also cheaper than this, and the cheapest; nothing: sessions and late work do not count.
   std::optional<Cost> cheaper_than;
+  /// Of the cost only the sessions, which leaves far fewer partial schedules to compare.
+  bool sessions_only = false;
   std::size_t beam = 0;          ///< partial schedules kept after each window; 0: all of them
   std::int64_t most_labels = 0;  ///< to be made
   /// Limits are judged as if what they count from had started at the last moment in its window, so
