@@ -313,13 +313,17 @@ Schedule schedule_with_due_dates(const Job& job, const OperationList& list, cons
   return schedule;
 }
 
-/// Is the batch ready for light use when it is due?
-bool in_time(const Schedule& schedule, std::size_t batch, Instant due) {
-  return std::all_of(schedule.outcomes.begin(), schedule.outcomes.end(),
-                     [&](const DatedOutcome& outcome) {
-                       return outcome.batch != batch || outcome.stage != Stage::light_use ||
-                              (outcome.at && *outcome.at <= due);
-                     });
+/// The batches that are not ready for light use when they are due, where there are two to four of
+/// them: more are not worth the searches.
+std::vector<std::size_t> late_ones(const Job& job, const Schedule& schedule) {
+  std::vector<std::size_t> late;
+  for (const DatedOutcome& outcome : schedule.outcomes) {
+    const auto due = job.batches[outcome.batch].rules.ready_by;
+    if (outcome.stage == Stage::light_use && due && (!outcome.at || *outcome.at > *due))
+      late.push_back(outcome.batch);
+  }
+  if (late.size() < 2 || late.size() > 4 || !schedule.unplaced.empty()) late.clear();
+  return late;
 }
 
 }  // namespace
@@ -334,20 +338,18 @@ Schedule make_schedule(const Job& job, const OperationList& list, const AirSerie
     return batch.rules.ready_by.has_value();
   });
   if (!schedule.unplaced.empty() && any_due) {
-    // What is due is wanted, not needed: the plan is made without, and then with what it can keep.
+    // What is due is wanted, not needed: the plan is made without any, and where several are late
+    // then, once more with all but one of them, the first that makes room for the rest.
     Job without = job;
     for (Batch& batch : without.batches) batch.rules.ready_by.reset();
     schedule = with(without);
-    if (schedule.unplaced.empty()) {
-      Job some = job;
-      bool kept = false;
-      for (std::size_t batch = 0; batch < some.batches.size(); ++batch) {
-        auto& due = some.batches[batch].rules.ready_by;
-        if (due && !in_time(schedule, batch, *due)) due.reset();
-        kept = kept || due;
-      }
-      if (Schedule better = kept ? with(some) : schedule; better.unplaced.empty())
-        schedule = std::move(better);
+    for (const std::size_t late : late_ones(job, schedule)) {
+      Job but_one = job;
+      but_one.batches[late].rules.ready_by.reset();
+      Schedule kept = with(but_one);
+      if (!kept.unplaced.empty()) continue;
+      schedule = std::move(kept);
+      break;
     }
     schedule.proof.reset();
   }

@@ -46,6 +46,14 @@ TEST_CASE("deciding steps follow each other, begin with one that waits for none,
     CHECK(dated[steps[i - 1]].begin() <= dated[steps[i]].begin());
 }
 
+TEST_CASE("steps decide also where no reason was kept: by what they come after") {
+  Plan plan = plan_due("2027-05-20T00:00Z");
+  for (DatedStep& step : plan.schedule.steps) step.held.clear();
+  const auto steps = deciding_steps(plan, 0);
+  REQUIRE(steps.size() > 3);
+  CHECK(plan.list.operations[plan.schedule.steps[steps.front()].operation].waits.empty());
+}
+
 TEST_CASE("a batch without a date of its own within the plan has none that decide") {
   Job job = testing::sample_job();
   job.horizon = days(3);

@@ -121,20 +121,25 @@ TEST_CASE(
   CHECK_FALSE(late.schedule.proof);
 }
 
-TEST_CASE("a due date that can be kept is kept, though another batch is then ready later") {
+TEST_CASE("of two batches that are late, the one that can be in time is, though the other is not") {
   Job job = testing::sample_job();
   testing::add_legs(job);
-  const testing::Scheduled free = testing::scheduled(job);
   const auto light = [](const testing::Scheduled& s, std::size_t batch) {
     for (const DatedOutcome& outcome : s.schedule.outcomes)
       if (outcome.batch == batch && outcome.stage == Stage::light_use) return *outcome.at;
     throw std::runtime_error("no light use");
   };
-  job.batches[1].rules.ready_by = light(free, 1) - Minutes(60);
-  const testing::Scheduled due = testing::scheduled(job);
-  CHECK(due.schedule.unplaced.empty());
-  CHECK(broken_rules(due.job, due.list, due.air, due.schedule).empty());
-  if (due.schedule.proof) CHECK(light(due, 1) <= *job.batches[1].rules.ready_by);
+  // Due an hour before the free plan has them ready: the legs can be, alone.
+  job.batches[1].rules.ready_by = light(testing::scheduled(job), 1) - Minutes(60);
+  const testing::Scheduled alone = testing::scheduled(job);
+  REQUIRE(alone.schedule.unplaced.empty());
+  REQUIRE(light(alone, 1) <= *job.batches[1].rules.ready_by);
+  job.batches[0].rules.ready_by = testing::instant("2027-04-06T00:00Z");
+  const testing::Scheduled both = testing::scheduled(job);
+  CHECK(both.schedule.unplaced.empty());
+  CHECK(light(both, 1) <= *job.batches[1].rules.ready_by);
+  CHECK(light(both, 0) > *job.batches[0].rules.ready_by);
+  CHECK(broken_rules(both.job, both.list, both.air, both.schedule).empty());
 }
 
 }  // namespace

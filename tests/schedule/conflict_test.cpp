@@ -22,6 +22,21 @@ TEST_CASE("rules that cannot hold together are named, and only those") {
   CHECK(conflict[1].find("working hours") != std::string::npos);
 }
 
+TEST_CASE("of rules that are in the way twice over, a smallest set is named") {
+  Job job = testing::sample_job();
+  // Not before the Friday after: either the hours or that day would do against the pin.
+  job.batches[0].rules.pins = {
+      {"finish", 1, Side::back, conflict_day("2027-04-11"), {0, 24 * 60}, 0}};
+  job.batches[0].rules.not_before = testing::instant("2027-04-16T00:00Z");
+  const testing::Scheduled s = testing::scheduled(job);
+  for (const Unplaced& each : s.schedule.unplaced) {
+    if (each.by == HeldBy::previous_step) continue;
+    CHECK(each.conflict.size() == 2);
+    return;
+  }
+  FAIL("the pinned coat has a time");
+}
+
 TEST_CASE("sanding in quiet hours only: the hours and the quiet are named, in minutes") {
   Job job = testing::sample_job();
   job.calendar.no_power_sanding = {{0, 24 * 60}};

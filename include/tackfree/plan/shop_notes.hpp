@@ -1,4 +1,4 @@
-// Shop notes: batches split into lots, pins that hold nothing, and what is not proved for several people.
+// Shop notes: batches in lots, pins that hold nothing, and what several people leave unproved.
 #pragma once
 
 #include "tackfree/plan/plan.hpp"
