@@ -62,8 +62,11 @@ class Foreman {
 
   std::vector<Gate> failing(const Operation& op, Instant at) const {
     const Coating& coating = job_.coatings[*op.coating];
-    return failing_gates(coating.limits, plan_.air, clocks_[*op.coating], at,
-                         whole_minutes_up(op.work), job_.grid);
+    std::vector<Gate> gates = failing_gates(coating.limits, plan_.air, clocks_[*op.coating], at,
+                                            whole_minutes_up(op.work), job_.grid);
+    // Classes without a hold time know no such rule.
+    if (!coating.limits.hold_put_on_min) std::erase(gates, Gate::cold_within_hold);
+    return gates;
   }
 
   void air() {
