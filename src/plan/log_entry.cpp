@@ -228,8 +228,8 @@ class Understanding {
     if (known) return;
     if (!report_.insists)
       return problem("--at", found, wanted,
-                     fmt::format("{}{}if it was so all the same, add --insist", text,
-                                 text.empty() ? "" : " "));
+                     text.empty() ? "if it was so all the same, add --insist"
+                                  : text + " If it was so all the same, add --insist");
     auto& told = result_.consequences;
     if (!text.empty() && std::ranges::find(told, text) == told.end()) told.push_back(text);
   }

@@ -1,6 +1,7 @@
 #include "tackfree/plan/tonight.hpp"
 
 #include "tackfree/air/dried_share.hpp"
+#include "tackfree/air/psychrometrics.hpp"
 #include "tackfree/plan/log_facts.hpp"
 #include "tackfree/schedule/done_work.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
@@ -21,6 +22,9 @@ class Foreman {
       : plan_(plan), job_(plan.job), clocks_(drying_clocks(plan.job, plan.air)) {}
 
   Tonight result() {
+    const AirState here = plan_.air.at(plan_.now);
+    tonight_.temperature = here.temperature;
+    tonight_.humidity = relative_humidity(here.temperature, here.vapour);
     next_work();
     air();
     waiting();
@@ -58,8 +62,11 @@ class Foreman {
 
   std::vector<Gate> failing(const Operation& op, Instant at) const {
     const Coating& coating = job_.coatings[*op.coating];
-    return failing_gates(coating.limits, plan_.air, clocks_[*op.coating], at,
-                         whole_minutes_up(op.work), job_.grid);
+    std::vector<Gate> gates = failing_gates(coating.limits, plan_.air, clocks_[*op.coating], at,
+                                            whole_minutes_up(op.work), job_.grid);
+    // Classes without a hold time know no such rule.
+    if (!coating.limits.hold_put_on_min) std::erase(gates, Gate::cold_within_hold);
+    return gates;
   }
 
   void air() {

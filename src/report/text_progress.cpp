@@ -101,11 +101,12 @@ class Progress {
 
   void drying(std::size_t c) {
     const Learnt& learnt = plan_.slowness.at(c);
+    const std::string factor = factor_text(learnt.factor);
     if (learnt.readings > 0)
       page_.paragraph({2, "-"},
-                      fmt::format("{}: dries in {} times the hours reckoned with, after {} tried "
+                      fmt::format("{}: dries in {} the hours reckoned with, after {} tried "
                                   "(measured); used for what is still to come.",
-                                  name(c), factor_text(learnt.factor),
+                                  name(c), factor == "1" ? "about" : factor + " times",
                                   count_text(learnt.readings, "coat", "coats")));
     if (!learnt.asked_of.empty())
       page_.paragraph({2, "?"},

@@ -1,6 +1,5 @@
 #include "tackfree/report/text_tonight.hpp"
 
-#include "tackfree/air/psychrometrics.hpp"
 #include "tackfree/report/display_text.hpp"
 #include "tackfree/report/step_words.hpp"
 #include "tackfree/report/text_fumes.hpp"
@@ -64,14 +63,12 @@ class Answer {
   }
 
   void head() {
-    const AirState air = plan_.air.at(plan_.now);
     const std::string room = plan_.job.room.name.empty() ? "room" : plan_.job.room.name;
-    page_.paragraph(
-        {0, ""},
-        fmt::format("{}: {}. The {} has {} and {}{}.", plan_.job.name, figures_.moment(plan_.now),
-                    room, figures_.temperature(air.temperature).text(),
-                    humidity_text(relative_humidity(air.temperature, air.vapour)),
-                    is_read() ? ", as read" : ", by the forecast"));
+    page_.paragraph({0, ""}, fmt::format("{}: {}. The {} has {} and {}{}.", plan_.job.name,
+                                         figures_.moment(plan_.now), room,
+                                         figures_.temperature(tonight_.temperature).text(),
+                                         humidity_text(tonight_.humidity),
+                                         is_read() ? ", as read" : ", by the forecast"));
     page_.blank();
   }
 
@@ -226,8 +223,8 @@ class Answer {
   std::string airing() const {
     const AiringHabit habit = plan_.job.room.airing.value_or(AiringHabit());
     if (habit.after == Opening::closed || habit.after_for <= Duration()) return {};
-    return fmt::format(" Leave it {} for {} after the last coat.", words_for(habit.after),
-                       duration_text(habit.after_for));
+    return fmt::format(" Air for {} after the last coat: {}.", duration_text(habit.after_for),
+                       words_for(habit.after));
   }
 
   const Plan& plan_;

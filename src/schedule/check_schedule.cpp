@@ -145,7 +145,7 @@ class Auditor {
 
   /// Has the coat, or a film of so many, reached the stage? One minute is allowed for rounding.
   bool has_reached(const DatedStep& coat, Stage stage, Instant at, int films = 1) {
-    if (const auto by_trial = tried(job_, operation(coat), stage, at)) return *by_trial;
+    if (const auto by_trial = tried(job_, operation(coat), stage, at, films)) return *by_trial;
     const auto& label = coating(coat).label_after[index_of(stage)];
     if (label && !coating(coat).label_points[index_of(stage)].empty())
       return has_dried_by_rows(coat, stage, films, at);

@@ -37,7 +37,8 @@ std::optional<Instant> done_reaches(const Job& job, const Operation& coat, const
                                     Stage stage, int films) {
   const Done& done = *coat.done;
   auto at = clock.reached(stage, done.time.end, coat.film_for(stage) * films);
-  if (done.dry_since && depth_of(stage) == Depth::recoat) {
+  // The thumb says nothing of what is thicker, as a run is.
+  if (done.dry_since && films == 1 && depth_of(stage) == Depth::recoat) {
     const Instant tried = std::max(*done.dry_since, by_label(job, coat, stage));
     at = at ? std::min(*at, tried) : tried;
   }

@@ -31,7 +31,7 @@ class StarterJob {
 
   int tell(const std::vector<std::string>& arguments) {
     std::ostringstream out, err;
-    const int code = run(arguments, out, err);
+    const int code = tackfree::run(arguments, out, err);
     said = out.str() + err.str();
     return code;
   }
@@ -60,8 +60,9 @@ TEST_CASE("lines are numbered one after another and only added") {
   const std::string first = job.text();
   CHECK(job.log("air", {"--air-temp-c", "14", "--humidity-pct", "60"}) == exit_done);
   CHECK(job.log("withdraw", {"1"}) == exit_done);
-  CHECK(job.text().starts_with(first));
-  CHECK(std::count(job.text().begin(), job.text().end(), '\n') == 3);
+  const std::string all = job.text();
+  CHECK(all.starts_with(first));
+  CHECK(std::count(all.begin(), all.end(), '\n') == 3);
   CHECK(job.log("show", {}) == exit_done);
   CHECK(job.said.find("door stood open") == std::string::npos);
   CHECK(job.said.find("air ") != std::string::npos);

@@ -89,6 +89,8 @@ TEST_CASE("dust of sanding just done, on a coat right after it, is found") {
   const Instant coat = first_to_come(dusty, OperationKind::coat).begin();
   for (Operation& op : dusty.list.operations)
     if (op.done && op.grit) op.done->time = {coat - Minutes(20), coat - Minutes(10)};
+  for (DatedStep& step : dusty.schedule.steps)
+    if (const auto& done = dusty.list.operations[step.operation].done) step.pieces = {done->time};
   CHECK(says(broken(dusty), "makes dust while"));
 }
 

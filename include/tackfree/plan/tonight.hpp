@@ -26,6 +26,8 @@ struct AirNow {
 };
 
 struct Tonight {
+  Temperature temperature;  ///< of the room, now
+  Humidity humidity;
   std::vector<std::size_t> work;  ///< steps of the next stretch of work, in order; empty: none left
   Interval stretch;               ///< of that work, set-up and clean-up with it
   std::optional<std::size_t> then;  ///< the step after it

@@ -15,7 +15,9 @@ namespace tackfree {
 std::vector<std::string> wrong_accounts(const OperationList& list, const Schedule& schedule);
 
 /// What the trials of a done coat say of a stage at `at`: reached, not reached, or nothing. A thumb
-/// test never counts before the label's own hours, unless the job is faster than the label.
-std::optional<bool> tried(const Job& job, const Operation& coat, Stage stage, Instant at);
+/// test says nothing of what is thicker than one film, and never counts before the label's own
+/// hours, unless the job is faster than the label.
+std::optional<bool> tried(const Job& job, const Operation& coat, Stage stage, Instant at,
+                          int films = 1);
 
 }  // namespace tackfree
