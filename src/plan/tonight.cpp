@@ -38,7 +38,10 @@ class Foreman {
 
   Interval with_session(std::size_t step) const {
     const DatedStep& dated = plan_.schedule.steps[step];
-    Interval time{dated.begin(), dated.end()};
+    // Of work that is split between evenings, the piece that is next.
+    const auto piece = std::ranges::find_if(
+        dated.pieces, [&](const Interval& each) { return each.end > plan_.now; });
+    Interval time = piece == dated.pieces.end() ? dated.pieces.back() : *piece;
     if (!dated.session) return time;
     const Session& session = plan_.schedule.sessions.at(*dated.session);
     return {std::min(time.begin, session.set_up.begin), std::max(time.end, session.clean_up.end)};

@@ -111,10 +111,14 @@ class Answer {
   }
 
   void one_step(std::size_t index) {
-    const DatedStep& dated = step(index);
-    page_.paragraph({5, figures_.clock(dated.begin()) + " "},
-                    fmt::format("{} ({})", words_.full_title(operation(index)),
-                                duration_text(to_duration(dated.end() - dated.begin()))));
+    const std::vector<Interval>& pieces = step(index).pieces;
+    const auto next =
+        std::ranges::find_if(pieces, [&](const Interval& piece) { return piece.end > plan_.now; });
+    const Interval piece = next == pieces.end() ? pieces.back() : *next;
+    page_.paragraph({5, figures_.clock(piece.begin) + " "},
+                    fmt::format("{}{} ({})", words_.full_title(operation(index)),
+                                pieces.size() > 1 ? ", part of it" : "",
+                                duration_text(to_duration(piece.length()))));
     if (const std::string pour = words_.pour(operation(index)); !pour.empty())
       page_.paragraph({13, "pour"}, pour);
   }
