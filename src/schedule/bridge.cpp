@@ -2,6 +2,7 @@
 
 #include "tackfree/schedule/crew.hpp"
 #include "tackfree/schedule/done_work.hpp"
+#include "tackfree/schedule/set_dates.hpp"
 #include "tackfree/schedule/work_time.hpp"
 #include "tackfree/takeoff/lots.hpp"
 
@@ -15,6 +16,7 @@ namespace tackfree {
 namespace {
 
 using solver::Activity;
+using solver::index;
 using solver::never;
 using solver::OpenTime;
 using solver::Rule;
@@ -23,11 +25,6 @@ using solver::Slot;
 
 /// Work that is split is not started for less than this.
 constexpr Minutes shortest_piece{15};
-
-Slot floor_div(Minutes amount, Minutes step) {
-  const auto quotient = amount / step;
-  return static_cast<Slot>(amount % step < Minutes(0) ? quotient - 1 : quotient);
-}
 
 /// Builds the problem part by part.
 class Builder {
@@ -164,42 +161,11 @@ class Builder {
 
   /// Closes the slots of a batch's work, or of its coats, that its dates forbid.
   void close_by_dates(const Operation& operation, Slot duration, std::vector<Rule>& closed) {
-    const BatchRules& set = job_.batches[operation.batch].rules;
-    const bool coat = operation.kind == OperationKind::coat;
-    const bool dated = set.not_before || (coat && !(set.no_coating_on.empty() && set.pins.empty()));
-    for (Slot s = 0; dated && s < problem().horizon; ++s) {
-      Rule& rule = closed[index(s)];
-      if (rule != solver::no_rule) continue;
-      if (set.not_before && grid().at(s) < *set.not_before)
-        rule = rules::not_before;
-      else if (coat)
-        rule = date_rule(operation, set, {grid().at(s), grid().at(s + duration)});
-    }
+    if (!has_set_dates(job_, operation)) return;
+    for (Slot s = 0; s < problem().horizon; ++s)
+      if (Rule& rule = closed[index(s)]; rule == solver::no_rule)
+        rule = rule_of_dates(job_, operation, {grid().at(s), grid().at(s + duration)});
   }
-
-  Rule date_rule(const Operation& coat, const BatchRules& set, Interval time) const {
-    const Zone& zone = job_.calendar.zone;
-    const Date first = zone.local(time.begin).on, last = zone.local(time.end - Minutes(1)).on;
-    for (const Date on : set.no_coating_on)
-      if (first <= on && on <= last) return rules::no_coating;
-    for (const Pin& pin : set.pins) {
-      if (!pins(pin, coat)) continue;
-      const Instant from = zone.instant({pin.on, pin.between.begin});
-      const Instant to = pin.between.end == 24 * 60 ? zone.instant({next_day(pin.on), 0})
-                                                    : zone.instant({pin.on, pin.between.end});
-      if (time.begin < from || time.end > to) return rules::pinned;
-    }
-    return solver::no_rule;
-  }
-
-  bool pins(const Pin& pin, const Operation& coat) const {
-    const FinishSystem* system = find_named(job_.systems, job_.batches[coat.batch].system);
-    return system != nullptr && coat.step < system->steps.size() &&
-           system->steps[coat.step].name == pin.step && coat.coat == pin.coat &&
-           (!pin.side || coat.side == *pin.side || coat.side == Side::both);
-  }
-
-  static std::size_t index(Slot slot) { return static_cast<std::size_t>(slot); }
 
   Slot work_slots(const Operation& operation) const {
     return std::max(Slot{1}, grid().slots_up(operation.work));
@@ -420,13 +386,6 @@ class Builder {
 };
 
 }  // namespace
-
-Slot Grid::slot_up(Instant at) const { return -floor_div(span.begin - at, step); }
-Slot Grid::slot_down(Instant at) const { return floor_div(at - span.begin, step); }
-Slot Grid::slots_up(Duration amount) const {
-  const Minutes whole = whole_minutes_up(amount);
-  return static_cast<Slot>((whole + step - Minutes(1)) / step);
-}
 
 Bridge bridge(const Job& job, const OperationList& list, const AirSeries& air,
               const std::vector<DryingClock>& clocks, Interval span) {

@@ -12,20 +12,6 @@ Bridge bridge_of(const testing::Scheduled& s) {
   return bridge(s.job, s.list, s.air, drying_clocks(s.job, s.air), s.schedule.span);
 }
 
-TEST_CASE("waits and starts are rounded up to the grid, ends down") {
-  const Grid grid{{testing::instant("2027-04-05T17:00Z"), testing::instant("2027-04-06T17:00Z")},
-                  Minutes(5)};
-  CHECK(grid.slots() == 288);
-  CHECK(grid.slot_up(testing::instant("2027-04-05T17:01Z")) == 1);
-  CHECK(grid.slot_down(testing::instant("2027-04-05T17:09Z")) == 1);
-  CHECK(grid.slot_up(testing::instant("2027-04-05T16:58Z")) == 0);
-  CHECK(grid.slot_down(testing::instant("2027-04-05T16:58Z")) == -1);
-  CHECK(grid.slots_up(minutes(10)) == 2);
-  CHECK(grid.slots_up(minutes(10.5)) == 3);
-  CHECK(grid.slots_up(minutes(0)) == 0);
-  CHECK(grid.at(3) == testing::instant("2027-04-05T17:15Z"));
-}
-
 TEST_CASE("windows that begin off the grid are not entered early or left late") {
   Job job = testing::sample_job();
   for (auto& day : job.calendar.weekly) day = {{18 * 60 + 2, 21 * 60 + 28}};

@@ -191,8 +191,8 @@ TEST_CASE("sheets are rounded up once a grit, not once a sanding") {
   const ShoppingList list = sanded.shop();
   CHECK(amount(list, "abrasive sheets or discs, P120") == 2);
   CHECK(amount(list, "abrasive sheets or discs, P180") == 2);
-  CHECK(amount(list, "abrasive sheets or discs, P240") == 1);
-  CHECK(found(list, "abrasive sheets or discs, P240")->why == "for 4.6 m2");
+  CHECK(amount(list, "abrasive sheet or disc, P240") == 1);
+  CHECK(found(list, "abrasive sheet or disc, P240")->why == "for 4.6 m2");
   CHECK(amount(list, "dust mask, N95") == 1);
 }
 

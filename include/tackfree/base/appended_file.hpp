@@ -1,5 +1,4 @@
-// Appended file: lines that are only ever added, under a lock and flushed before they are
-// confirmed.
+// Appended file: lines only ever added, under a lock, on disk before they are confirmed.
 #pragma once
 
 #include "tackfree/base/problem.hpp"

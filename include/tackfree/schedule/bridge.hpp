@@ -4,6 +4,7 @@
 #include "tackfree/air/air_series.hpp"
 #include "tackfree/air/coating_limits.hpp"
 #include "tackfree/air/drying.hpp"
+#include "tackfree/schedule/grid.hpp"
 #include "tackfree/schedule/schedule.hpp"
 #include "tackfree/solver/scheduling_problem.hpp"
 
@@ -12,20 +13,6 @@
 #include <vector>
 
 namespace tackfree {
-
-/// The planning grid of one plan: slot 0 begins at the plan's now.
-struct Grid {
-  Interval span;
-  Minutes step{5};
-
-  solver::Slot slots() const { return static_cast<solver::Slot>(span.length() / step); }
-  Instant at(solver::Slot slot) const { return span.begin + step * slot; }
-  /// The first slot that begins at or after `at`; negative before the span.
-  solver::Slot slot_up(Instant at) const;
-  /// The slot that holds `at`.
-  solver::Slot slot_down(Instant at) const;
-  solver::Slot slots_up(Duration amount) const;
-};
 
 /// Why a slot is closed, as the solver's rule numbers.
 namespace rules {
