@@ -35,7 +35,7 @@ class Builder {
     result_.grid = {span, job.grid};
     problem().horizon = grid().slots();
     problem().dust_settles = grid().slots_up(job.data.labour.dust_settles.value);
-    problem().shortest_piece = std::max(Slot{1}, floor_div(shortest_piece, job.grid));
+    problem().shortest_piece = std::max(Slot{1}, static_cast<Slot>(shortest_piece / job.grid));
   }
 
   Bridge build() {
