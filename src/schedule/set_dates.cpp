@@ -36,8 +36,8 @@ solver::Rule rule_of_dates(const Job& job, const Operation& operation, Interval 
     if (first <= on && on <= last) return rules::no_coating;
   for (const Pin& pin : set.pins) {
     if (!is_set_by(pin, job, operation)) continue;
-    const Interval hours = hours_of(pin, zone);
-    if (time.begin < hours.begin || time.end > hours.end) return rules::pinned;
+    const Interval within = hours_of(pin, zone);
+    if (time.begin < within.begin || time.end > within.end) return rules::pinned;
   }
   return solver::no_rule;
 }
