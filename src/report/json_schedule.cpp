@@ -247,9 +247,9 @@ void put_schedule(Json& document, const Plan& plan) {
     put_instant(object, "ready", date.ready, plan.job.calendar.zone);
     object["in_time"] = date.in_time();
     object["late_min"] = date.late_by().count();
-    Json& steps = object["decided_by"] = Json::array();
+    Json& decided_by = object["decided_by"] = Json::array();
     for (const std::size_t step : deciding_steps(plan, date.batch))
-      steps.push_back(plan.list.operations.at(plan.schedule.steps.at(step).operation).key);
+      decided_by.push_back(plan.list.operations.at(plan.schedule.steps.at(step).operation).key);
     due.push_back(std::move(object));
   }
   Json& unplaced = document["unplaced"] = Json::array();
