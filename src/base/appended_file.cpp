@@ -18,6 +18,7 @@ namespace {
 /// An open file, locked until it is closed.
 class LockedFile {
  public:
+  // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): the flags of open() and of flock()
   LockedFile(const std::filesystem::path& path, int flags, int lock)
       : number_(::open(path.c_str(), flags | O_CLOEXEC, 0644)) {
     while (number_ >= 0 && ::flock(number_, lock) != 0)

@@ -168,6 +168,67 @@ LogKind logged_kind(const CLI::App& log) {
   return choices<LogKind>(log_kind_words)[name];
 }
 
+/// The commands of the program, each with its options bound to one Options.
+struct Commands {
+  CLI::App *plan, *buy, *area, *check, *drying, *tonight, *log, *start;
+
+  Commands(CLI::App& app, Options& options)
+      : plan(plan_command(app, options)),
+        buy(app.add_subcommand("buy", "Plan a job and print only what to buy")),
+        area(app.add_subcommand("area", "Print a job's areas by part, grain and side")),
+        check(app.add_subcommand("check", "Read a job's files and report every mistake in them")),
+        drying(drying_command(app, options)),
+        tonight(app.add_subcommand("tonight", "Tell what to do now or next, on one screen")),
+        log(log_command(app, options)),
+        start(app.add_subcommand("start", "Write a small job to begin with into a new folder")) {
+    for (CLI::App* command : {buy, area, check, tonight})
+      command->add_option("job", options.job_file, "Job file (JSON)")->required();
+    buy->add_option("--json", options.json_file, "Write the shopping list as JSON to this file");
+    area->add_option("--json", options.json_file, "Write the areas as JSON to this file");
+    add_reading(tonight, options.log);
+    start->add_option("folder", options.folder, "Folder to make")->required();
+    for (CLI::App* command : {plan, tonight})
+      command->add_option("--last-plan", options.last_plan,
+                          "Plan JSON written before: stay near it, and tell what moved");
+    shared(options);
+  }
+
+  /// What several commands have in common: the time, the width, the data.
+  void shared(Options& options) const {
+    std::vector<CLI::App*> dated{plan, tonight, buy, drying};
+    for (CLI::App* command : log->get_subcommands({})) dated.push_back(command);
+    for (CLI::App* command : dated)
+      command->add_option(
+          "--now", options.now,
+          "Plan as of this time: 2027-04-05T17:45 in the job's zone, or with Z or an offset");
+    dated.push_back(area);
+    for (CLI::App* command : dated)
+      command
+          ->add_option(
+              "--width", options.width,
+              "Columns of what is printed, 40 to 200; else those of the terminal, up to 120, "
+              "or 80")
+          ->check(CLI::Range(40, 200));
+    dated.push_back(check);
+    for (CLI::App* command : dated)
+      command->add_option("--data", options.data_dir,
+                          "Folder with finishing data, in place of the built-in data");
+  }
+
+  void choose(Options& options) const {
+    if (*area) options.command = Command::area;
+    if (*buy) options.command = Command::buy;
+    if (*check) options.command = Command::check;
+    if (*start) options.command = Command::start;
+    if (*drying) options.command = Command::drying;
+    if (*tonight) options.command = Command::tonight;
+    if (!*log) return;
+    options.command = Command::log;
+    options.log.show = log->get_subcommands().front()->get_name() == "show";
+    if (!options.log.show) options.log.kind = logged_kind(*log);
+  }
+};
+
 }  // namespace
 
 ReadOptions read_options(const std::vector<std::string>& arguments) {
@@ -176,53 +237,7 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
   app.set_version_flag("--version", "tackfree " TACKFREE_VERSION);
   app.footer("Exit codes: 0 done, 2 a mistake in what was given, 3 a step has no time, 1 a bug.");
   Options options;
-
-  CLI::App* plan = plan_command(app, options);
-  CLI::App* buy = app.add_subcommand("buy", "Plan a job and print only what to buy");
-  buy->add_option("job", options.job_file, "Job file (JSON)")->required();
-  buy->add_option("--json", options.json_file, "Write the shopping list as JSON to this file");
-
-  CLI::App* area = app.add_subcommand("area", "Print a job's areas by part, grain and side");
-  area->add_option("job", options.job_file, "Job file (JSON)")->required();
-  area->add_option("--json", options.json_file, "Write the areas as JSON to this file");
-
-  CLI::App* check =
-      app.add_subcommand("check", "Read a job's files and report every mistake in them");
-  check->add_option("job", options.job_file, "Job file (JSON)")->required();
-
-  CLI::App* drying = drying_command(app, options);
-
-  CLI::App* tonight = app.add_subcommand("tonight", "Tell what to do now or next, on one screen");
-  tonight->add_option("job", options.job_file, "Job file (JSON)")->required();
-  add_reading(tonight, options.log);
-  CLI::App* log = log_command(app, options);
-  for (CLI::App* command : {plan, tonight})
-    command->add_option("--last-plan", options.last_plan,
-                        "Plan JSON written before: stay near it, and tell what moved");
-
-  std::vector<CLI::App*> dated{plan, tonight, buy, drying};
-  for (CLI::App* command : log->get_subcommands({})) dated.push_back(command);
-  for (CLI::App* command : dated)
-    command->add_option(
-        "--now", options.now,
-        "Plan as of this time: 2027-04-05T17:45 in the job's zone, or with Z or an offset");
-  dated.push_back(area);
-  for (CLI::App* command : dated)
-    command
-        ->add_option(
-            "--width", options.width,
-            "Columns of what is printed, 40 to 200; else those of the terminal, up to 120, "
-            "or 80")
-        ->check(CLI::Range(40, 200));
-  dated.push_back(check);
-  for (CLI::App* command : dated)
-    command->add_option("--data", options.data_dir,
-                        "Folder with finishing data, in place of the built-in data");
-
-  CLI::App* start =
-      app.add_subcommand("start", "Write a small job to begin with into a new folder");
-  start->add_option("folder", options.folder, "Folder to make")->required();
-
+  const Commands commands(app, options);
   if (auto mistake = unknown_command(arguments)) return std::move(*mistake);
   std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
   try {
@@ -232,17 +247,7 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
     const int code = app.exit(fault, out, err);
     return {std::nullopt, out.str() + err.str(), code != 0};
   }
-  if (*area) options.command = Command::area;
-  if (*buy) options.command = Command::buy;
-  if (*check) options.command = Command::check;
-  if (*start) options.command = Command::start;
-  if (*drying) options.command = Command::drying;
-  if (*tonight) options.command = Command::tonight;
-  if (*log) {
-    options.command = Command::log;
-    options.log.show = log->get_subcommands().front()->get_name() == "show";
-    if (!options.log.show) options.log.kind = logged_kind(*log);
-  }
+  commands.choose(options);
   return {options, {}, false};
 }
 

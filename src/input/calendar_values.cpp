@@ -131,6 +131,7 @@ class RuleReading {
     return rule_;
   }
 
+  // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): as they stand in the rule, NAME=value
   bool read_part(std::string_view name, std::string_view value) {
     if (name == "FREQ") return read_frequency(value);
     if (name == "INTERVAL") return read_into(value, 1, 10'000, rule_.interval);

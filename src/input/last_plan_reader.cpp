@@ -103,7 +103,7 @@ std::optional<LastPlan> read_last_plan(const std::filesystem::path& file, const 
   if (problems.size() == before && plan.job_id != job_id)
     reading.report(
         *tree, "job.id",
-        fmt::format("wanted a plan of the job \"{}\", not of \"{}\"", job_id, plan.job_id));
+        fmt::format(R"(wanted a plan of the job "{}", not of "{}")", job_id, plan.job_id));
   if (problems.size() > before) return std::nullopt;
   return plan;
 }

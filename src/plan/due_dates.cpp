@@ -38,6 +38,8 @@ std::optional<std::size_t> last_coat(const Plan& plan, std::size_t batch) {
 /// those it has to come after.
 std::optional<std::size_t> waited_for(const Plan& plan, std::size_t step) {
   const DatedStep& own = plan.schedule.steps[step];
+  // NOLINTNEXTLINE(modernize-loop-convert): clang 14 cannot read the standard library's reversed
+  // view
   for (auto held = own.held.rbegin(); held != own.held.rend(); ++held)
     if (held->operation) return step_with(plan.schedule, *held->operation);
   std::optional<std::size_t> last;

@@ -73,17 +73,18 @@ std::vector<std::vector<ShelfTin>> tins_left(const Job& job, const OperationList
   for (std::size_t c = 0; c < job.coatings.size(); ++c) {
     std::vector<ShelfTin> tins = tins_had(job, job.coatings[c]);
     if (to_take[c] > Volume())
-      std::ranges::stable_partition(tins,
-                                    [](const ShelfTin& t) { return t.opened_on.has_value(); });
-    for (ShelfTin& tin : tins) {
-      const Volume part = std::min(tin.volume, to_take[c]);
-      tin.volume -= part;
-      to_take[c] -= part;
-    }
-    std::erase_if(tins, [](const ShelfTin& tin) { return tin.volume < trifle; });
-    all.push_back(std::move(tins));
+      std::stable_partition(tins.begin(), tins.end(),
+                            [](const ShelfTin& t) { return t.opened_on.has_value(); });
+  });
+  for (ShelfTin& tin : tins) {
+    const Volume part = std::min(tin.volume, to_take[c]);
+    tin.volume -= part;
+    to_take[c] -= part;
   }
-  return all;
+  std::erase_if(tins, [](const ShelfTin& tin) { return tin.volume < trifle; });
+  all.push_back(std::move(tins));
+}
+return all;
 }
 
 std::vector<Volume> tins_short(const Job& job, const OperationList& list) {

@@ -41,7 +41,8 @@ std::vector<WorkEntry> entries(const Plan& plan, const StepWords& words) {
       const std::string part =
           step.pieces.size() < 2 ? "" : fmt::format(" ({} of {})", i + 1, step.pieces.size());
       const auto who = i < step.by.size() ? std::optional(step.by[i]) : std::nullopt;
-      all.push_back({step.pieces[i], who_words(plan, who) + what + part, &step, i == 0});
+      all.push_back(
+          {step.pieces[i], fmt::format("{}{}{}", who_words(plan, who), what, part), &step, i == 0});
     }
   }
   std::erase_if(all, [](const WorkEntry& entry) { return entry.time.length() <= Minutes(0); });

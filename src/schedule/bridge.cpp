@@ -315,8 +315,8 @@ class Builder {
       std::stable_sort(releases.begin(), releases.end(),
                        [](const auto& x, const auto& y) { return x.first > y.first; });
       const OpenTime& time = problem().open_times[problem().activities[a].open_time];
-      std::vector<Rule> closed;
-      for (Slot s = 0; s < problem().horizon; ++s) closed.push_back(time.rule(s));
+      std::vector<Rule> closed(index(problem().horizon));
+      for (Slot s = 0; s < problem().horizon; ++s) closed[index(s)] = time.rule(s);
       std::fill(closed.begin(), closed.begin() + releases.front().first, releases.front().second);
       problem().activities[a].open_time = open_time(std::move(closed));
     }

@@ -275,9 +275,9 @@ std::optional<solver::Solution> as_last_planned(const Bridge& bridge, const Oper
     if (priority[a] <= 0 || priority[a] >= unknown) continue;
     any = true;
     const solver::OpenTime& time = pinned.open_times[pinned.activities[a].open_time];
-    std::vector<solver::Rule> closed;
+    std::vector<solver::Rule> closed(solver::index(pinned.horizon));
     for (solver::Slot s = 0; s < pinned.horizon; ++s)
-      closed.push_back(time.is_open(s) && s < priority[a] ? rules::as_last : time.rule(s));
+      closed[solver::index(s)] = time.is_open(s) && s < priority[a] ? rules::as_last : time.rule(s);
     pinned.activities[a].open_time = pinned.open_times.size();
     pinned.open_times.emplace_back(std::move(closed));
   }

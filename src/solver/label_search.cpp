@@ -57,6 +57,7 @@ class LabelDriver {
  public:
   /// `cut` is the problem cut short to what a schedule better than `known` may need; `chains` are
   /// made of it.
+  // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): a problem and its shorter form
   LabelDriver(const SchedulingProblem& problem, const SchedulingProblem& cut,
               const std::vector<Chain>& chains, const Solution& known, std::int64_t most_labels)
       : problem_(problem),
