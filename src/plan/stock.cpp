@@ -75,16 +75,15 @@ std::vector<std::vector<ShelfTin>> tins_left(const Job& job, const OperationList
     if (to_take[c] > Volume())
       std::stable_partition(tins.begin(), tins.end(),
                             [](const ShelfTin& t) { return t.opened_on.has_value(); });
-  });
-  for (ShelfTin& tin : tins) {
-    const Volume part = std::min(tin.volume, to_take[c]);
-    tin.volume -= part;
-    to_take[c] -= part;
+    for (ShelfTin& tin : tins) {
+      const Volume part = std::min(tin.volume, to_take[c]);
+      tin.volume -= part;
+      to_take[c] -= part;
+    }
+    std::erase_if(tins, [](const ShelfTin& tin) { return tin.volume < trifle; });
+    all.push_back(std::move(tins));
   }
-  std::erase_if(tins, [](const ShelfTin& tin) { return tin.volume < trifle; });
-  all.push_back(std::move(tins));
-}
-return all;
+  return all;
 }
 
 std::vector<Volume> tins_short(const Job& job, const OperationList& list) {
