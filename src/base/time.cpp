@@ -33,6 +33,18 @@ date::local_time<Minutes> as_local(const LocalTime& local) {
 
 }  // namespace
 
+std::vector<Interval> joined(std::vector<Interval> stretches) {
+  std::sort(stretches.begin(), stretches.end());
+  std::vector<Interval> result;
+  for (const Interval& stretch : stretches) {
+    if (!result.empty() && stretch.begin <= result.back().end)
+      result.back().end = std::max(result.back().end, stretch.end);
+    else
+      result.push_back(stretch);
+  }
+  return result;
+}
+
 Minutes whole_minutes_up(Duration amount) {
   // A millionth of a minute of slack keeps 8 h from becoming 481 min by rounding noise.
   return Minutes(static_cast<Minutes::rep>(std::ceil(amount.in(minutes)-1e-6)));

@@ -207,15 +207,7 @@ class EventHours {
 std::vector<Interval> busy_hours(const std::vector<BusyEvent>& events, Interval span) {
   std::vector<Interval> found;
   for (const BusyEvent& event : events) EventHours(event, span, found).add();
-  std::sort(found.begin(), found.end());
-  std::vector<Interval> joined;
-  for (const Interval& stretch : found) {
-    if (!joined.empty() && stretch.begin <= joined.back().end)
-      joined.back().end = std::max(joined.back().end, stretch.end);
-    else
-      joined.push_back(stretch);
-  }
-  return joined;
+  return joined(std::move(found));
 }
 
 }  // namespace tackfree

@@ -19,19 +19,6 @@ void add_windows(const Zone& zone, Date on, const std::vector<DayWindow>& window
   }
 }
 
-/// In order of time, touching and overlapping stretches made one.
-std::vector<Interval> joined(std::vector<Interval> stretches) {
-  std::sort(stretches.begin(), stretches.end());
-  std::vector<Interval> result;
-  for (const Interval& stretch : stretches) {
-    if (!result.empty() && stretch.begin <= result.back().end)
-      result.back().end = std::max(result.back().end, stretch.end);
-    else
-      result.push_back(stretch);
-  }
-  return result;
-}
-
 /// `open` without `closed`; both in order and apart.
 // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): two lists of stretches by its nature
 std::vector<Interval> less(const std::vector<Interval>& open, const std::vector<Interval>& closed) {

@@ -74,6 +74,18 @@ TEST_CASE("waits are rounded up to whole minutes, whole hours stay whole") {
   CHECK(whole_minutes_up(minutes(480.01)) == Minutes(481));
 }
 
+TEST_CASE("stretches are put in order, and those that touch or overlap are one") {
+  const Instant zero = parse_instant("2027-04-05T00:00Z").value();
+  const auto stretch = [&](int begin, int end) {
+    return Interval{zero + Minutes(begin), zero + Minutes(end)};
+  };
+  const auto all = joined({stretch(50, 60), stretch(0, 10), stretch(10, 20), stretch(15, 18)});
+  REQUIRE(all.size() == 2);
+  CHECK(all[0] == stretch(0, 20));
+  CHECK(all[1] == stretch(50, 60));
+  CHECK(joined({}).empty());
+}
+
 TEST_CASE("days count over months and leap years") {
   const Date end = parse_date("2028-02-28").value();
   CHECK(iso_date(next_day(end)) == "2028-02-29");

@@ -35,6 +35,9 @@ struct Interval {
   friend auto operator<=>(const Interval&, const Interval&) = default;
 };
 
+/// In order of time, touching and overlapping stretches made one.
+std::vector<Interval> joined(std::vector<Interval> stretches);
+
 /// `amount` in whole minutes, rounded up: waits are never cut short.
 Minutes whole_minutes_up(Duration amount);
 Duration to_duration(Minutes amount);
