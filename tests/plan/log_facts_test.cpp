@@ -4,21 +4,13 @@
 
 #include <algorithm>
 
-#include "logged_job.hpp"
+#include "plan/planned_log.hpp"
 #include <doctest/doctest.h>
 
 namespace tackfree {
 namespace {
 
 using namespace testing;
-
-Plan planned(std::vector<LogEntry> entries, const char* now) {
-  Problems problems;
-  auto plan = make_plan(logged_job(std::move(entries)), instant(now), problems);
-  for (const Problem& problem : problems) FAIL_CHECK(to_text(problem));
-  REQUIRE(plan);
-  return std::move(*plan);
-}
 
 Problems refused(std::vector<LogEntry> entries, const char* now) {
   Problems problems;
@@ -36,7 +28,7 @@ const DatedStep& step(const Plan& plan, const std::string& key) {
 
 // make_plan throws when its independent checker finds a rule broken, so what comes back kept them.
 TEST_CASE("a coat in the log stands where it was put on, and drying runs on from there") {
-  const Plan plan = planned({coat(1, back_1, "2027-04-06T19:33Z")}, "2027-04-06T20:00Z");
+  const Plan plan = planned_log({coat(1, back_1, "2027-04-06T19:33Z")}, "2027-04-06T20:00Z");
   const DatedStep& back = step(plan, back_1);
   CHECK(back.end() == instant("2027-04-06T19:33Z"));
   CHECK(plan.list.operations[back.operation].done->logged);
@@ -48,7 +40,7 @@ TEST_CASE("a coat in the log stands where it was put on, and drying runs on from
 }
 
 TEST_CASE("what a logged step waited for is done too, and told apart from what was logged") {
-  const Plan plan = planned({coat(1, back_1, "2027-04-06T19:33Z")}, "2027-04-06T20:00Z");
+  const Plan plan = planned_log({coat(1, back_1, "2027-04-06T19:33Z")}, "2027-04-06T20:00Z");
   int unlogged = 0;
   for (const Operation& op : plan.list.operations)
     if (op.kind == OperationKind::sand_bare) {
@@ -63,8 +55,8 @@ TEST_CASE("what a logged step waited for is done too, and told apart from what w
 
 TEST_CASE("the past is the same whatever is planned after it, and later evenings leave it alone") {
   const std::vector<LogEntry> log{coat(1, back_1, "2027-04-06T19:33Z")};
-  const Plan monday = planned(log, "2027-04-06T20:00Z");
-  const Plan later = planned(log, "2027-04-08T20:00Z");
+  const Plan monday = planned_log(log, "2027-04-06T20:00Z");
+  const Plan later = planned_log(log, "2027-04-08T20:00Z");
   CHECK(step(monday, back_1).pieces == step(later, back_1).pieces);
   CHECK(step(monday, back_1).reaches == step(later, back_1).reaches);
 }
@@ -96,13 +88,13 @@ TEST_CASE("work that ended before what it follows is refused") {
 
 TEST_CASE("a thumb test that failed puts the next work off, one that is passed lets it go on") {
   const char* now = "2027-04-07T19:00Z";
-  const Plan plain = planned({coat(1, back_1, "2027-04-06T19:33Z")}, now);
-  const Plan failed = planned(
+  const Plan plain = planned_log({coat(1, back_1, "2027-04-06T19:33Z")}, now);
+  const Plan failed = planned_log(
       {coat(1, back_1, "2027-04-06T19:33Z"), thumb(2, back_1, "2027-04-07T18:55Z", false)}, now);
-  const Plan passed =
-      planned({coat(1, back_1, "2027-04-06T19:33Z"), thumb(2, back_1, "2027-04-07T18:50Z", false),
-               thumb(3, back_1, "2027-04-07T18:55Z", true)},
-              now);
+  const Plan passed = planned_log(
+      {coat(1, back_1, "2027-04-06T19:33Z"), thumb(2, back_1, "2027-04-07T18:50Z", false),
+       thumb(3, back_1, "2027-04-07T18:55Z", true)},
+      now);
   const std::string turn = "top/finish/coat-1/both/turn-over";
   CHECK(step(plain, turn).begin() == instant(now));
   CHECK(step(failed, turn).begin() > instant("2027-04-07T19:30Z"));
@@ -114,8 +106,8 @@ TEST_CASE("what coats took teaches how thirsty the rest will be") {
   Problems problems;
   const auto expected = make_standing(logged_job({}), instant("2027-04-05T17:00Z"), problems);
   const double planned_litres = operation_called(expected->list, back_1)->mixed.in(litres);
-  const Plan plan =
-      planned({coat(1, back_1, "2027-04-06T19:33Z", planned_litres * 1.3)}, "2027-04-06T20:00Z");
+  const Plan plan = planned_log({coat(1, back_1, "2027-04-06T19:33Z", planned_litres * 1.3)},
+                                "2027-04-06T20:00Z");
   CHECK(plan.thirst.at(0).readings == 1);
   CHECK(plan.thirst.at(0).factor > 1.0);
   CHECK(operation_called(plan.list, back_2)->mixed >
@@ -123,13 +115,13 @@ TEST_CASE("what coats took teaches how thirsty the rest will be") {
 }
 
 TEST_CASE("a last coat that is left out lets the one below be the last") {
-  const Plan whole = planned({}, "2027-04-05T17:00Z");
+  const Plan whole = planned_log({}, "2027-04-05T17:00Z");
   std::vector<LogEntry> log{coat(1, back_1, "2027-04-06T19:00Z")};
   const Plan plan =
-      planned({entry(1, LogKind::skipped, "top/finish/coat-3/back/coat", "2027-04-05T16:00Z"),
-               entry(2, LogKind::skipped, "top/finish/coat-3/show/coat", "2027-04-05T16:00Z"),
-               coat(3, "top/finish/coat-2/show/coat", "2027-04-05T15:55Z")},
-              "2027-04-05T17:00Z");
+      planned_log({entry(1, LogKind::skipped, "top/finish/coat-3/back/coat", "2027-04-05T16:00Z"),
+                   entry(2, LogKind::skipped, "top/finish/coat-3/show/coat", "2027-04-05T16:00Z"),
+                   coat(3, "top/finish/coat-2/show/coat", "2027-04-05T15:55Z")},
+                  "2027-04-05T17:00Z");
   REQUIRE(plan.schedule.ready_at);
   CHECK(*plan.schedule.ready_at < *whole.schedule.ready_at);
 }

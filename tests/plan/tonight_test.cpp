@@ -2,7 +2,7 @@
 
 #include "tackfree/plan/make_plan.hpp"
 
-#include "logged_job.hpp"
+#include "plan/planned_log.hpp"
 #include <doctest/doctest.h>
 
 namespace tackfree {
@@ -10,16 +10,8 @@ namespace {
 
 using namespace testing;
 
-Plan evening(std::vector<LogEntry> entries, const char* now) {
-  Problems problems;
-  auto plan = make_plan(logged_job(std::move(entries)), instant(now), problems);
-  for (const Problem& problem : problems) FAIL_CHECK(to_text(problem));
-  REQUIRE(plan);
-  return std::move(*plan);
-}
-
 TEST_CASE("the work of tonight is what follows without a longer pause, and then comes the rest") {
-  const Plan plan = evening({}, "2027-04-05T18:00Z");
+  const Plan plan = planned_log({}, "2027-04-05T18:00Z");
   const Tonight now = tonight(plan);
   REQUIRE_FALSE(now.work.empty());
   CHECK(now.stretch.begin == plan.schedule.steps[now.work.front()].begin());
@@ -32,7 +24,7 @@ TEST_CASE("the work of tonight is what follows without a longer pause, and then 
 }
 
 TEST_CASE("a wet coat is told with its share, and dust is kept off it") {
-  const Plan plan = evening({coat(1, back_1, "2027-04-06T19:00Z")}, "2027-04-06T20:00Z");
+  const Plan plan = planned_log({coat(1, back_1, "2027-04-06T19:00Z")}, "2027-04-06T20:00Z");
   const Tonight now = tonight(plan);
   REQUIRE(now.waiting.size() == 1);
   CHECK(now.waiting[0].towards == Stage::handle);
@@ -45,12 +37,12 @@ TEST_CASE("a wet coat is told with its share, and dust is kept off it") {
 }
 
 TEST_CASE("the air of now is judged for the next coat, and when it changes") {
-  const Plan warm = evening({}, "2027-04-05T18:00Z");
+  const Plan warm = planned_log({}, "2027-04-05T18:00Z");
   CHECK(tonight(warm).air->failing.empty());
   CHECK_FALSE(tonight(warm).air->changes);
   LogEntry cold = entry(1, LogKind::air, "", "2027-04-05T18:00Z");
   cold.temperature = celsius(4);
-  const Tonight now = tonight(evening({cold}, "2027-04-05T18:00Z"));
+  const Tonight now = tonight(planned_log({cold}, "2027-04-05T18:00Z"));
   REQUIRE(now.air);
   CHECK_FALSE(now.air->failing.empty());
   REQUIRE(now.air->changes);
