@@ -40,13 +40,20 @@ class SundryList {
     abrasives();
     wiping_cloths();
     if (tape > Length{})
-      add("masking tape", whole_up(tape.in(metres)), Sundry::Unit::metre, "around what is masked");
+      add("masking tape", whole_units(tape).in(metres), Sundry::Unit::metre,
+          "around what is masked");
     protection();
     small_things();
     return std::move(sundries_);
   }
 
  private:
+  /// Up to whole metres, or to whole feet where those are printed.
+  Length whole_units(Length length) const {
+    return job_.units == UnitSystem::us ? feet(whole_up(length.in(feet)))
+                                        : metres(whole_up(length.in(metres)));
+  }
+
   void add(std::string what, double amount, Sundry::Unit unit, std::string why,
            Origin origin = Origin::practice) {
     sundries_.push_back({.what = std::move(what),
