@@ -259,7 +259,7 @@ std::string StepWords::reason(const Held& held, const DatedStep& step) const {
     case HeldBy::coats_a_day:
       return "no more coats a day of what melts together" + until;
     case HeldBy::dust:
-      return today ? "dust kept from wet work" + until : "";
+      return "dust kept from wet work" + until;
     case HeldBy::last_plan:
       return "kept where the last plan had it";
     case HeldBy::order:
