@@ -1,6 +1,7 @@
 #include "tackfree/plan/due_dates.hpp"
 
 #include <algorithm>
+#include <functional>
 
 namespace tackfree {
 
@@ -38,8 +39,8 @@ std::optional<std::size_t> last_coat(const Plan& plan, std::size_t batch) {
 /// those it has to come after.
 std::optional<std::size_t> waited_for(const Plan& plan, std::size_t step) {
   const DatedStep& own = plan.schedule.steps[step];
-  // NOLINTNEXTLINE(modernize-loop-convert): clang 14 cannot read the standard library's reversed
-  // view
+  // clang 14 cannot read the standard library's reversed view.
+  // NOLINTNEXTLINE(modernize-loop-convert)
   for (auto held = own.held.rbegin(); held != own.held.rend(); ++held)
     if (held->operation) return step_with(plan.schedule, *held->operation);
   std::optional<std::size_t> last;
@@ -63,22 +64,34 @@ std::vector<std::size_t> deciding_steps(const Plan& plan, std::size_t batch) {
   return steps;
 }
 
+std::vector<DecidingWait> deciding_waits(const Plan& plan, std::size_t batch) {
+  std::vector<DecidingWait> waits;
+  Instant before = plan.schedule.span.begin;
+  for (const std::size_t i : deciding_steps(plan, batch)) {
+    const DatedStep& step = plan.schedule.steps[i];
+    if (step.begin() > before) waits.push_back({step.begin() - before, i});
+    before = std::max(before, step.end());
+  }
+  std::ranges::stable_sort(waits, std::ranges::greater{}, &DecidingWait::length);
+  return waits;
+}
+
+std::optional<std::size_t> last_batch(const Plan& plan) {
+  if (!plan.schedule.ready_at) return std::nullopt;
+  std::optional<std::size_t> last;
+  for (std::size_t batch = 0; batch < plan.job.batches.size(); ++batch)
+    if (ready_of(plan, batch) == plan.schedule.ready_at) last = batch;
+  return last;
+}
+
 std::vector<DueDate> due_dates(const Plan& plan) {
   std::vector<DueDate> dates;
   for (std::size_t batch = 0; batch < plan.job.batches.size(); ++batch) {
     const auto due = plan.job.batches[batch].rules.ready_by;
     if (!due) continue;
     DueDate date{.batch = batch, .due = *due, .ready = ready_of(plan, batch), .longest_wait = {}};
-    Instant before = plan.schedule.span.begin;
-    Minutes longest{0};
-    for (const std::size_t step : deciding_steps(plan, batch)) {
-      const DatedStep& own = plan.schedule.steps[step];
-      if (own.begin() - before > longest && !date.in_time()) {
-        longest = own.begin() - before;
-        date.longest_wait = step;
-      }
-      before = std::max(before, own.end());
-    }
+    const std::vector<DecidingWait> waits = deciding_waits(plan, batch);
+    if (!date.in_time() && !waits.empty()) date.longest_wait = waits.front().step;
     dates.push_back(date);
   }
   return dates;

@@ -145,32 +145,21 @@ void write_due(Page& page, const Plan& plan, const StepWords& words) {
   }
 }
 
-/// What decides the date: the three longest waits of a day and more on the way to it.
+/// What decides the date: of the waits of a day and more on the way to it the three longest.
 void write_deciding(Page& page, const Plan& plan, const StepWords& words) {
-  std::optional<std::size_t> last;
-  for (const DatedOutcome& outcome : plan.schedule.outcomes)
-    if (outcome.stage == Stage::light_use && outcome.at == plan.schedule.ready_at && outcome.at)
-      last = outcome.batch;
+  const auto last = last_batch(plan);
   if (!last) return;
-  std::vector<std::pair<Minutes, std::size_t>> waits;
-  Instant before = plan.schedule.span.begin;
-  for (const std::size_t i : deciding_steps(plan, *last)) {
-    const DatedStep& step = plan.schedule.steps.at(i);
-    if (step.begin() - before >= one_day) waits.emplace_back(step.begin() - before, i);
-    before = std::max(before, step.end());
-  }
-  std::sort(waits.rbegin(), waits.rend());
-  waits.resize(std::min<std::size_t>(waits.size(), 3));
   std::vector<std::string> texts;
-  for (const auto& [wait, i] : waits) {
-    const DatedStep& step = plan.schedule.steps.at(i);
-    texts.push_back(fmt::format("{} before {}, {}", wait_text(to_duration(wait)),
+  for (const DecidingWait& wait : deciding_waits(plan, *last)) {
+    if (texts.size() == 3 || wait.length < one_day) break;
+    const DatedStep& step = plan.schedule.steps.at(wait.step);
+    texts.push_back(fmt::format("{} until {}, {}", wait_text(to_duration(wait.length)),
                                 words.full_title(plan.list.operations.at(step.operation)),
                                 words.figures().day(step.begin())));
   }
   if (!texts.empty())
-    page.paragraph({0, "Waits"},
-                   fmt::format("longest up to this date: {}.", fmt::join(texts, "; ")));
+    page.paragraph({0, "Waits"}, fmt::format("{}. The longest of those that decide this date.",
+                                             fmt::join(texts, "; ")));
 }
 
 /// Hours of the person's own, in all and by kind; the days' sums stand at the days.

@@ -46,6 +46,27 @@ TEST_CASE("deciding steps follow each other, begin with one that waits for none,
     CHECK(dated[steps[i - 1]].begin() <= dated[steps[i]].begin());
 }
 
+TEST_CASE("the longest wait comes first, and waits and work make up the way to the last coat") {
+  const Plan plan = plan_due("2027-05-20T00:00Z");
+  const auto waits = deciding_waits(plan, 0);
+  REQUIRE(waits.size() > 1);
+  for (std::size_t i = 1; i < waits.size(); ++i) CHECK(waits[i - 1].length >= waits[i].length);
+  const DatedStep& after = plan.schedule.steps[waits.front().step];
+  CHECK(after.begin() - waits.front().length >= plan.schedule.span.begin);
+  CHECK(waits.front().length >= Minutes(8 * 60));  // a night lies between two coats
+}
+
+TEST_CASE("the batch that is ready last decides") {
+  Plan plan = plan_due("2027-05-20T00:00Z");
+  const auto last = last_batch(plan);
+  REQUIRE(last);
+  for (const DatedOutcome& outcome : plan.schedule.outcomes)
+    if (outcome.batch == *last && outcome.stage == Stage::light_use)
+      CHECK(outcome.at == plan.schedule.ready_at);
+  plan.schedule.ready_at.reset();
+  CHECK_FALSE(last_batch(plan));
+}
+
 TEST_CASE("steps decide also where no reason was kept: by what they come after") {
   Plan plan = plan_due("2027-05-20T00:00Z");
   for (DatedStep& step : plan.schedule.steps) step.held.clear();

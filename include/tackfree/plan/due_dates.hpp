@@ -24,8 +24,20 @@ struct DueDate {
 /// Every batch with a due date, in the order of the job. Of a batch in lots each lot.
 std::vector<DueDate> due_dates(const Plan& plan);
 
+/// A wait that ends with a step of the schedule.
+struct DecidingWait {
+  Minutes length{};
+  std::size_t step = 0;
+};
+
 /// The steps that one after another decide when the batch is ready: each waited for the one before
 /// it. In order of time; empty when it is not ready within the plan.
 std::vector<std::size_t> deciding_steps(const Plan& plan, std::size_t batch);
+
+/// The waits before those steps, the longest first.
+std::vector<DecidingWait> deciding_waits(const Plan& plan, std::size_t batch);
+
+/// The batch that is ready last and so decides when all is; nothing when a batch is not ready.
+std::optional<std::size_t> last_batch(const Plan& plan);
 
 }  // namespace tackfree
