@@ -120,6 +120,14 @@ std::size_t width_of(std::uint32_t code) {
   return within(wide, code) ? 2 : 1;
 }
 
+constexpr std::string_view no_break_space = "\u00A0";
+
+void replace_all(std::string& text, std::string_view what, std::string_view by) {
+  for (std::size_t at = text.find(what); at != std::string::npos;
+       at = text.find(what, at + by.size()))
+    text.replace(at, what.size(), by);
+}
+
 /// Width of text that is clean already.
 std::size_t width_of_clean(std::string_view text) {
   std::size_t width = 0;
@@ -164,6 +172,21 @@ std::string cut_to(std::size_t columns, std::string_view text) {
   return cut_clean(columns, clean(text));
 }
 
+std::string cut_inside(std::size_t columns, std::string_view text) {
+  const std::string all = clean(text);
+  std::size_t width = width_of_clean(all);
+  if (width <= columns) return all;
+  // The longest end that fits and does not begin with a mark that belongs to what was cut.
+  std::string_view tail = all;
+  while (!tail.empty()) {
+    const Character c = first_character(tail);
+    if (width_of(c.code) > 0 && width <= columns / 2) break;
+    width -= width_of(c.code);
+    tail.remove_prefix(c.bytes.size());
+  }
+  return cut_clean(columns - width, all) + std::string(tail);
+}
+
 std::string pad_right(std::size_t columns, std::string_view text) {
   std::string cut = cut_to(columns, text);
   return cut.append(columns - width_of_clean(cut), ' ');
@@ -198,7 +221,13 @@ std::vector<std::string> wrapped(std::size_t columns, std::string_view text) {
     width += word_width;
   }
   if (!line.empty()) lines.push_back(line);
+  for (std::string& each : lines) replace_all(each, no_break_space, " ");
   return lines;
+}
+
+std::string held_together(std::string text) {
+  replace_all(text, " ", no_break_space);
+  return text;
 }
 
 std::string_view head_of(std::string_view text, std::size_t octets) {

@@ -89,7 +89,7 @@ void write_week(Page& page, const Plan& plan, const StepWords& words, const Week
         line.put(wait.time, marks.at(static_cast<std::size_t>(kind_of(wait.by))));
     }
     for (const WorkGroup& group : work_groups(plan, words, batch)) line.put(group.time, '#', true);
-    write_line(page, plan.job.batches[batch].name, line.text());
+    write_line(page, cut_inside(name_columns - 1, plan.job.batches[batch].name), line.text());
   }
 }
 

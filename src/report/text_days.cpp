@@ -27,9 +27,11 @@ void write_entry(Page& page, const Plan& plan, const StepWords& words, const How
   const std::size_t beside = start.size() + duration_columns + how_columns;
   const std::size_t left = page.columns() > beside ? page.columns() - beside : 0;
   const auto number = entry.step ? how_to.number_of(entry.step->operation) : std::nullopt;
-  page.line(0, start + pad_right(left, entry.what) +
+  const std::vector<std::string> lines = wrapped(left, entry.what);
+  page.line(0, start + pad_right(left, lines.empty() ? "" : lines.front()) +
                    pad_left(duration_columns, duration_text(to_duration(entry.time.length()))) +
                    pad_left(how_columns, number ? fmt::format("#{}", *number) : ""));
+  for (std::size_t i = 1; i < lines.size(); ++i) page.line(start.size() + 2, lines[i]);
   if (entry.step == nullptr || !entry.first_piece) return;
   const Operation& op = plan.list.operations.at(entry.step->operation);
   const std::size_t indent = start.size();

@@ -35,8 +35,9 @@ std::vector<WorkEntry> entries(const Plan& plan, const StepWords& words) {
     if (op.done) continue;
     std::string what = words.full_title(op);
     if (op.kind == OperationKind::coat)
-      what += fmt::format(
-          ", at {}", words.figures().temperature(plan.air.at(step.begin()).temperature).text());
+      what += ", " + held_together(
+                         "at " +
+                         words.figures().temperature(plan.air.at(step.begin()).temperature).text());
     for (std::size_t i = 0; i < step.pieces.size(); ++i) {
       const std::string part =
           step.pieces.size() < 2 ? "" : fmt::format(" ({} of {})", i + 1, step.pieces.size());

@@ -50,6 +50,23 @@ TEST_CASE("what does not fit is cut with an ellipsis and never wider than asked"
   CHECK(display_width(pad_left(6, std::string(10000, 'x'))) == 6);
 }
 
+TEST_CASE("what is held together is not broken over two lines") {
+  CHECK(wrapped(8, "air at 19 \u00b0C") == std::vector<std::string>{"air at", "19 \u00b0C"});
+  CHECK(wrapped(10, "air " + held_together("at 19 \u00b0C")) ==
+        std::vector<std::string>{"air", "at 19 \u00b0C"});
+}
+
+TEST_CASE("a name cut inside keeps its end") {
+  CHECK(cut_inside(14, "table tops, lot 1") == "table \u2026, lot 1");
+  CHECK(cut_inside(17, "table tops, lot 1") == "table tops, lot 1");
+  CHECK(cut_inside(5, "\u6728\u6750\u6728\u6750") == "\u6728\u2026\u6750");
+  CHECK(cut_inside(4, "abcdee\u0301") == "a\u2026ee\u0301");
+  CHECK(cut_inside(3, "abcde\u0301f") == "a\u2026f");
+  CHECK(cut_inside(1, "bench") == "\u2026");
+  CHECK(cut_inside(0, "bench").empty());
+  CHECK(display_width(cut_inside(20, std::string(10'000, 'n'))) == 20);
+}
+
 TEST_CASE("long text is wrapped at spaces and long words are cut") {
   CHECK(wrapped(10, "sand with the grain") == std::vector<std::string>{"sand with", "the grain"});
   CHECK(wrapped(5, "abcdefgh x") == std::vector<std::string>{"abcd\u2026", "x"});

@@ -12,7 +12,7 @@ TEST_CASE("each piece of work has a box to tick, its hour and its length") {
   CHECK(html.is_closed());
   CHECK(holds(html.markup(),
               "<label><input type=\"checkbox\"><span class=\"clock clock-8\">10:10 am</span> "
-              "<bdi>seat: coat 1 of 2, back, at 59 \u00b0F</bdi></label>"));
+              "<bdi>seat: coat 1 of 2, back, at\u00A059\u00A0\u00b0F</bdi></label>"));
   CHECK(holds(html.markup(), "<b>Pour</b> <bdi>3.7 fl oz (110 ml): 3.4 varnish + 0.3 "));
   CHECK(holds(html.markup(), "<b>Why then:</b> <bdi>too cold to coat (under 50 \u00b0F)"));
 }

@@ -47,6 +47,17 @@ TEST_CASE("a split step has a line for each piece") {
   CHECK(holds(text, "[ ]  9:00 am  seat: sand bare wood, P120 (2 of 2)"));
 }
 
+TEST_CASE("a step too long for its line goes on below, uncut") {
+  SmallNames names;
+  names.batch = "shelf of the lower hall";
+  Plan plan = small_plan(names);
+  plan.job.people = {{.name = "the elder one"}, {.name = "the younger one"}};
+  for (DatedStep& step : plan.schedule.steps) step.by.assign(step.pieces.size(), 1);
+  const std::string text = days_of(plan);
+  CHECK(holds(text, "[ ] 10:10 am  the younger one: shelf of the lower hall: coat 1 of "));
+  CHECK(holds(text, "\n                2, back, at 59 \u00b0F\n"));
+}
+
 TEST_CASE("days that rest on typical air say so") {
   CHECK(
       holds(days_of(small_plan()), "\nSun Apr 11: 10 min of work; typical air, hours may move\n"));

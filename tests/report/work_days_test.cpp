@@ -14,7 +14,7 @@ TEST_CASE("work stands by local day and hour, with set-up and clean-up in their 
   REQUIRE(days[1].entries.size() == 5);
   CHECK(days[1].entries[1].what == "set up: varnish, brush");
   CHECK(days[1].entries[1].step == nullptr);
-  CHECK(days[1].entries[2].what == "seat: coat 1 of 2, back, at 59 \u00b0F");
+  CHECK(days[1].entries[2].what == "seat: coat 1 of 2, back, at\u00A059\u00A0\u00b0F");
   CHECK(days[1].entries[4].what == "clean up: varnish, brush");
   CHECK_FALSE(days[1].entries[0].first_piece);
   CHECK(days[1].work == Minutes(105));

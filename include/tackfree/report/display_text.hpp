@@ -20,14 +20,20 @@ std::size_t display_width(std::string_view text);
 
 /// The cleaned text in at most `columns` columns; what does not fit ends in an ellipsis.
 std::string cut_to(std::size_t columns, std::string_view text);
+/// The same with the dots inside: names that differ only at their end (`doors, lot 2`) stay
+/// different.
+std::string cut_inside(std::size_t columns, std::string_view text);
 
 /// The text cut to `columns` and filled up with spaces on its right or left.
 std::string pad_right(std::size_t columns, std::string_view text);
 std::string pad_left(std::size_t columns, std::string_view text);
 
 /// The cleaned text in lines of at most `columns` columns, broken at spaces; a longer word is cut
-/// and runs of spaces count as one.
+/// and runs of spaces count as one. A no-break space is written as a space.
 std::vector<std::string> wrapped(std::size_t columns, std::string_view text);
+
+/// The text with no-break spaces, so that a figure is not parted from its unit.
+std::string held_together(std::string text);
 
 /// The longest beginning of `text` in at most `octets` bytes, 4 or more, that ends between two
 /// characters; never empty unless `text` is.
