@@ -1,0 +1,49 @@
+// Search gain: each job as dated in one pass, in the few passes that the search starts from, and by
+// the search, side by side. Run: build/test/tests/search_gain data/demo/*/*.json
+#include "tackfree/input/job_reader.hpp"
+#include "tackfree/plan/make_plan.hpp"
+#include "tackfree/schedule/make_schedule.hpp"
+#include "tackfree/schedule/solve.hpp"
+#include "tackfree/solver/serial.hpp"
+
+#include <fmt/format.h>
+
+namespace {
+
+using namespace tackfree;
+
+/// When it is ready, in the job's own clock, and in how many sessions.
+std::string found(const Job& job, const Bridge& bridge, const solver::Solution& solution) {
+  const solver::Worth worth = solver::worth(bridge.problem, solution);
+  if (worth.unplaced > 0 || worth.ready == solver::never)
+    return fmt::format("{} steps have no time", worth.unplaced);
+  return fmt::format("ready {}, {} sessions",
+                     iso_local(bridge.grid.at(worth.ready), job.calendar.zone), worth.sessions);
+}
+
+bool print_gain(const char* file) {
+  Problems problems;
+  auto job = read_job(file, {}, problems);
+  auto plan = job ? make_standing(*job, job->now_at.value_or(Instant()), problems) : std::nullopt;
+  if (!plan) {
+    for (const Problem& problem : problems) fmt::print(stderr, "{}\n", to_text(problem));
+    return false;
+  }
+  const Bridge bridged =
+      bridge(plan->job, plan->list, plan->air, drying_clocks(plan->job, plan->air),
+             {plan->now, plan->now + whole_minutes_up(plan->job.horizon)});
+  fmt::print("{:<28}  one pass    {}\n", plan->job.name,
+             found(plan->job, bridged, solver::placed_by_earliest_start(bridged.problem)));
+  fmt::print("{:<28}  few passes  {}\n", "",
+             found(plan->job, bridged, solver::serial_schedule(bridged.problem)));
+  fmt::print("{:<28}  search      {}\n", "", found(plan->job, bridged, solve(bridged).solution));
+  return true;
+}
+
+}  // namespace
+
+int main(int count, char** files) {
+  bool all = count > 1;
+  for (int i = 1; i < count; ++i) all = print_gain(files[i]) && all;
+  return all ? 0 : 1;
+}
