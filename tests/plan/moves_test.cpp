@@ -4,30 +4,13 @@
 
 #include <algorithm>
 
-#include "logged_job.hpp"
+#include "plan/planned_log.hpp"
 #include <doctest/doctest.h>
 
 namespace tackfree {
 namespace {
 
 using namespace testing;
-
-Plan planned_again(Job job, const char* now) {
-  Problems problems;
-  auto plan = make_plan(std::move(job), instant(now), problems);
-  for (const Problem& problem : problems) FAIL_CHECK(to_text(problem));
-  REQUIRE(plan);
-  return std::move(*plan);
-}
-
-LastPlan as_last(const Plan& plan) {
-  LastPlan last{plan.job.id, plan.now, plan.schedule.ready_at, {}, {}};
-  for (const DatedStep& step : plan.schedule.steps) {
-    const Operation& op = plan.list.operations[step.operation];
-    last.steps.push_back({op.key, op.key, {step.begin(), step.end()}, op.done.has_value()});
-  }
-  return last;
-}
 
 constexpr const char* monday = "2027-04-05T17:00Z";
 
