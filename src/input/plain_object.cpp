@@ -10,7 +10,7 @@ namespace {
 constexpr std::size_t room_for = 8;         ///< members, made at once
 constexpr std::size_t longest_number = 15;  ///< characters: held exactly
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_decimal(char c) { return c >= '0' && c <= '9'; }
 
 /// Goes through the text once; whatever it does not know ends it.
 class Scan {
@@ -62,7 +62,7 @@ class Scan {
       into.kind = JsonNode::Kind::string;
       return text(into.text);
     }
-    if (is_digit(*at_) || *at_ == '-') return number(into);
+    if (is_decimal(*at_) || *at_ == '-') return number(into);
     into.kind = JsonNode::Kind::boolean;
     into.boolean = *at_ == 't';
     const std::string_view word = into.boolean ? "true" : "false";
@@ -92,7 +92,7 @@ class Scan {
   }
 
   void skip_digits() {
-    while (at_ != end_ && is_digit(*at_)) ++at_;
+    while (at_ != end_ && is_decimal(*at_)) ++at_;
   }
 
   const char* at_;

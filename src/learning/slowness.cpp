@@ -30,7 +30,7 @@ double expected_need(const Coating& coating, double factor, double had) {
 std::vector<Learnt> learnt_slowness(const Job& job) {
   std::vector<Learnt> all;
   for (const Coating& coating : job.coatings) {
-    std::vector<LogReading> readings;
+    std::vector<RatioReading> readings;
     for (const CoatTried& coat : job.history.tried) {
       const auto reading = coat.coating == coating.name ? reading_of(coat, coating) : std::nullopt;
       if (reading) readings.push_back({*reading, coat.insisted, coat.entry});

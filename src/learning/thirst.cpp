@@ -24,12 +24,13 @@ std::optional<double> prior_sd(const Job& job, const std::string& coating) {
 
 }  // namespace
 
-Learnt learnt_from(const Taught& before, Spreads spreads, const std::vector<LogReading>& readings) {
+Learnt learnt_from(const Taught& before, Spreads spreads,
+                   const std::vector<RatioReading>& readings) {
   Learnt learnt;
   const double mean = std::log(before.factor);
   const double sd = posterior_sd(spreads.prior, spreads.reading, before.coats);
   std::vector<double> counted;
-  for (const LogReading& reading : readings)
+  for (const RatioReading& reading : readings)
     if (!reading.insisted && is_outlier(sd, spreads.reading, reading.value - mean))
       learnt.asked_of.push_back(reading.entry);
     else
@@ -46,7 +47,7 @@ std::vector<Learnt> learnt_thirst(const Job& job) {
     Learnt& learnt = all.emplace_back();
     const std::optional<double> spread = prior_sd(job, coating.name);
     if (!spread || *spread <= 0) continue;
-    std::vector<LogReading> readings;
+    std::vector<RatioReading> readings;
     for (const CoatPutOn& coat : job.history.coats)
       if (coat.coating == coating.name && coat.used > Volume{} && coat.expected > Volume{})
         readings.push_back({std::log(coat.used / coat.expected), coat.insisted, coat.entry});

@@ -98,7 +98,7 @@ class Progress {
 
   static std::string how(const Operation& op) {
     if (op.skipped()) return ", left out";
-    return op.done->insisted ? ", too soon" : "";
+    return op.done->insisted ? ", insisted on" : "";
   }
 
   static std::string lines(const std::vector<int>& numbers) {

@@ -24,7 +24,7 @@ Scheduled half_done(Job job = sample_job()) {
   made.air = AirSeries::over(made.job.air, {now - one_day, span.end}, problems).value();
   const SurfaceTakeoff takeoff = take_off(made.job);
   made.list = operation_list(made.job, takeoff, job_volumes(made.job, takeoff, {1.0}));
-  Instant at = now - 4 * one_hour;
+  Instant at = now - Minutes(130);
   bool coated = false;
   for (Operation& op : made.list.operations) {
     if (coated && op.kind != OperationKind::sand_bare) continue;

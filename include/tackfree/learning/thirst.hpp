@@ -19,7 +19,7 @@ struct Learnt {
 };
 
 /// The logarithm of a ratio that the log has of one coat.
-struct LogReading {
+struct RatioReading {
   double value = 0;
   bool insisted = false;  ///< counts however far off it is
   int entry = 0;
@@ -32,7 +32,8 @@ struct Spreads {
 
 /// What earlier jobs left of the prior, moved by the readings of this one. What is far off what was
 /// known before is asked about.
-Learnt learnt_from(const Taught& before, Spreads spreads, const std::vector<LogReading>& readings);
+Learnt learnt_from(const Taught& before, Spreads spreads,
+                   const std::vector<RatioReading>& readings);
 
 /// On the expected need of each of Job::coatings: 1 with no coats logged, and for a coating that no
 /// system uses. `expected` in the log is the need before anything was learnt. The logarithm of used
