@@ -236,9 +236,10 @@ class Understanding {
   void waited(const Wait& wait, const std::vector<DryingClock>& clocks) {
     const Operation& before = operations()[wait.operation];
     const Instant began = report_.at - length();
-    const std::string title = before.coating
-                                  ? fmt::format("coat {} ({})", before.coat, word_for(before.side))
-                                  : std::string(word_for(before.kind));
+    const std::string title =
+        before.coating ? fmt::format("coat {} ({}){}", before.coat, word_for(before.side),
+                                     wait.films > 1 ? ", where it is twice as thick," : "")
+                       : std::string(word_for(before.kind));
     if (!before.done) {
       if (before.kind == OperationKind::coat)
         return forbid("--coat", "", fmt::format("wanted {} in the log first", title), {});

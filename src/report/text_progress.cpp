@@ -126,10 +126,11 @@ class Progress {
 
   void drying(std::size_t c) {
     const Learnt& learnt = plan_.slowness.at(c);
+    const std::string factor = factor_text(learnt.factor);
     if (learnt.readings > 0)
-      page_.paragraph({2, "-"}, fmt::format("{}: your drying so far: {} times the reckoned hours "
-                                            "after {} tried.",
-                                            name(c), factor_text(learnt.factor),
+      page_.paragraph({2, "-"}, fmt::format("{}: your drying so far: {} after {} tried.", name(c),
+                                            factor == "1" ? "about the reckoned hours"
+                                                          : factor + " times the reckoned hours",
                                             count_text(learnt.readings, "coat", "coats")));
     if (!learnt.asked_of.empty())
       page_.paragraph({2, "?"},

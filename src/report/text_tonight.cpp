@@ -124,10 +124,10 @@ class Answer {
     const Instant begin = tonight_.stretch.begin;
     const DatedStep& first = step(tonight_.work.front());
     page_.paragraph({0, "Do  "},
-                    fmt::format("{}. Next is {}: {} at {}, {}; {} of work in all.", nothing(),
-                                words_.full_title(operation(tonight_.work.front())),
+                    fmt::format("{}. Next, {} at {}, {}: {}; {} of work in all.", nothing(),
                                 figures_.day_seen_from(plan_.now, begin), figures_.clock(begin),
-                                in(begin), duration_text(to_duration(tonight_.stretch.length()))));
+                                in(begin), words_.full_title(operation(tonight_.work.front())),
+                                duration_text(to_duration(tonight_.stretch.length()))));
     std::string why = words_.why(first);
     if (why.empty() && !first.held.empty() && first.held.back().by == HeldBy::calendar)
       why = "your next working hours";

@@ -60,7 +60,7 @@ TEST_CASE("how slowly coats dry is told after trials, and kept for the next job 
                                        thumb(2, back_1, "2027-04-08T18:00Z", false)}),
                            "2027-04-08T18:05Z"));
   CHECK(tells(text, "your drying so far: 1."));
-  CHECK(tells(text, "after 1 coat tried"));
+  CHECK(tells(text, "after 1 coat"));
   CHECK(tells(text, "\"earlier_jobs\": {\"drying_factor\": 1."));
 }
 
