@@ -89,7 +89,7 @@ TEST_CASE("the same job, log and last plan give the same bytes of text, JSON and
   const fs::path first = job.beside("first.json");
   CHECK(job.tell({"plan", job.file(), "--json", first.string()}) == exit_done);
   CHECK(job.log("note", {"door stood open"}) == exit_done);
-  CHECK(job.log("skip", {}) == exit_done);
+  CHECK(job.log("skip", {"--batch", "top"}) == exit_done);
   std::vector<std::string> told;
   for (const char* run : {"a", "b"}) {
     const fs::path json = job.beside(std::string(run) + ".json");
@@ -107,7 +107,7 @@ TEST_CASE("every kind of work that a rule may speak against can be insisted on")
   StarterJob job;
   for (const char* kind : {"coat", "done", "skip"}) {
     CAPTURE(kind);
-    CHECK(job.log(kind, {"--insist", "--only-show"}) == exit_done);
+    CHECK(job.log(kind, {"--batch", "top", "--insist", "--only-show"}) == exit_done);
   }
 }
 
