@@ -7,6 +7,7 @@
 #include "tackfree/operations/repairs.hpp"
 #include "tackfree/plan/log_facts.hpp"
 #include "tackfree/plan/make_plan.hpp"
+#include "tackfree/schedule/check_shop_rules.hpp"
 #include "tackfree/schedule/done_work.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
 
@@ -205,9 +206,26 @@ class Understanding {
     const std::vector<DryingClock> clocks = drying_clocks(job(), result_.standing.air);
     for (std::size_t i = first; i <= *result_.operation; ++i)
       for (const Wait& wait : operations()[i].waits) waited(wait, clocks);
-    if (!op.coating || report_.kind == LogKind::skipped) return;
+    if (report_.kind == LogKind::skipped) return;
+    if (op.grit) dust_beside_wet(op, clocks);
+    if (!op.coating) return;
     fit_air(op);
     usual_amount(op);
+  }
+
+  /// It has happened; the coat that took the dust is named.
+  void dust_beside_wet(const Operation& sanding, const std::vector<DryingClock>& clocks) {
+    for (const Operation& coat : operations()) {
+      if (!coat.done || !coat.coating || coat.skipped() || coat.batch == sanding.batch ||
+          in_other_rooms(job(), coat.batch, sanding.batch))
+        continue;
+      const auto dry = done_reaches(job(), coat, clocks.at(*coat.coating), Stage::dust_free);
+      if (coat.done->time.end >= report_.at || (dry && *dry <= report_.at - length())) continue;
+      result_.consequences.push_back(fmt::format(
+          "Coat {} ({}) of {} was still wet beside it: look for dust in it before the next "
+          "coat.",
+          coat.coat, word_for(coat.side), job().batches.at(coat.batch).name));
+    }
   }
 
   /// What would not count for the person's rate is asked about at once.
@@ -241,8 +259,11 @@ class Understanding {
                                      wait.films > 1 ? ", where it is twice as thick," : "")
                        : std::string(word_for(before.kind));
     if (!before.done) {
-      if (before.kind == OperationKind::coat)
-        return forbid("--coat", "", fmt::format("wanted {} in the log first", title), {});
+      const std::string wanted = fmt::format("wanted {} in the log first", title);
+      // What is left out counts as what came before it done, so nobody may insist.
+      if (before.kind == OperationKind::coat && report_.kind == LogKind::skipped)
+        return problem("--step", report_.step, wanted, "leave it out when its turn has come");
+      if (before.kind == OperationKind::coat) return forbid("--coat", "", wanted, {});
       // Taken as done in time; what it waits for is not.
       for (const Wait& earlier : before.waits)
         if (operations()[earlier.operation].batch == before.batch) waited(earlier, clocks);

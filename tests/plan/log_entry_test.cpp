@@ -159,5 +159,35 @@ TEST_CASE("a coat that took far more than expected is asked about before it is w
   CHECK(heard(report, tuesday).told.value().consequences.empty());
 }
 
+TEST_CASE("sanding beside a wet coat is taken, and the coat that took the dust is named") {
+  Job job = logged_job({coat(1, back_1, "2027-04-06T19:00Z")});
+  add_legs(job);
+  Report sanding = of(LogKind::done, "2027-04-06T19:50Z");
+  sanding.batch = "legs";
+  Problems problems;
+  const auto wet = understood(job, sanding, instant(tuesday), problems);
+  REQUIRE(wet);
+  REQUIRE(wet->consequences.size() == 1);
+  CHECK(wet->consequences[0].starts_with("Coat 1 (back) of top was still wet beside it"));
+  sanding.at = instant("2027-04-07T19:50Z");
+  const auto dry = understood(job, sanding, instant("2027-04-07T20:00Z"), problems);
+  REQUIRE(dry);
+  CHECK(dry->consequences.empty());
+  job.rooms = {{"shed", std::nullopt, std::nullopt, 0}};
+  job.batches[1].rules.room = 0;
+  sanding.at = instant("2027-04-06T19:50Z");
+  CHECK(understood(job, sanding, instant(tuesday), problems).value().consequences.empty());
+}
+
+TEST_CASE("nothing is left out before its turn, however one insists") {
+  Report skipping = of(LogKind::skipped, tuesday);
+  skipping.step = "sand-p320";
+  skipping.insists = true;
+  const Heard early = heard(skipping, tuesday);
+  CHECK_FALSE(early.told);
+  REQUIRE_FALSE(early.problems.empty());
+  CHECK(early.problems[0].hint == "leave it out when its turn has come");
+}
+
 }  // namespace
 }  // namespace tackfree
