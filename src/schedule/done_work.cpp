@@ -74,6 +74,7 @@ std::vector<SpaceHeld> space_held(const Job& job, const OperationList& list,
     if (!first && known->second) known->second = at ? std::max(*known->second, *at) : at;
   }
   std::vector<SpaceHeld> all;
+  all.reserve(until.size());
   for (const auto& [batch, at] : until) all.push_back({batch, space_taken(job, batch), at});
   return all;
 }
