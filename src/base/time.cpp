@@ -1,7 +1,6 @@
 #include "tackfree/base/time.hpp"
 
 #include <algorithm>
-#include <charconv>
 #include <cmath>
 #include <stdexcept>
 
@@ -18,12 +17,13 @@ namespace {
 
 /// The whole of `text` as a number of digits, or nothing.
 std::optional<int> digits(std::string_view text) {
+  constexpr std::size_t most = 9;  // a whole number holds them whatever they are
+  if (text.empty() || text.size() > most) return std::nullopt;
   int value = 0;
-  if (text.empty() ||
-      !std::all_of(text.begin(), text.end(), [](char c) { return c >= '0' && c <= '9'; }))
-    return std::nullopt;
-  const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), value);
-  if (fault != std::errc{} || end != text.data() + text.size()) return std::nullopt;
+  for (const char c : text) {
+    if (c < '0' || c > '9') return std::nullopt;
+    value = value * 10 + (c - '0');
+  }
   return value;
 }
 

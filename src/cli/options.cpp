@@ -155,7 +155,7 @@ CLI::App* log_command(CLI::App& app, Options& options) {
     command->add_option("--corrects", told.corrects,
                         "Number of an earlier line that this one stands in place of");
   }
-  for (const char* name : {"coat", "test"})
+  for (const char* name : {"coat", "done", "test"})
     log->get_subcommand(name)->add_flag("--insist", told.insist,
                                         "It was so, although a rule or a figure speaks against it");
   return log;

@@ -66,6 +66,26 @@ void read_own_figures(JsonCursor& object, Origin origin, Coating& coating, Stage
   object.refuse_unknown();
 }
 
+/// The factor and the coats it rests on: both or neither.
+Taught read_taught(JsonCursor& object, std::string_view factor_key, std::string_view coats_key) {
+  Taught taught;
+  const auto factor = object.number(factor_key, {0.2, 5, ""});
+  const auto coats = object.whole(coats_key, {1, 1000, "coats"});
+  if (object.has(factor_key) != object.has(coats_key))
+    object.report(object.has(factor_key) ? factor_key : coats_key,
+                  fmt::format("wanted \"{}\" and \"{}\" together", factor_key, coats_key));
+  if (factor && coats) taught = {*factor, *coats};
+  return taught;
+}
+
+void read_earlier_jobs(JsonCursor& object, Coating& coating) {
+  auto earlier = object.object("earlier_jobs");
+  if (!earlier) return;
+  coating.need_taught = read_taught(*earlier, "need_factor", "need_coats");
+  coating.drying_taught = read_taught(*earlier, "drying_factor", "drying_coats");
+  earlier->refuse_unknown();
+}
+
 Coating read_coating(JsonCursor& object, const FinishingData& data) {
   const auto classes = names_of(data.classes, &Coating::class_key);
   Coating coating;
@@ -84,6 +104,7 @@ Coating read_coating(JsonCursor& object, const FinishingData& data) {
   constexpr std::array<std::string_view, 4> sheens{"gloss", "semi_gloss", "satin", "matt"};
   if (const auto sheen = object.word("sheen", sheens)) coating.sheen = static_cast<Sheen>(*sheen);
   if (const auto wax = object.flag("contains_wax")) coating.contains_wax = *wax;
+  read_earlier_jobs(object, coating);
   if (auto mix = read_solvent_mix(object, data.solvents, nullptr); !mix.empty())
     coating.solvent_mix = std::move(mix);
   object.refuse_unknown();

@@ -12,6 +12,8 @@ namespace tackfree {
 
 namespace {
 
+constexpr std::size_t most_common_keys = 16;  ///< room made at once
+
 std::string listed(std::span<const std::string_view> words) {
   return fmt::format("\"{}\"", fmt::join(words, "\", \""));
 }
@@ -25,6 +27,7 @@ bool is_text(const JsonNode& node) {
 
 JsonCursor::JsonCursor(const JsonNode& node, std::string path, std::string file, Problems& problems)
     : node_(node), path_(std::move(path)), file_(std::move(file)), problems_(problems) {
+  known_.reserve(most_common_keys);
   if (node.kind != JsonNode::Kind::object) report(node, path_, "wanted an object, { ... }");
 }
 

@@ -13,15 +13,33 @@ namespace tackfree {
 namespace {
 
 constexpr std::size_t most_repeated_keys = 20;
+constexpr std::size_t most_common_size = 8;  ///< of lists and objects: room made at once
 
-/// How far the parser has read.
-struct ReadingPlace {
-  int line = 1;
-  bool at_line_end = false;  ///< the last byte read was the end of a line
+/// How far the parser has read. Lines are counted when they are asked for: the parser takes every
+/// byte, but values are few.
+class ReadingPlace {
+ public:
+  explicit ReadingPlace(const char* begin) : at_(begin), begin_(begin), counted_(begin) {}
+
+  void move_to(const char* at) { at_ = at; }
+  /// Of the byte that comes next.
+  int line() {
+    line_ += static_cast<int>(std::count(counted_, at_, '\n'));
+    counted_ = at_;
+    return line_;
+  }
+  /// Was the last byte read the end of a line?
+  bool at_line_end() const { return at_ != begin_ && at_[-1] == '\n'; }
+
+ private:
+  const char* at_;
+  const char* begin_;
+  const char* counted_;
+  int line_ = 1;
 };
 
-/// Walks over the text for the parser and counts lines on the way: nlohmann 3.11 does not tell.
-class CountingIterator {
+/// Walks over the text for the parser and notes how far: nlohmann 3.11 does not tell.
+class NotingIterator {
  public:
   using iterator_category = std::input_iterator_tag;
   using value_type = char;
@@ -29,24 +47,21 @@ class CountingIterator {
   using pointer = const char*;
   using reference = const char&;
 
-  CountingIterator(const char* position, ReadingPlace& place)
-      : position_(position), place_(&place) {}
+  NotingIterator(const char* position, ReadingPlace& place) : position_(position), place_(&place) {}
   reference operator*() const { return *position_; }
-  CountingIterator& operator++() {
-    place_->at_line_end = *position_ == '\n';
-    if (place_->at_line_end) ++place_->line;
-    ++position_;
+  NotingIterator& operator++() {
+    place_->move_to(++position_);
     return *this;
   }
-  CountingIterator operator++(int) {
-    CountingIterator before = *this;
+  NotingIterator operator++(int) {
+    NotingIterator before = *this;
     ++*this;
     return before;
   }
-  friend bool operator==(const CountingIterator& a, const CountingIterator& b) {
+  friend bool operator==(const NotingIterator& a, const NotingIterator& b) {
     return a.position_ == b.position_;
   }
-  friend bool operator!=(const CountingIterator& a, const CountingIterator& b) { return !(a == b); }
+  friend bool operator!=(const NotingIterator& a, const NotingIterator& b) { return !(a == b); }
 
  private:
   const char* position_;
@@ -62,8 +77,8 @@ class TreeBuilder {
   using string_t = std::string;
   using binary_t = std::vector<std::uint8_t>;
 
-  TreeBuilder(const ReadingPlace& place, std::string file, Problems& problems)
-      : place_(place), file_(std::move(file)), problems_(problems) {}
+  TreeBuilder(ReadingPlace& place, const std::string& file, Problems& problems)
+      : place_(place), file_(file), problems_(problems) {}
 
   bool null() { return add(JsonNode{}); }
   bool boolean(bool value) { return add({.kind = JsonNode::Kind::boolean, .boolean = value}); }
@@ -104,22 +119,23 @@ class TreeBuilder {
   std::optional<JsonNode> take() { return std::move(root_); }
 
  private:
-  int line() const { return place_.line; }
+  int line() { return place_.line(); }
+  /// Of what is known only from the byte after it.
+  int line_before() { return place_.line() - (place_.at_line_end() ? 1 : 0); }
 
   bool refuse(std::string found, std::string wanted) {
     problems_.push_back({.file = file_,
-                         .line = place_.line - (place_.at_line_end ? 1 : 0),
+                         .line = line_before(),
                          .found = std::move(found),
                          .wanted = std::move(wanted)});
     return false;
   }
   bool add_number(double value, std::string text) {
     JsonNode node{.kind = JsonNode::Kind::number, .text = std::move(text), .number = value};
-    // The end of a number is known only from the byte after it.
-    node.line = line() - (place_.at_line_end ? 1 : 0);
+    node.line = line_before();
     return add(std::move(node));
   }
-  bool add(JsonNode node) {
+  bool add(JsonNode&& node) {
     if (++count_ > longest_json)
       return refuse({}, fmt::format("wanted at most {} values in one file", longest_json));
     if (node.line == 0) node.line = line();
@@ -133,10 +149,11 @@ class TreeBuilder {
   bool open(JsonNode::Kind kind) {
     if (open_.size() >= deepest_json)
       return refuse({}, fmt::format("wanted at most {} levels of nesting", deepest_json));
-    JsonNode node{.kind = kind};
+    JsonNode& node = open_.emplace_back();
+    node.kind = kind;
     node.line = line();
     node.key = std::exchange(key_, {});
-    open_.push_back(std::move(node));
+    node.items.reserve(most_common_size);
     return true;
   }
   bool close() {
@@ -147,9 +164,13 @@ class TreeBuilder {
   }
   void find_repeated_keys(const JsonNode& object) {
     std::vector<const JsonNode*> members;
+    members.reserve(object.items.size());
     for (const JsonNode& member : object.items) members.push_back(&member);
-    std::stable_sort(members.begin(), members.end(),
-                     [](const JsonNode* a, const JsonNode* b) { return a->key < b->key; });
+    // Of the same key in the order of the text, in which they lie.
+    std::sort(members.begin(), members.end(), [](const JsonNode* a, const JsonNode* b) {
+      const int order = a->key.compare(b->key);
+      return order != 0 ? order < 0 : a < b;
+    });
     for (std::size_t i = 1; i < members.size() && repeated_ < most_repeated_keys; ++i) {
       if (members[i]->key != members[i - 1]->key) continue;
       ++repeated_;
@@ -161,8 +182,8 @@ class TreeBuilder {
     }
   }
 
-  const ReadingPlace& place_;
-  std::string file_;
+  ReadingPlace& place_;
+  const std::string& file_;
   Problems& problems_;
   std::optional<JsonNode> root_;
   std::vector<JsonNode> open_;
@@ -200,12 +221,12 @@ std::optional<JsonNode> parse_json(std::string_view text, const std::string& fil
     problems.push_back({.file = file, .wanted = "is empty; wanted JSON text"});
     return std::nullopt;
   }
-  ReadingPlace place;
+  const char* const begin = text.data();
+  ReadingPlace place(begin);
   const std::size_t before = problems.size();
   TreeBuilder builder(place, file, problems);
-  const char* const begin = text.data();
   const bool whole = nlohmann::json::sax_parse(
-      CountingIterator(begin, place), CountingIterator(begin + text.size(), place), &builder);
+      NotingIterator(begin, place), NotingIterator(begin + text.size(), place), &builder);
   if (!whole || problems.size() > before) return std::nullopt;
   return builder.take();
 }

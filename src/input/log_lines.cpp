@@ -2,6 +2,7 @@
 
 #include "tackfree/base/name.hpp"
 #include "tackfree/input/json_cursor.hpp"
+#include "tackfree/input/plain_object.hpp"
 
 #include <algorithm>
 #include <map>
@@ -41,7 +42,7 @@ class LineReader {
     const auto at = time("at");
     entry.at = at.value_or(entry.written_at);
     if (kind) members(entry);
-    if (auto note = text("note")) entry.note = std::move(*note);
+    if (auto note = cursor_.text("note")) entry.note = std::move(*note);
     if (kind && entry.kind == LogKind::note && entry.note.empty())
       cursor_.report("note", "wanted what is to be noted");
     cursor_.refuse_unknown();
@@ -63,10 +64,6 @@ class LineReader {
     return at;
   }
 
-  std::optional<std::string> text(std::string_view key) {
-    return cursor_.has(key) ? cursor_.text(JsonKey(key)) : std::nullopt;
-  }
-
   void members(LogEntry& entry) {
     const LogKind kind = entry.kind;
     const bool of_tin = kind == LogKind::tin || kind == LogKind::waste;
@@ -83,15 +80,12 @@ class LineReader {
     if (kind == LogKind::test) {
       if (const auto test = cursor_.word(needed("test"), dry_test_words))
         entry.test = static_cast<DryTest>(*test);
-      if (cursor_.has("passed"))
-        entry.passed = cursor_.flag("passed").value_or(false);
-      else
-        cursor_.flag(needed("passed"));
+      entry.passed = cursor_.flag(needed("passed")).value_or(false);
     }
     if (kind == LogKind::fault)
       if (const auto fault = cursor_.word(needed("fault"), fault_words))
         entry.fault = static_cast<Fault>(*fault);
-    entry.insisted = cursor_.has("insisted") && cursor_.flag("insisted").value_or(false);
+    entry.insisted = cursor_.flag("insisted").value_or(false);
     entry.corrects = cursor_.whole(when(kind == LogKind::withdrawn, "corrects"), ids);
     if (entry.began_at && *entry.began_at > entry.at)
       cursor_.report("began_at", "wanted a time before the work ended");
@@ -125,7 +119,8 @@ class LogReading {
     ++number_;
     if (line.find_first_not_of(" \t\r") == std::string_view::npos) return;
     const std::size_t before = problems_.size();
-    const auto tree = parse_json(line, history_.file, problems_);
+    auto tree = plain_object(line);
+    if (!tree) tree = parse_json(line, history_.file, problems_);
     std::optional<LogEntry> entry;
     if (tree) {
       JsonCursor cursor(*tree, "", history_.file, problems_);
@@ -145,7 +140,10 @@ class LogReading {
   void take(LogEntry entry) {
     entry.line = number_;
     history_.last_id = std::max(history_.last_id, entry.id);
-    if (!place_.try_emplace(entry.id, all_.size()).second)
+    // As a rule each number is one higher than the last.
+    const std::size_t known = place_.size();
+    place_.try_emplace(place_.end(), entry.id, all_.size());
+    if (place_.size() == known)
       return report("id", fmt::to_string(entry.id), "wanted a number that no line above has");
     if (entry.corrects) {
       const auto corrected = place_.find(*entry.corrects);

@@ -26,6 +26,11 @@ double posterior_mean(double prior_mean, double prior_sd, double reading_sd,
 }
 
 // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): bare numbers by their nature
+double posterior_sd(double prior_sd, double reading_sd, int count) {
+  return 1.0 / std::sqrt(1.0 / (prior_sd * prior_sd) + count / (reading_sd * reading_sd));
+}
+
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): bare numbers by their nature
 bool is_outlier(double prior_sd, double reading_sd, double reading) {
   return std::abs(reading) > asked_about * std::hypot(prior_sd, reading_sd);
 }

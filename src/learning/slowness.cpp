@@ -30,20 +30,13 @@ double expected_need(const Coating& coating, double factor, double had) {
 std::vector<Learnt> learnt_slowness(const Job& job) {
   std::vector<Learnt> all;
   for (const Coating& coating : job.coatings) {
-    Learnt& learnt = all.emplace_back();
-    const double spread = slowness_spread(coating);
-    std::vector<double> readings;
+    std::vector<RatioReading> readings;
     for (const CoatTried& coat : job.history.tried) {
-      if (coat.coating != coating.name) continue;
-      const auto reading = reading_of(coat, coating);
-      if (!reading) continue;
-      if (!coat.insisted && is_outlier(spread, trial_sd, *reading))
-        learnt.asked_of.push_back(coat.entry);
-      else
-        readings.push_back(*reading);
+      const auto reading = coat.coating == coating.name ? reading_of(coat, coating) : std::nullopt;
+      if (reading) readings.push_back({*reading, coat.insisted, coat.entry});
     }
-    learnt.readings = static_cast<int>(readings.size());
-    learnt.factor = std::exp(posterior_mean(0.0, spread, trial_sd, readings));
+    all.push_back(
+        learnt_from(coating.drying_taught, {slowness_spread(coating), trial_sd}, readings));
   }
   return all;
 }

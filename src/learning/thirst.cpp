@@ -24,24 +24,34 @@ std::optional<double> prior_sd(const Job& job, const std::string& coating) {
 
 }  // namespace
 
+Learnt learnt_from(const Taught& before, Spreads spreads,
+                   const std::vector<RatioReading>& readings) {
+  Learnt learnt;
+  const double mean = std::log(before.factor);
+  const double sd = posterior_sd(spreads.prior, spreads.reading, before.coats);
+  std::vector<double> counted;
+  for (const RatioReading& reading : readings)
+    if (!reading.insisted && is_outlier(sd, spreads.reading, reading.value - mean))
+      learnt.asked_of.push_back(reading.entry);
+    else
+      counted.push_back(reading.value);
+  learnt.here = static_cast<int>(counted.size());
+  learnt.readings = before.coats + learnt.here;
+  learnt.factor = std::exp(posterior_mean(mean, sd, spreads.reading, counted));
+  return learnt;
+}
+
 std::vector<Learnt> learnt_thirst(const Job& job) {
   std::vector<Learnt> all;
   for (const Coating& coating : job.coatings) {
     Learnt& learnt = all.emplace_back();
     const std::optional<double> spread = prior_sd(job, coating.name);
     if (!spread || *spread <= 0) continue;
-    std::vector<double> readings;
-    for (const CoatPutOn& coat : job.history.coats) {
-      if (coat.coating != coating.name || coat.used <= Volume{} || coat.expected <= Volume{})
-        continue;
-      const double reading = std::log(coat.used / coat.expected);
-      if (!coat.insisted && is_outlier(*spread, coat_sd, reading))
-        learnt.asked_of.push_back(coat.entry);
-      else
-        readings.push_back(reading);
-    }
-    learnt.readings = static_cast<int>(readings.size());
-    learnt.factor = std::exp(posterior_mean(0.0, *spread, coat_sd, readings));
+    std::vector<RatioReading> readings;
+    for (const CoatPutOn& coat : job.history.coats)
+      if (coat.coating == coating.name && coat.used > Volume{} && coat.expected > Volume{})
+        readings.push_back({std::log(coat.used / coat.expected), coat.insisted, coat.entry});
+    learnt = learnt_from(coating.need_taught, {*spread, coat_sd}, readings);
   }
   return all;
 }

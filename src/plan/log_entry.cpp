@@ -3,13 +3,16 @@
 #include "tackfree/air/coating_limits.hpp"
 #include "tackfree/air/psychrometrics.hpp"
 #include "tackfree/base/name.hpp"
+#include "tackfree/learning/thirst.hpp"
 #include "tackfree/operations/repairs.hpp"
 #include "tackfree/plan/log_facts.hpp"
 #include "tackfree/plan/make_plan.hpp"
+#include "tackfree/schedule/check_shop_rules.hpp"
 #include "tackfree/schedule/done_work.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <utility>
 
 #include <fmt/format.h>
@@ -27,13 +30,26 @@ bool goes_with_a_coat(const Operation& op) {
   return op.kind == OperationKind::dust_off || op.kind == OperationKind::wipe_off;
 }
 
-/// What is said of putting a coat on too soon, by what the coat below still lacks. Source:
-/// practice.
-std::string_view too_soon(std::optional<Stage> stage) {
-  if (stage == Stage::handle)
-    return "A side that is not dry to handle may stick to what it rests on and print.";
-  return "The coat below dries more slowly under the new one: the film stays soft for longer, may "
-         "wrinkle, and can craze later.";
+/// What comes of work on a coat that is not dry enough for it, after a semicolon. Source: practice.
+std::string_view too_soon(const Operation& work, std::optional<Stage> stage) {
+  if (stage == Stage::handle || work.kind == OperationKind::turn_over)
+    return "a side that is not dry to handle may stick to what it rests on and print";
+  if (work.grit)
+    return "a film that is not dry to sand rolls up under the paper, clogs it and tears";
+  if (work.kind == OperationKind::fit_hardware)
+    return "a film that is not hard enough prints under the hardware and sticks to it";
+  if (work.kind == OperationKind::repair)
+    return "a film that is still soft is marked by working on it";
+  return "the coat below dries more slowly under the new one: the film stays soft for longer, may "
+         "wrinkle, and can craze later";
+}
+
+/// The same as a sentence of its own.
+std::string sentence(std::string_view words) {
+  std::string text(words);
+  if (text.empty()) return text;
+  text.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(text.front())));
+  return text + ".";
 }
 
 class Understanding {
@@ -73,7 +89,11 @@ class Understanding {
  private:
   const Job& job() const { return result_.standing.job; }
   const std::vector<Operation>& operations() const { return result_.standing.list.operations; }
-  std::string local(Instant at) const { return iso_local(at, job().calendar.zone); }
+  /// As it may be given to the command.
+  std::string local(Instant at) const {
+    const LocalTime time = job().calendar.zone.local(at);
+    return fmt::format("{} {}", iso_date(time.on), iso_clock(time.minute_of_day));
+  }
 
   void problem(std::string key, std::string found, std::string wanted, std::string hint = {}) {
     problems_.push_back({.key = std::move(key),
@@ -158,7 +178,7 @@ class Understanding {
         if (entry.step == operations()[*done].key)
           return problem(
               "--batch", batch.name,
-              fmt::format("wanted work that is not done; line {} of the log has this", entry.line),
+              fmt::format("wanted work that is not done; number {} of the log has this", entry.id),
               fmt::format("to put that line right, add --corrects {}", entry.id));
     }
     std::vector<std::string> open;
@@ -168,7 +188,9 @@ class Understanding {
         if (std::string tail(tail_of(op)); std::ranges::find(open, tail) == open.end())
           open.push_back(std::move(tail));
     if (report_.kind == LogKind::coat || open.empty())
-      return problem("--batch", batch.name, "wanted a batch with such work still to do");
+      return problem("--batch", batch.name,
+                     report_.kind == LogKind::coat ? "wanted a batch with that coat still to come"
+                                                   : "wanted a batch with such work still to do");
     problem("--step", report_.step, fmt::format("wanted work of \"{}\" still to do", batch.name),
             name_hint(report_.step, open));
   }
@@ -176,31 +198,75 @@ class Understanding {
   void work() {
     const Operation& op = operations()[*result_.operation];
     LogEntry& entry = result_.entry;
-    const bool skipped = report_.kind == LogKind::skipped;
     entry.began_at = report_.began_at;
     if (entry.began_at && *entry.began_at > entry.at)
       problem("--from", local(*entry.began_at), "wanted a time before the work was done");
-    const Instant began =
-        entry.began_at.value_or(entry.at - (skipped ? Minutes(0) : whole_minutes_up(op.work)));
     std::size_t first = *result_.operation;
     while (operations()[first].right_after) --first;
     const std::vector<DryingClock> clocks = drying_clocks(job(), result_.standing.air);
     for (std::size_t i = first; i <= *result_.operation; ++i)
-      for (const Wait& wait : operations()[i].waits) waited(wait, began, clocks);
-    if (op.coating && !skipped) fit_air(op);
+      for (const Wait& wait : operations()[i].waits) waited(wait, clocks);
+    if (report_.kind == LogKind::skipped) return;
+    if (op.grit) dust_beside_wet(op, clocks);
+    if (!op.coating) return;
+    fit_air(op);
+    usual_amount(op);
   }
 
-  void waited(const Wait& wait, Instant began, const std::vector<DryingClock>& clocks) {
+  /// It has happened; the coat that took the dust is named.
+  void dust_beside_wet(const Operation& sanding, const std::vector<DryingClock>& clocks) {
+    for (const Operation& coat : operations()) {
+      if (!coat.done || !coat.coating || coat.skipped() || coat.batch == sanding.batch ||
+          in_other_rooms(job(), coat.batch, sanding.batch))
+        continue;
+      const auto dry = done_reaches(job(), coat, clocks.at(*coat.coating), Stage::dust_free);
+      if (coat.done->time.end >= report_.at || (dry && *dry <= report_.at - length())) continue;
+      result_.consequences.push_back(fmt::format(
+          "Coat {} ({}) of {} was still wet beside it: look for dust in it before the next "
+          "coat.",
+          coat.coat, word_for(coat.side), job().batches.at(coat.batch).name));
+    }
+  }
+
+  /// What would not count for the person's rate is asked about at once.
+  void usual_amount(const Operation& op) {
+    if (!report_.amount || op.mixed <= Volume()) return;
+    const double learnt = result_.standing.thirst.at(*op.coating).factor;
+    Job with = job();
+    with.history.coats.push_back({with.coatings.at(*op.coating).name, report_.at, op.mixed / learnt,
+                                  *report_.amount, report_.insists});
+    if (learnt_thirst(with).at(*op.coating).asked_of.size() ==
+        result_.standing.thirst.at(*op.coating).asked_of.size())
+      return;
+    result_.consequences.push_back(fmt::format(
+        "That is {:.2g} times what was expected of this coat. It counts for your rate only "
+        "with --insist.",
+        *report_.amount / op.mixed));
+  }
+
+  /// From the begin that was told, else from the end by the usual pace.
+  Minutes length() const {
+    if (result_.entry.began_at) return report_.at - *result_.entry.began_at;
+    if (report_.kind == LogKind::skipped) return Minutes(0);
+    return whole_minutes_up(operations()[*result_.operation].work);
+  }
+
+  void waited(const Wait& wait, const std::vector<DryingClock>& clocks) {
     const Operation& before = operations()[wait.operation];
-    const std::string title = before.coating
-                                  ? fmt::format("coat {} ({})", before.coat, word_for(before.side))
-                                  : std::string(word_for(before.kind));
+    const Instant began = report_.at - length();
+    const std::string title =
+        before.coating ? fmt::format("coat {} ({}){}", before.coat, word_for(before.side),
+                                     wait.films > 1 ? ", where it is twice as thick," : "")
+                       : std::string(word_for(before.kind));
     if (!before.done) {
-      if (before.kind == OperationKind::coat)
-        return forbid(title, fmt::format("wanted {} in the log first", title), {});
+      const std::string wanted = fmt::format("wanted {} in the log first", title);
+      // What is left out counts as what came before it done, so nobody may insist.
+      if (before.kind == OperationKind::coat && report_.kind == LogKind::skipped)
+        return problem("--step", report_.step, wanted, "leave it out when its turn has come");
+      if (before.kind == OperationKind::coat) return forbid("--coat", "", wanted, {});
       // Taken as done in time; what it waits for is not.
       for (const Wait& earlier : before.waits)
-        if (operations()[earlier.operation].batch == before.batch) waited(earlier, began, clocks);
+        if (operations()[earlier.operation].batch == before.batch) waited(earlier, clocks);
       return;
     }
     if (report_.kind == LogKind::skipped) return;
@@ -212,26 +278,31 @@ class Understanding {
     if (!wait.stage && !wait.dry_for && !wait.next_day) return;
     const auto over = done_wait_over(job(), result_.standing.list, clocks, wait);
     if (over && *over <= began) return;
-    forbid(local(began),
-           over ? fmt::format("wanted a start from {} on: {} is not dry enough before",
-                              local(*over), title)
+    const bool told = result_.entry.began_at.has_value();
+    forbid(told ? "--from" : "--at", local(told ? began : report_.at),
+           over ? fmt::format("wanted a time from {} on: {} {}",
+                              local(told ? *over : *over + length()),
+                              wait.next_day ? "it is one coat too many for the day of" : title,
+                              wait.next_day ? title : "is not dry enough before " + local(*over))
                 : fmt::format("{} is not dry enough within the plan", title),
-           too_soon(wait.stage));
+           too_soon(operations()[*result_.operation], wait.stage));
   }
 
   /// A rule that the person may insist against.
-  void forbid(const std::string& found, const std::string& wanted, std::string_view consequence) {
-    const std::string text(consequence);
+  void forbid(const std::string& key, const std::string& found, const std::string& wanted,
+              std::string_view consequence) {
     const auto known = std::ranges::any_of(problems_, [&](const Problem& p) {
-      return p.key == "--at" && p.found == found && p.wanted == wanted;
+      return p.key == key && p.found == found && p.wanted == wanted;
     });
     if (known) return;
     if (!report_.insists)
-      return problem("--at", found, wanted,
-                     text.empty() ? "if it was so all the same, add --insist"
-                                  : text + " If it was so all the same, add --insist");
+      return problem(key, found, wanted,
+                     fmt::format("{}{}if it was so all the same, add --insist", consequence,
+                                 consequence.empty() ? "" : "; "));
     auto& told = result_.consequences;
-    if (!text.empty() && std::ranges::find(told, text) == told.end()) told.push_back(text);
+    std::string text = sentence(consequence);
+    if (!text.empty() && std::ranges::find(told, text) == told.end())
+      told.push_back(std::move(text));
   }
 
   void repair(const Operation& coat) {

@@ -18,6 +18,9 @@ std::vector<Move> moves(const Plan& plan) {
     if (found != before.end()) before.erase(found);
     if (op.done && (!op.done->logged || (last != nullptr && last->done))) continue;
     if (last != nullptr && !op.done && last->time.begin == step.begin()) continue;
+    if (last != nullptr && op.done &&
+        std::chrono::abs(last->time.begin - step.begin()) <= plan.job.grid)
+      continue;
     Move move{.step = i, .to = step.begin()};
     if (last != nullptr) move.from = last->time.begin;
     all.push_back(std::move(move));

@@ -178,6 +178,12 @@ std::size_t Figures::clock_columns() const { return clock_ == ClockForm::hours_1
 
 std::string Figures::moment(Instant at) const { return day(at) + ", " + clock(at); }
 
+std::string Figures::day_seen_from(Instant now, Instant at) const {
+  const int ahead = days_between(local_date(now), local_date(at));
+  if (ahead == 0) return "today";
+  return ahead == 1 ? "tomorrow" : day(at);
+}
+
 std::string duration_text(Duration d) {
   return d.in(days) >= 2 ? days_text(d) : hours_text(whole_minutes_up(d));
 }

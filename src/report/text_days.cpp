@@ -54,13 +54,6 @@ void write_day_head(Page& page, const Figures& figures, const WorkDay& day) {
                               day.typical ? "; typical air, hours may move" : ""));
 }
 
-/// `today`, `tomorrow` or the date.
-std::string day_seen_from(Instant now, Instant at, const Figures& figures) {
-  const int ahead = days_between(figures.local_date(now), figures.local_date(at));
-  if (ahead == 0) return "today";
-  return ahead == 1 ? "tomorrow" : figures.day(at);
-}
-
 void write_next(Page& page, const Plan& plan, const StepWords& words) {
   const auto& steps = plan.schedule.steps;
   const auto next = std::find_if(steps.begin(), steps.end(), [&](const DatedStep& step) {
@@ -75,7 +68,7 @@ void write_next(Page& page, const Plan& plan, const StepWords& words) {
   const Operation& op = plan.list.operations.at(next->operation);
   page.paragraph(
       {0, "Next "},
-      fmt::format("{}, {}: {} ({})", day_seen_from(plan.now, piece->begin, words.figures()),
+      fmt::format("{}, {}: {} ({})", words.figures().day_seen_from(plan.now, piece->begin),
                   words.figures().clock(piece->begin), words.full_title(op),
                   duration_text(to_duration(piece->length()))));
 }

@@ -26,7 +26,8 @@ std::vector<std::string> details(const LogEntry& entry, const Figures& figures) 
   if (entry.amount) all.push_back(figures.volume_both_ways(*entry.amount));
   if (std::string air = air_words(entry, figures); !air.empty()) all.push_back(std::move(air));
   if (entry.insisted) all.emplace_back("insisted on");
-  if (entry.corrects) all.push_back(fmt::format("in place of number {}", *entry.corrects));
+  if (entry.corrects && entry.kind != LogKind::withdrawn)
+    all.push_back(fmt::format("in place of number {}", *entry.corrects));
   if (!entry.note.empty()) all.push_back(fmt::format("\"{}\"", entry.note));
   return all;
 }

@@ -3,7 +3,7 @@
 #include "tackfree/report/display_text.hpp"
 #include "tackfree/report/text_log.hpp"
 
-#include <cmath>
+#include <algorithm>
 #include <vector>
 
 #include <fmt/format.h>
@@ -47,12 +47,37 @@ class Progress {
                                   "log the tin it came from.",
                                   figures_.volume(plan_.tins_short[c]).text(), name(c)));
     }
+    to_keep();
     for (const LogEntry& entry : plan_.job.history.entries)
       if (entry.fault) fault(entry);
     if (!plan_.job.history.torn.empty())
       page_.paragraph({2, "!"},
                       "The last line of the log was cut off while it was written. It does "
                       "not count; log it again.");
+  }
+
+  /// What was learnt, as the next job's file takes it.
+  void to_keep() {
+    bool told = false;
+    for (std::size_t c = 0; c < plan_.job.coatings.size(); ++c) {
+      const Learnt &need = plan_.thirst.at(c), &hours = plan_.slowness.at(c);
+      if (need.here + hours.here == 0) continue;
+      std::vector<std::string> members;
+      const auto add = [&](const char* what, const Learnt& learnt) {
+        if (learnt.readings > 0)
+          members.push_back(fmt::format(R"("{0}_factor": {1:.3g}, "{0}_coats": {2})", what,
+                                        learnt.factor, learnt.readings));
+      };
+      add("need", need);
+      add("drying", hours);
+      if (!told)
+        page_.paragraph({2, "-"},
+                        "This is used for what is still to come. For the next job with the same "
+                        "coating in this room, put it into the coating there:");
+      told = true;
+      page_.paragraph(
+          {4, ""}, fmt::format(R"({}: "earlier_jobs": {{{}}})", name(c), fmt::join(members, ", ")));
+    }
   }
 
   void moved() {
@@ -73,7 +98,7 @@ class Progress {
 
   static std::string how(const Operation& op) {
     if (op.skipped()) return ", left out";
-    return op.done->insisted ? ", too soon" : "";
+    return op.done->insisted ? ", insisted on" : "";
   }
 
   static std::string lines(const std::vector<int>& numbers) {
@@ -87,8 +112,8 @@ class Progress {
     if (learnt.readings > 0)
       page_.paragraph(
           {2, "-"},
-          fmt::format("{}: your rate so far {} after {} ({} {}); used for what is still to come.",
-                      name(c), figures_.spread(coating.spread.value / learnt.factor).text(),
+          fmt::format("{}: your rate so far: {} after {} ({} {}).", name(c),
+                      figures_.spread(coating.spread.value / learnt.factor).text(),
                       count_text(learnt.readings, "coat", "coats"), word_for(coating.spread.origin),
                       figures_.spread(coating.spread.value).text()));
     if (!learnt.asked_of.empty())
@@ -103,11 +128,10 @@ class Progress {
     const Learnt& learnt = plan_.slowness.at(c);
     const std::string factor = factor_text(learnt.factor);
     if (learnt.readings > 0)
-      page_.paragraph({2, "-"},
-                      fmt::format("{}: dries in {} the hours reckoned with, after {} tried "
-                                  "(measured); used for what is still to come.",
-                                  name(c), factor == "1" ? "about" : factor + " times",
-                                  count_text(learnt.readings, "coat", "coats")));
+      page_.paragraph({2, "-"}, fmt::format("{}: your drying so far: {} after {} tried.", name(c),
+                                            factor == "1" ? "about the reckoned hours"
+                                                          : factor + " times the reckoned hours",
+                                            count_text(learnt.readings, "coat", "coats")));
     if (!learnt.asked_of.empty())
       page_.paragraph({2, "?"},
                       fmt::format("The trial under {} of the log is far from what was "
@@ -159,11 +183,14 @@ class Progress {
 
 void write_progress(Page& page, const Plan& plan, const StepWords& words) {
   Progress progress(page, plan, words);
-  if (!plan.job.history.entries.empty() || !plan.job.history.torn.empty()) {
-    page.heading("Done so far, by your log");
-    progress.done();
-    progress.lessons();
-  }
+  const bool logged = !plan.job.history.entries.empty() || !plan.job.history.torn.empty();
+  const auto taught = [](const Learnt& learnt) { return learnt.readings > 0; };
+  if (logged) page.heading("Done so far, by your log");
+  if (!logged &&
+      (std::ranges::any_of(plan.thirst, taught) || std::ranges::any_of(plan.slowness, taught)))
+    page.heading("Learned from earlier jobs");
+  progress.done();
+  progress.lessons();
   if (plan.job.last_plan) progress.moved();
 }
 

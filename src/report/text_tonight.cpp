@@ -15,6 +15,8 @@ namespace tackfree {
 namespace {
 
 constexpr std::size_t most_steps = 5;
+/// Minutes after midnight between which one says "today" and not "tonight".
+constexpr int morning = 5 * 60, evening = 17 * 60;
 
 class Answer {
  public:
@@ -52,8 +54,7 @@ class Answer {
 
   /// The clock alone today, else the day with it.
   std::string when(Instant at) const {
-    return figures_.local_date(at) == figures_.local_date(plan_.now) ? figures_.clock(at)
-                                                                     : figures_.moment(at);
+    return is_today(at) ? figures_.clock(at) : figures_.moment(at);
   }
 
   bool is_read() const {
@@ -72,30 +73,68 @@ class Answer {
     page_.blank();
   }
 
+  bool is_today(Instant at) const {
+    return figures_.local_date(at) == figures_.local_date(plan_.now);
+  }
+
+  /// `nothing today`, from the late afternoon on `nothing tonight`; `nothing more` on a day that
+  /// had work.
+  std::string nothing() const {
+    const int minute = figures_.zone().local(plan_.now).minute_of_day;
+    const bool by_day = minute >= morning && minute < evening;
+    const bool worked = std::ranges::any_of(plan_.list.operations, [&](const Operation& op) {
+      return op.done && op.done->logged && !op.skipped() && is_today(op.done->time.end);
+    });
+    return fmt::format("nothing{} {}", worked ? " more" : "", by_day ? "today" : "tonight");
+  }
+
   void work() {
-    if (tonight_.work.empty()) {
-      page_.paragraph({0, "Do  "}, "nothing is left to do.");
-      return;
-    }
-    const bool today =
-        figures_.local_date(tonight_.stretch.begin) == figures_.local_date(plan_.now);
+    const Instant begin = tonight_.stretch.begin;
+    if (tonight_.work.empty()) return no_work_left();
+    if (!is_today(begin)) return another_day();
     const std::string length = duration_text(to_duration(tonight_.stretch.length()));
-    if (!today) {
+    const std::string until = figures_.clock(tonight_.stretch.end);
+    if (begin - plan_.now > one_hour)
+      page_.paragraph({0, "Do  "}, fmt::format("nothing before {}, {}; then {} of work, until {}.",
+                                               figures_.clock(begin), in(begin), length, until));
+    else
       page_.paragraph(
           {0, "Do  "},
-          fmt::format("nothing tonight. Next on {}: {}.", figures_.moment(tonight_.stretch.begin),
-                      words_.full_title(operation(tonight_.work.front()))));
-      if (const std::string why = words_.why(step(tonight_.work.front())); !why.empty())
-        page_.paragraph({5, ""}, fmt::format("It waits: {}.", why));
-      return;
-    }
+          fmt::format("{}: {} of work, until {}.",
+                      begin > plan_.now ? fmt::format("at {}, {}", figures_.clock(begin), in(begin))
+                                        : "now",
+                      length, until));
+    steps_of_stretch();
+  }
+
+  /// All steps are done, or none of what is left has a time.
+  void no_work_left() {
+    const auto& ready = plan_.schedule.ready_at;
+    std::string text = "nothing is left to do.";
+    if (!plan_.schedule.unplaced.empty())
+      text = "nothing that has a time; `tackfree plan` says what is in the way.";
+    else if (ready && *ready > plan_.now)
+      text = fmt::format(
+          "nothing: all the work is done, it only needs time. Ready for light use {}, {}.",
+          when(figures_.full_hour_up(*ready)), in(*ready));
+    page_.paragraph({0, "Do  "}, text);
+  }
+
+  void another_day() {
+    const Instant begin = tonight_.stretch.begin;
+    const DatedStep& first = step(tonight_.work.front());
     page_.paragraph({0, "Do  "},
-                    fmt::format("{}: {} of work, until {}.",
-                                tonight_.stretch.begin > plan_.now
-                                    ? fmt::format("{} ({})", when(tonight_.stretch.begin),
-                                                  in(tonight_.stretch.begin))
-                                    : "now",
-                                length, figures_.clock(tonight_.stretch.end)));
+                    fmt::format("{}. Next, {} at {}, {}: {}; {} of work in all.", nothing(),
+                                figures_.day_seen_from(plan_.now, begin), figures_.clock(begin),
+                                in(begin), words_.full_title(operation(tonight_.work.front())),
+                                duration_text(to_duration(tonight_.stretch.length()))));
+    std::string why = words_.why(first);
+    if (why.empty() && !first.held.empty() && first.held.back().by == HeldBy::calendar)
+      why = "your next working hours";
+    if (!why.empty()) page_.paragraph({5, ""}, fmt::format("Why not sooner: {}.", why));
+  }
+
+  void steps_of_stretch() {
     std::size_t told = 0;
     for (const std::size_t index : tonight_.work) {
       if (told == most_steps) break;
@@ -115,7 +154,7 @@ class Answer {
     const auto next =
         std::ranges::find_if(pieces, [&](const Interval& piece) { return piece.end > plan_.now; });
     const Interval piece = next == pieces.end() ? pieces.back() : *next;
-    page_.paragraph({5, figures_.clock(piece.begin) + " "},
+    page_.paragraph({5, pad_left(figures_.clock_columns(), figures_.clock(piece.begin)) + " "},
                     fmt::format("{}{} ({})", words_.full_title(operation(index)),
                                 pieces.size() > 1 ? ", part of it" : "",
                                 duration_text(to_duration(piece.length()))));
@@ -173,16 +212,26 @@ class Answer {
     std::vector<std::string> rules;
     if (tonight_.dust_free_at)
       rules.push_back(
-          fmt::format("No sanding or sweeping in there before {}: wet boards take the "
-                      "dust.",
+          fmt::format("sanding or sweeping in there before {}: wet boards take the dust.",
                       when(*tonight_.dust_free_at)));
-    if (tonight_.air && !tonight_.air->failing.empty()) rules.emplace_back("No coat in this air.");
+    if (tonight_.air && !tonight_.air->failing.empty()) rules.emplace_back("coat in this air.");
     for (const WaitingCoat& coat : tonight_.waiting)
-      if (coat.share < 1 && coat.towards != Stage::light_use) {
-        rules.emplace_back("No coat over one that is not ready.");
-        break;
-      }
-    for (const std::string& rule : rules) page_.paragraph({0, "Not "}, rule);
+      if (coat.share < 1 && coat.towards != Stage::light_use)
+        if (std::string rule = left_alone(coat); std::ranges::find(rules, rule) == rules.end())
+          rules.push_back(std::move(rule));
+    for (const std::string& rule : rules) page_.paragraph({0, "No  "}, rule);
+  }
+
+  /// What must wait for the coat.
+  std::string left_alone(const WaitingCoat& coat) const {
+    const Batch& batch = plan_.job.batches.at(operation(coat.step).batch);
+    const std::string name = cut_to(longest_name, batch.name);
+    const std::string before = coat.ready ? "before " + when(*coat.ready)
+                                          : "while it is not " + reached_words(coat.towards);
+    if (coat.towards == Stage::handle || coat.towards == Stage::touch)
+      return fmt::format("turning or moving of {} {}.", name, before);
+    if (coat.towards == Stage::hardware) return fmt::format("hardware on {} {}.", name, before);
+    return fmt::format("sanding or coating of {} {}.", name, before);
   }
 
   void then() {
@@ -203,9 +252,7 @@ class Answer {
   /// After the coats of this stretch, or of one that is just over.
   void put_away() {
     std::set<std::size_t> coatings;
-    const bool today = !tonight_.work.empty() && figures_.local_date(tonight_.stretch.begin) ==
-                                                     figures_.local_date(plan_.now);
-    if (today)
+    if (!tonight_.work.empty() && is_today(tonight_.stretch.begin))
       for (const std::size_t index : tonight_.work)
         if (operation(index).coating) coatings.insert(*operation(index).coating);
     for (const Operation& op : plan_.list.operations)

@@ -106,19 +106,27 @@ class Builder {
       space_of_room_[*room] = problem().resources.size();
       problem().resources.push_back(hundredths_up(*space));
     }
+    for (const SpaceHeld& held : space_held(job_, list_, clocks_))
+      problem().standing.push_back(
+          {.resource = space_of_room_.at(*job_.batches[held.batch].rules.room),
+           .amount = hundredths_up(held.space),
+           .until = slot_from(held.until)});
   }
 
-  /// Held from the coat's begin until it can be handled.
-  void hold_space(std::size_t number, std::size_t coat) {
+  /// Batches without a room of their own are in the first one.
+  std::size_t room_of(const Operation& operation) const {
+    return job_.batches[operation.batch].rules.room.value_or(0);
+  }
+
+  /// A coat is wet until it is dust-free, and holds its space until it can be handled.
+  void make_wet(std::size_t number, std::size_t coat) {
     const Operation& operation = list_.operations[coat];
-    const auto room = job_.batches[operation.batch].rules.room;
-    if (room) problem().activities[number].room = *room;
-    const auto found = room ? space_of_room_.find(*room) : space_of_room_.end();
-    if (found == space_of_room_.end() || operation.kind != OperationKind::coat) return;
-    problem().activities[number].uses.push_back(
-        {.resource = found->second,
-         .amount = hundredths_up(space_taken(job_, operation.batch)),
-         .held_until = table(number, {.operation = coat, .stage = Stage::handle})});
+    Activity& a = problem().activities[number];
+    a.wet_until = table(number, {.operation = coat, .stage = Stage::dust_free});
+    if (!space_in_room(job_, operation.batch)) return;
+    a.uses.push_back({.resource = space_of_room_.at(a.room),
+                      .amount = hundredths_up(space_taken(job_, operation.batch)),
+                      .held_until = table(number, {.operation = coat, .stage = Stage::handle})});
   }
 
   /// Closes the ends of last coats after which a batch is ready too late.
@@ -128,11 +136,9 @@ class Builder {
       const Operation& coat = list_.operations[result_.operation_of[goal.activity]];
       const auto due = job_.batches[coat.batch].rules.ready_by;
       if (!due) continue;
-      const OpenTime& before = problem().open_times[a.open_time];
-      std::vector<Rule> closed(index(before.horizon()));
-      for (Slot s = 0; s < before.horizon(); ++s) {
-        closed[index(s)] = before.rule(s);
-        if (!before.is_open(s) || s + a.duration > before.horizon()) continue;
+      std::vector<Rule> closed = problem().open_times[a.open_time].rules();
+      for (Slot s = 0; s + a.duration <= problem().horizon; ++s) {
+        if (closed[index(s)] != solver::no_rule) continue;
         const Slot ready = problem().tables[goal.table][index(s + a.duration)];
         if (ready == never || grid().at(ready) > *due) closed[index(s)] = rules::due;
       }
@@ -209,11 +215,9 @@ class Builder {
       close_by_dates(operation, a.duration, closed);
       a.open_time = open_time(std::move(closed));
     }
+    a.room = room_of(operation);
     problem().activities.push_back(a);
-    if (operation.kind == OperationKind::coat)
-      problem().activities.back().wet_until =
-          table(number, {.operation = chief, .stage = Stage::dust_free});
-    hold_space(number, chief);
+    if (operation.kind == OperationKind::coat) make_wet(number, chief);
     return next;
   }
 
@@ -221,7 +225,7 @@ class Builder {
   std::size_t open_time(std::vector<Rule> closed_by) {
     auto& times = problem().open_times;
     const auto same = std::find_if(times.begin(), times.end(),
-                                   [&](const auto& time) { return time.closed_by(closed_by); });
+                                   [&](const auto& time) { return time.rules() == closed_by; });
     if (same != times.end()) return static_cast<std::size_t>(same - times.begin());
     times.emplace_back(std::move(closed_by));
     return times.size() - 1;
@@ -252,13 +256,9 @@ class Builder {
   }
 
   const GateTable& gate_table(std::size_t coating) {
-    auto found = gates_.find(coating);
-    if (found == gates_.end())
-      found = gates_
-                  .emplace(coating, GateTable(job_.coatings[coating].limits, air_, clocks_[coating],
-                                              grid().span, job_.grid))
-                  .first;
-    return found->second;
+    if (const auto found = gates_.find(coating); found != gates_.end()) return found->second;
+    GateTable table(job_.coatings[coating].limits, air_, clocks_[coating], grid().span, job_.grid);
+    return gates_.emplace(coating, std::move(table)).first->second;
   }
 
   std::size_t product(const Operation& operation) {
@@ -272,6 +272,12 @@ class Builder {
     return products.size() - 1;
   }
 
+  /// The first slot from then on; the horizon where that is not within the plan.
+  Slot slot_from(const std::optional<Instant>& at) const {
+    const Slot horizon = result_.problem.horizon;
+    return at ? std::clamp(grid().slot_up(*at), Slot{0}, horizon) : horizon;
+  }
+
   /// Done work is no activity.
   std::size_t done_activity(std::size_t operation) {
     result_.activity_of[operation] = done_already;
@@ -281,7 +287,7 @@ class Builder {
 
   /// What done work asks of an activity: no start before that slot, and why.
   void release(std::size_t activity, const std::optional<Instant>& at, const Release& why) {
-    const Slot slot = at ? std::min(grid().slot_up(*at), problem().horizon) : problem().horizon;
+    const Slot slot = slot_from(at);
     if (slot <= 0) return;
     const std::size_t number = std::min(result_.releases.size(), rules::most_releases - 1);
     if (number == result_.releases.size()) result_.releases.push_back(why);
@@ -293,7 +299,7 @@ class Builder {
     const Activity& a = problem().activities[activity];
     for (std::size_t i = 0; i < list_.operations.size(); ++i) {
       const Operation& other = list_.operations[i];
-      if (!other.done || other.done->skipped) continue;
+      if (!other.done || other.done->skipped || room_of(other) != a.room) continue;
       if (a.dusty && other.coating)
         release(activity, done_reaches(job_, other, clocks_[*other.coating], Stage::dust_free),
                 {{.operation = i, .stage = Stage::dust_free}, HeldBy::dust});
@@ -314,9 +320,7 @@ class Builder {
       std::vector<std::pair<Slot, Rule>>& releases = found->second;
       std::stable_sort(releases.begin(), releases.end(),
                        [](const auto& x, const auto& y) { return x.first > y.first; });
-      const OpenTime& time = problem().open_times[problem().activities[a].open_time];
-      std::vector<Rule> closed(index(problem().horizon));
-      for (Slot s = 0; s < problem().horizon; ++s) closed[index(s)] = time.rule(s);
+      std::vector<Rule> closed = problem().open_times[problem().activities[a].open_time].rules();
       std::fill(closed.begin(), closed.begin() + releases.front().first, releases.front().second);
       problem().activities[a].open_time = open_time(std::move(closed));
     }

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 #include <utility>
 
 #include <fmt/format.h>
@@ -111,20 +112,29 @@ class ShopAuditor {
     }
   }
 
-  /// At each begin of a coat: what lies in the room together, but for coats that were on before.
+  bool lies_wet(const DatedStep& coat, Instant at) const {
+    const auto until = coat.reaches[index_of(Stage::handle)];
+    return coat.begin() <= at && (!until || at < *until);
+  }
+
+  /// At each begin of a coat to come: what lies in the room together. A batch whose coats are on
+  /// already lies there once, however many of them are wet.
   void space(std::size_t room) {
     std::vector<const DatedStep*> coats;
     for (const DatedStep& step : schedule_.steps)
-      if (operation(step).kind == OperationKind::coat && !operation(step).done &&
+      if (operation(step).kind == OperationKind::coat && !operation(step).skipped() &&
           job_.batches[operation(step).batch].rules.room == room)
         coats.push_back(&step);
     for (const DatedStep* coat : coats) {
+      if (operation(*coat).done) continue;
       const auto most = space_in_room(job_, operation(*coat).batch);
       double taken = 0;
+      std::set<std::size_t> there;
       for (const DatedStep* other : coats) {
-        const auto until = other->reaches[index_of(Stage::handle)];
-        if (other->begin() <= coat->begin() && (!until || coat->begin() < *until))
-          taken += space_taken(job_, operation(*other).batch);
+        const Operation& op = operation(*other);
+        if (!lies_wet(*other, coat->begin()) || (op.done && !there.insert(op.batch).second))
+          continue;
+        taken += space_taken(job_, op.batch);
       }
       if (most && taken > *most + 1e-6)
         say(*coat,

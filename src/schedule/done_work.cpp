@@ -1,6 +1,9 @@
 #include "tackfree/schedule/done_work.hpp"
 
+#include "tackfree/takeoff/lots.hpp"
+
 #include <algorithm>
+#include <map>
 
 namespace tackfree {
 
@@ -58,6 +61,22 @@ std::optional<Instant> done_wait_over(const Job& job, const OperationList& list,
   if (at && wait.dry_for && done.not_dry_before) at = std::max(*at, *done.not_dry_before);
   if (at) *at += whole_minutes_up(wait.delay);
   return at;
+}
+
+std::vector<SpaceHeld> space_held(const Job& job, const OperationList& list,
+                                  const std::vector<DryingClock>& clocks) {
+  std::map<std::size_t, std::optional<Instant>> until;  // by batch
+  for (const Operation& op : list.operations) {
+    if (op.kind != OperationKind::coat || !op.done || op.skipped()) continue;
+    if (!space_in_room(job, op.batch)) continue;
+    const auto at = done_reaches(job, op, clocks.at(*op.coating), Stage::handle);
+    const auto [known, first] = until.try_emplace(op.batch, at);
+    if (!first && known->second) known->second = at ? std::max(*known->second, *at) : at;
+  }
+  std::vector<SpaceHeld> all;
+  all.reserve(until.size());
+  for (const auto& [batch, at] : until) all.push_back({batch, space_taken(job, batch), at});
+  return all;
 }
 
 }  // namespace tackfree

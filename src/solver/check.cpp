@@ -88,7 +88,9 @@ class Account {
 
   /// Capacity is a question at each start only: between starts the use does not grow.
   void check_resource(std::size_t resource) {
-    std::vector<std::pair<Run, int>> uses;
+    std::vector<std::pair<Run, int>> uses, standing;
+    for (const Standing& held : problem_.standing)
+      if (held.resource == resource) standing.push_back({{0, held.until}, held.amount});
     for (std::size_t i = 0; i < solution_.activities.size(); ++i) {
       if (!solution_.activities[i].placed()) continue;
       for (const Use& use : problem_.activities[i].uses) {
@@ -101,8 +103,9 @@ class Account {
     }
     for (const auto& [run, amount] : uses) {
       int used = 0;
-      for (const auto& [other, other_amount] : uses)
-        if (other.begin <= run.begin && run.begin < other.end) used += other_amount;
+      for (const auto* held : {&uses, &standing})
+        for (const auto& [other, other_amount] : *held)
+          if (other.begin <= run.begin && run.begin < other.end) used += other_amount;
       if (used > problem_.resources[resource] && run.begin < run.end)
         say("{} of resource {} are used at slot {}, of {}", used, resource, run.begin,
             problem_.resources[resource]);

@@ -90,6 +90,7 @@ SchedulingProblem cut_short(const SchedulingProblem& problem, Slot horizon) {
                         .lags = problem.lags,
                         .maximum_lags = problem.maximum_lags,
                         .resources = problem.resources,
+                        .standing = problem.standing,
                         .goals = problem.goals,
                         .late = problem.late,
                         .dust_settles = problem.dust_settles,

@@ -101,6 +101,11 @@ Slot LabelStep::when_resource_is_free(const Label& label, int amount, Slot at) c
   while (true) {
     int used = amount;
     Slot next = never;
+    for (const Standing& held : problem_.standing)
+      if (held.until > at) {
+        used += held.amount;
+        next = std::min(next, held.until);
+      }
     for (std::size_t g = 0; g < chains_.size(); ++g)
       for (const HeldAmount& held : label.held[g])
         if (held.until > at) {

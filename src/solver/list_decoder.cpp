@@ -44,6 +44,9 @@ void ListDecoder::clear() {
   ends_.assign(problem_.activities.size(), -1);
   busy_.assign(size, 0);
   for (auto& used : used_) used.assign(size, 0);
+  for (const Standing& held : problem_.standing)
+    for (Slot s = 0; s < std::min(held.until, static_cast<Slot>(size)); ++s)
+      used_[held.resource][index(s)] += held.amount;
   for (auto& wet : wet_) wet.assign(size, nobody);
   for (auto& dusty : dusty_) dusty.assign(size, nobody);
 }

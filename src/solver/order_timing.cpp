@@ -116,6 +116,11 @@ Slot OrderTiming::resources_free(const std::vector<std::size_t>& order, std::siz
     if (held(problem_, use, {at, end(i, at)}).end <= at) continue;
     int used = use.amount;
     Slot next = never;
+    for (const Standing& other : problem_.standing)
+      if (other.resource == use.resource && other.until > at) {
+        used += other.amount;
+        next = std::min(next, other.until);
+      }
     for (std::size_t p = 0; p < position; ++p)
       for (const Use& other : problem_.activities[order[p]].uses) {
         if (other.resource != use.resource) continue;

@@ -30,6 +30,8 @@ Placement::Placement(const SchedulingProblem& problem)
     maximum_lags_of_[problem.maximum_lags[i].from].push_back(i);
     maximum_lags_of_[problem.maximum_lags[i].to].push_back(i);
   }
+  for (const Standing& held : problem.standing)
+    held_[held.resource].push_back({{0, held.until}, held.amount});
   solution_.activities.resize(problem.activities.size());
 }
 

@@ -1,14 +1,19 @@
 #include "tackfree/base/appended_file.hpp"
 
 #include <algorithm>
+#include <chrono>
+#include <csignal>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <random>
 #include <set>
 #include <sstream>
 #include <thread>
 
 #include <doctest/doctest.h>
+#include <sys/wait.h>
+#include <unistd.h>
 
 using namespace tackfree;
 
@@ -97,6 +102,55 @@ TEST_CASE("two writers at once lose no line, and each sees the lines before its 
   for (std::string line; std::getline(in, line);) numbers.insert(std::stoi(line));
   CHECK(numbers.size() == 2 * each);
   CHECK(*numbers.rbegin() == 2 * each);
+}
+
+/// Starts a process that adds lines and tells the number of each on `told` once it is confirmed.
+pid_t start_writer(const std::filesystem::path& path, int told) {
+  const pid_t child = ::fork();
+  if (child != 0) return child;
+  Problems problems;
+  while (true) {
+    int number = 0;
+    const bool confirmed =
+        append_line(path,
+                    {[&](std::string_view lines) {
+                       number = static_cast<int>(std::count(lines.begin(), lines.end(), '\n')) + 1;
+                       return std::optional(std::to_string(number) + ".");
+                     },
+                     ends_in_full_stop},
+                    problems);
+    if (!confirmed || ::write(told, &number, sizeof number) != sizeof number) ::_exit(1);
+  }
+}
+
+TEST_CASE("writers killed at 200 random points lose no line that they confirmed") {
+  const ScratchFile file("killed");
+  std::minstd_rand random(5);
+  std::set<int> confirmed;
+  for (int round = 0; round < 100; ++round) {
+    int told[2];
+    REQUIRE(::pipe(told) == 0);
+    // Two at once, each killed while it writes.
+    const pid_t writers[2] = {start_writer(file.path, told[1]), start_writer(file.path, told[1])};
+    ::close(told[1]);
+    for (const pid_t writer : writers) {
+      std::this_thread::sleep_for(std::chrono::microseconds(random() % 3000));
+      ::kill(writer, SIGKILL);
+      ::waitpid(writer, nullptr, 0);
+    }
+    for (int number = 0; ::read(told[0], &number, sizeof number) == sizeof number;)
+      CHECK(confirmed.insert(number).second);
+    ::close(told[0]);
+  }
+  CHECK(append(file.path, "end."));
+  std::istringstream in(ScratchFile::text(file.path));
+  std::set<int> kept;
+  for (std::string line; std::getline(in, line);) {
+    REQUIRE(line.ends_with('.'));
+    if (line != "end.") kept.insert(std::stoi(line));
+  }
+  CHECK(confirmed.size() > 100);
+  for (const int number : confirmed) CHECK(kept.contains(number));
 }
 
 TEST_CASE("a last line that lacks only its line feed is kept and ended") {

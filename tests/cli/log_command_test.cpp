@@ -44,9 +44,14 @@ class StarterJob {
   std::string text() const {
     fs::path log = job_;
     log.replace_extension(".log.jsonl");
-    std::ifstream file(log, std::ios::binary);
+    return bytes(log);
+  }
+  static std::string bytes(const fs::path& of) {
+    std::ifstream file(of, std::ios::binary);
     return {std::istreambuf_iterator<char>(file), {}};
   }
+  std::string file() const { return job_.string(); }
+  fs::path beside(const std::string& name) const { return path_ / name; }
   std::string said;
 
  private:
@@ -77,6 +82,33 @@ TEST_CASE("what is only shown or refused is not written") {
   CHECK(job.log("coat", {"--used", "a cup"}) == exit_wrong_input);
   CHECK(job.log("note", {"a", "--at", "2036-01-01T10:00"}) == exit_wrong_input);
   CHECK(job.text().empty());
+}
+
+TEST_CASE("the same job, log and last plan give the same bytes of text, JSON and calendar") {
+  StarterJob job;
+  const fs::path first = job.beside("first.json");
+  CHECK(job.tell({"plan", job.file(), "--json", first.string()}) == exit_done);
+  CHECK(job.log("note", {"door stood open"}) == exit_done);
+  CHECK(job.log("skip", {"--batch", "top"}) == exit_done);
+  std::vector<std::string> told;
+  for (const char* run : {"a", "b"}) {
+    const fs::path json = job.beside(std::string(run) + ".json");
+    const fs::path calendar = job.beside(std::string(run) + ".ics");
+    CHECK(job.tell({"plan", job.file(), "--last-plan", first.string(), "--json", json.string(),
+                    "--calendar", calendar.string()}) == exit_done);
+    told.push_back(job.said + "\n" + StarterJob::bytes(json) + "\n" + StarterJob::bytes(calendar));
+  }
+  CHECK(told[0].find("WHAT MOVED SINCE") != std::string::npos);
+  CHECK(told[0].find("BEGIN:VEVENT") != std::string::npos);
+  CHECK(told[0] == told[1]);
+}
+
+TEST_CASE("every kind of work that a rule may speak against can be insisted on") {
+  StarterJob job;
+  for (const char* kind : {"coat", "done"}) {
+    CAPTURE(kind);
+    CHECK(job.log(kind, {"--batch", "top", "--insist", "--only-show"}) == exit_done);
+  }
 }
 
 }  // namespace

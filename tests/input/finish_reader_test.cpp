@@ -57,3 +57,22 @@ TEST_CASE("a system's own thinning is the person's practice, not a measurement")
   CHECK(thinning->origin == Origin::practice);
   CHECK(holds(thinning->source, "your own"));
 }
+
+TEST_CASE("what earlier jobs have taught is read in pairs") {
+  const std::string name = "\"name\": \"oil varnish\",";
+  BenchCopy bench;
+  bench.text = replaced(bench.text, name,
+                        name + " \"earlier_jobs\": {\"need_factor\": 1.09, \"need_coats\": 3},");
+  const Job job = bench.read_good();
+  CHECK(job.coatings[0].need_taught.factor == doctest::Approx(1.09));
+  CHECK(job.coatings[0].need_taught.coats == 3);
+  CHECK(job.coatings[0].drying_taught.coats == 0);
+  BenchCopy half;
+  half.text = replaced(half.text, name,
+                       name + " \"earlier_jobs\": {\"need_factor\": 9, \"drying_coats\": 2},");
+  const Problems problems = half.read_bad();
+  INFO(all_text(problems));
+  REQUIRE(problems.size() == 3);
+  CHECK(holds(all_text(problems), "wanted a number from 0.2 to 5"));
+  CHECK(holds(all_text(problems), "wanted \"drying_factor\" and \"drying_coats\" together"));
+}

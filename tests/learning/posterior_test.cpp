@@ -50,16 +50,20 @@ TEST_CASE("the posterior mean is the precision-weighted mean of prior and readin
 }
 
 // The exercise on students' weights in the same book (sec. 2.11, exercise 8; from memory): prior
-// N(180, 40^2), reading spread 20, mean of n readings 150: posterior mean 150.7 for n = 10 and
-// 150.07 for n = 100.
+// N(180, 40^2), reading spread 20, mean of n readings 150: posterior mean 150.7 and spread 6.25 for
+// n = 10, 150.07 and 1.997 for n = 100.
 TEST_CASE("the weights of ten and of a hundred students come to the textbook's means") {
   CHECK(posterior_mean(180, 40, 20, std::vector<double>(10, 150)) == Approx(150.73).epsilon(1e-4));
   CHECK(posterior_mean(180, 40, 20, std::vector<double>(100, 150)) == Approx(150.07).epsilon(1e-4));
+  CHECK(posterior_sd(40, 20, 10) == Approx(6.25).epsilon(1e-3));
+  CHECK(posterior_sd(40, 20, 100) == Approx(1.997).epsilon(1e-3));
+  CHECK(posterior_sd(40, 20, 0) == Approx(40));
 }
 
 TEST_CASE("readings taken in two goes teach the same as all at once") {
   const double first = posterior_mean(0.0, 0.15, 0.10, {0.2, 0.1});
-  const double narrowed = std::sqrt(1 / (1 / 0.0225 + 2 / 0.01));
+  const double narrowed = posterior_sd(0.15, 0.10, 2);
+  CHECK(narrowed == Approx(std::sqrt(1 / (1 / 0.0225 + 2 / 0.01))));
   CHECK(posterior_mean(first, narrowed, 0.10, {0.3}) ==
         Approx(posterior_mean(0.0, 0.15, 0.10, {0.2, 0.1, 0.3})));
 }

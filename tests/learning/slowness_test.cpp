@@ -62,3 +62,16 @@ TEST_CASE("a trial far off every guess is asked about, and counts when insisted 
   strange.insisted = true;
   CHECK(factor({strange}) > 1.1);
 }
+
+TEST_CASE(
+    "a room that was slow for earlier jobs is slow for this one, and trials go on from there") {
+  Job job = with_trials({});
+  job.coatings[0].drying_taught = {1.4, 6};
+  CHECK(learnt_slowness(job).at(0).factor == Approx(1.4));
+  CHECK(learnt_slowness(job).at(0).readings == 6);
+  Job tried = with_trials({{.passed_at = 0.8}});
+  tried.coatings[0].drying_taught = {1.4, 6};
+  const double now = learnt_slowness(tried).at(0).factor;
+  CHECK(now < 1.4);
+  CHECK(now > 1.2);
+}

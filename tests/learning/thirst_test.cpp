@@ -58,3 +58,25 @@ TEST_CASE("a tin teaches only about its own coating, and unusable readings are l
   CHECK(factors.at(0) == Approx(thirst_factors(with_log({1.3})).at(0)));
   CHECK(factors.at(1) == 1.0);  // no system uses it
 }
+
+TEST_CASE("what is kept from one job goes on in the next as if it were one log") {
+  const Learnt whole = learnt_thirst(with_log({1.3, 1.1, 1.2})).at(0);
+  const Learnt first = learnt_thirst(with_log({1.3, 1.1})).at(0);
+  Job next = with_log({1.2});
+  next.coatings[0].need_taught = {first.factor, first.readings};
+  const Learnt both = learnt_thirst(next).at(0);
+  CHECK(both.factor == Approx(whole.factor));
+  CHECK(both.readings == 3);
+  CHECK(both.here == 1);
+  Job unlogged = with_log({});
+  unlogged.coatings[0].need_taught = {1.2, 4};
+  CHECK(thirst_factors(unlogged).at(0) == Approx(1.2));
+}
+
+TEST_CASE("what earlier jobs have taught makes what is usual there no matter to ask about") {
+  Job thirsty = with_log({2.4});
+  thirsty.history.coats[0].entry = 5;
+  CHECK(learnt_thirst(thirsty).at(0).asked_of == std::vector<int>{5});
+  thirsty.coatings[0].need_taught = {2.2, 10};
+  CHECK(learnt_thirst(thirsty).at(0).asked_of.empty());
+}

@@ -105,5 +105,89 @@ TEST_CASE("a coat in air that was unfit is taken, and what to look for is told")
   CHECK(cold.told->consequences.size() == 1);
 }
 
+TEST_CASE("what comes of work too soon is told by the work: turning, sanding, coating") {
+  const std::vector<LogEntry> log{coat(1, back_1, "2027-04-06T19:00Z"),
+                                  coat(2, show_1, "2027-04-07T19:00Z")};
+  const auto hint = [&](Report report, const char* now, std::size_t lines) {
+    const Heard told = heard(report, now, {log.begin(), log.begin() + static_cast<int>(lines)});
+    REQUIRE(told.problems.size() == 1);
+    CHECK(told.problems[0].wanted.starts_with("wanted a time from 2027-04-"));
+    return told.problems[0].hint;
+  };
+  Report turning = of(LogKind::done, "2027-04-06T20:00Z");
+  turning.step = "turn-over";
+  CHECK(hint(turning, "2027-04-06T20:00Z", 1).starts_with("a side that is not dry to handle"));
+  Report sanding = of(LogKind::done, "2027-04-07T20:00Z");
+  sanding.step = "sand-p240";
+  CHECK(hint(sanding, "2027-04-07T20:00Z", 2).starts_with("a film that is not dry to sand"));
+  CHECK(hint(of(LogKind::coat, "2027-04-07T20:00Z"), "2027-04-07T20:00Z", 2)
+            .ends_with("if it was so all the same, add --insist"));
+  sanding.insists = true;
+  const Heard insisted = heard(sanding, "2027-04-07T20:00Z", log);
+  REQUIRE(insisted.told);
+  REQUIRE(insisted.told->consequences.size() == 1);
+  CHECK(insisted.told->consequences[0] ==
+        "A film that is not dry to sand rolls up under the paper, clogs it and tears.");
+}
+
+TEST_CASE(
+    "a time that would do is told as the command takes it: the end, or the begin with --from") {
+  const std::vector<LogEntry> log{coat(1, back_1, "2027-04-06T19:00Z")};
+  Report turning = of(LogKind::done, "2027-04-06T20:00Z");
+  turning.step = "turn-over";
+  const Heard by_end = heard(turning, tuesday, log);
+  REQUIRE(by_end.problems.size() == 1);
+  CHECK(by_end.problems[0].key == "--at");
+  CHECK(by_end.problems[0].found == "2027-04-06 20:00");
+  turning.began_at = instant("2027-04-06T19:40Z");
+  const Heard by_begin = heard(turning, tuesday, log);
+  REQUIRE(by_begin.problems.size() == 1);
+  CHECK(by_begin.problems[0].key == "--from");
+  CHECK(by_begin.problems[0].found == "2027-04-06 19:40");
+}
+
+TEST_CASE("a coat that took far more than expected is asked about before it is written") {
+  Report report = of(LogKind::coat, "2027-04-06T19:30Z");
+  report.amount = litres(0.12);
+  CHECK(heard(report, tuesday).told.value().consequences.empty());
+  report.amount = litres(1.2);
+  const Heard much = heard(report, tuesday);
+  REQUIRE(much.told);
+  REQUIRE(much.told->consequences.size() == 1);
+  CHECK(much.told->consequences[0].find("times what was expected") != std::string::npos);
+  report.insists = true;
+  CHECK(heard(report, tuesday).told.value().consequences.empty());
+}
+
+TEST_CASE("sanding beside a wet coat is taken, and the coat that took the dust is named") {
+  Job job = logged_job({coat(1, back_1, "2027-04-06T19:00Z")});
+  add_legs(job);
+  Report sanding = of(LogKind::done, "2027-04-06T19:50Z");
+  sanding.batch = "legs";
+  Problems problems;
+  const auto wet = understood(job, sanding, instant(tuesday), problems);
+  REQUIRE(wet);
+  REQUIRE(wet->consequences.size() == 1);
+  CHECK(wet->consequences[0].starts_with("Coat 1 (back) of top was still wet beside it"));
+  sanding.at = instant("2027-04-07T19:50Z");
+  const auto dry = understood(job, sanding, instant("2027-04-07T20:00Z"), problems);
+  REQUIRE(dry);
+  CHECK(dry->consequences.empty());
+  job.rooms = {{"shed", std::nullopt, std::nullopt, 0}};
+  job.batches[1].rules.room = 0;
+  sanding.at = instant("2027-04-06T19:50Z");
+  CHECK(understood(job, sanding, instant(tuesday), problems).value().consequences.empty());
+}
+
+TEST_CASE("nothing is left out before its turn, however one insists") {
+  Report skipping = of(LogKind::skipped, tuesday);
+  skipping.step = "sand-p320";
+  skipping.insists = true;
+  const Heard early = heard(skipping, tuesday);
+  CHECK_FALSE(early.told);
+  REQUIRE_FALSE(early.problems.empty());
+  CHECK(early.problems[0].hint == "leave it out when its turn has come");
+}
+
 }  // namespace
 }  // namespace tackfree

@@ -4,30 +4,13 @@
 
 #include <algorithm>
 
-#include "logged_job.hpp"
+#include "plan/planned_log.hpp"
 #include <doctest/doctest.h>
 
 namespace tackfree {
 namespace {
 
 using namespace testing;
-
-Plan planned_again(Job job, const char* now) {
-  Problems problems;
-  auto plan = make_plan(std::move(job), instant(now), problems);
-  for (const Problem& problem : problems) FAIL_CHECK(to_text(problem));
-  REQUIRE(plan);
-  return std::move(*plan);
-}
-
-LastPlan as_last(const Plan& plan) {
-  LastPlan last{plan.job.id, plan.now, plan.schedule.ready_at, {}, {}};
-  for (const DatedStep& step : plan.schedule.steps) {
-    const Operation& op = plan.list.operations[step.operation];
-    last.steps.push_back({op.key, op.key, {step.begin(), step.end()}, op.done.has_value()});
-  }
-  return last;
-}
 
 constexpr const char* monday = "2027-04-05T17:00Z";
 
@@ -67,12 +50,12 @@ TEST_CASE("a last plan that is worse is not kept to") {
 
 TEST_CASE("done, new and vanished steps are moves") {
   const Plan first = planned_again(sample_job(), monday);
-  Job job = logged_job({coat(1, back_1, "2027-04-06T18:50Z")});
+  Job job = logged_job({coat(1, back_1, "2027-04-06T19:10Z")});
   job.last_plan = as_last(first);
   job.last_plan->steps.push_back(
       {"top/finish/coat-9/back/coat", "coat 9", {instant(monday), instant(monday)}, false});
   std::erase_if(job.last_plan->steps, [](const LastStep& s) { return s.key == show_1; });
-  const Plan plan = planned_again(job, "2027-04-06T19:00Z");
+  const Plan plan = planned_again(job, "2027-04-06T19:20Z");
   const auto has = [&](const std::string& key, bool was_there) {
     return std::ranges::any_of(plan.moves, [&](const Move& move) {
       return move.step && move.from.has_value() == was_there &&
@@ -83,6 +66,25 @@ TEST_CASE("done, new and vanished steps are moves") {
   CHECK(has(show_1, false));
   CHECK(plan.moves.back().title == "coat 9");
   CHECK_FALSE(plan.moves.back().step);
+}
+
+TEST_CASE("what was done within a step of the grid of its time was done as planned") {
+  const Plan first = planned_again(sample_job(), monday);
+  const auto planned = std::ranges::find_if(first.schedule.steps, [&](const DatedStep& step) {
+    return first.list.operations[step.operation].key == back_1;
+  });
+  REQUIRE(planned != first.schedule.steps.end());
+  const Instant now = planned->end() + one_hour;
+  for (const auto& [late, moves] : {std::pair(4, 0), std::pair(20, 1)}) {
+    CAPTURE(late);
+    Job job = logged_job({coat(1, back_1, iso_utc(planned->end() + Minutes(late)).c_str())});
+    job.last_plan = as_last(first);
+    const Plan plan = planned_again(job, iso_utc(now).c_str());
+    CHECK(std::ranges::count_if(plan.moves, [&](const Move& move) {
+            return move.step &&
+                   plan.list.operations[plan.schedule.steps[*move.step].operation].done;
+          }) == moves);
+  }
 }
 
 }  // namespace

@@ -246,3 +246,15 @@ TEST_CASE(
   CHECK(std::ranges::count(uids, gone.uid) == 1);
   CHECK(std::ranges::count(uids, past.uid) == 0);
 }
+
+// RFC 5545, 3.8.7.4 and 3.8.1.11: a step that comes back after its event was cancelled is a further
+// revision of the same UID, without that status.
+TEST_CASE("an event that comes back after it was cancelled is shown again, one revision higher") {
+  Plan plan = made_again(judged_plan());
+  EventState& back = plan.job.last_plan->events.front();
+  back.cancelled = true;
+  back.sequence = 2;
+  const std::string calendar = calendar_report(plan);
+  CHECK(value_of(calendar, back.uid, "SEQUENCE") == "3");
+  CHECK(values(calendar, "STATUS").empty());
+}

@@ -33,5 +33,17 @@ TEST_CASE("the log shows its numbers, what was insisted on, and what was torn of
   CHECK(log_text(logged_job({})).find("The log is empty.") != std::string::npos);
 }
 
+TEST_CASE("what is taken back is told by its number, and stands in place of nothing") {
+  Problems problems;
+  Report report{.kind = LogKind::withdrawn, .at = instant("2027-04-06T19:10Z")};
+  report.corrects = 4;
+  const auto told = understood(logged_job({coat(4, back_1, "2027-04-06T19:00Z", 0.1)}), report,
+                               instant("2027-04-06T19:20Z"), problems);
+  REQUIRE(told);
+  const std::string text = understood_text(*told, 200);
+  CHECK(text.find("number 4 is taken back") != std::string::npos);
+  CHECK(text.find("in place of") == std::string::npos);
+}
+
 }  // namespace
 }  // namespace tackfree

@@ -27,8 +27,9 @@ TEST_CASE("what is done has its hour, and the rate learnt from it stands beside 
   const std::string text = progress(
       logged_plan(logged_job({coat(1, back_1, "2027-04-06T19:00Z", 0.12)}), "2027-04-06T20:00Z"));
   CHECK(tells(text, "[x] Tue 6 Apr, 19:00"));
-  CHECK(tells(text, "your rate so far"));
+  CHECK(tells(text, "your rate so far: "));
   CHECK(tells(text, "after 1 coat ("));
+  CHECK(tells(text, "\"earlier_jobs\": {\"need_factor\": "));
   CHECK(tells(text, "Not in the log, but taken as done"));
 }
 
@@ -51,6 +52,25 @@ TEST_CASE("what moved is told with how far and why") {
   CHECK(tells(text, "WHAT MOVED SINCE THE PLAN OF MON 5 APR, 17:00"));
   CHECK(tells(text, "later."));
   CHECK(tells(text, "failed its test"));
+}
+
+TEST_CASE("how slowly coats dry is told after trials, and kept for the next job beside the rate") {
+  const std::string text =
+      progress(logged_plan(logged_job({coat(1, back_1, "2027-04-06T19:00Z"),
+                                       thumb(2, back_1, "2027-04-08T18:00Z", false)}),
+                           "2027-04-08T18:05Z"));
+  CHECK(tells(text, "your drying so far: 1."));
+  CHECK(tells(text, "after 1 coat"));
+  CHECK(tells(text, "\"earlier_jobs\": {\"drying_factor\": 1."));
+}
+
+TEST_CASE("what earlier jobs have taught is told without a log, and not offered to be kept again") {
+  Job job = sample_job();
+  job.coatings[0].need_taught = {1.1, 3};
+  const std::string text = progress(logged_plan(job, "2027-04-05T17:00Z"));
+  CHECK(tells(text, "LEARNED FROM EARLIER JOBS"));
+  CHECK(tells(text, "after 3 coats ("));
+  CHECK_FALSE(tells(text, "earlier_jobs"));
 }
 
 }  // namespace

@@ -44,7 +44,7 @@ TEST_CASE("a wet coat has its share and its hour, and sanding is forbidden besid
   const std::string text =
       screen(logged_job({coat(1, back_1, "2027-04-06T19:00Z")}), "2027-04-06T19:10Z");
   CHECK(has(text, "of the way to dry to handle; ready"));
-  CHECK(has(text, "No sanding or sweeping"));
+  CHECK(has(text, "No   sanding or sweeping"));
   CHECK(has(text, "Oily rags heat themselves"));
 }
 
@@ -57,7 +57,51 @@ TEST_CASE("a failed test is said, and air that is not fit forbids a coat") {
   CHECK(has(text, "It failed its test"));
   CHECK(has(text, "as read"));
   CHECK(has(text, "not fit for finish now: too cold"));
-  CHECK(has(text, "No coat in this air."));
+  CHECK(has(text, "No   coat in this air."));
+}
+
+TEST_CASE("a day without work says so as one would at that hour, and what is next and why") {
+  // On the Wednesday the first coat dries; the next hours are at six in the evening.
+  const std::vector<LogEntry> log{coat(1, back_1, "2027-04-06T21:20Z")};
+  const auto at = [&](const char* now) { return screen(logged_job(log), now); };
+  const std::string late = at("2027-04-06T21:30Z");
+  CHECK(has(late, "Do   nothing more tonight. Next, tomorrow at 18:00, in 21 h: turn over; "));
+  const std::string small_hours = at("2027-04-07T01:00Z");
+  CHECK(has(small_hours, "Do   nothing before 18:00, in 17 h; then"));
+  const std::string sunday = at("2027-04-11T09:00Z");
+  CHECK(has(sunday, "Do   nothing today. Next, tomorrow at 18:00, in 33 h: turn over; "));
+  CHECK(has(at("2027-04-11T19:00Z"), "Do   nothing tonight. Next, tomorrow at 18:00"));
+}
+
+TEST_CASE(
+    "a coat that is not dry to handle is not to be moved, one that waits for sanding let be") {
+  const std::string wet =
+      screen(logged_job({coat(1, back_1, "2027-04-06T19:00Z")}), "2027-04-06T19:10Z");
+  CHECK(has(wet, "No   turning or moving of top before "));
+  const std::string both = screen(
+      logged_job({coat(1, back_1, "2027-04-06T19:00Z"), coat(2, show_1, "2027-04-07T19:00Z")}),
+      "2027-04-07T19:10Z");
+  CHECK(has(both, "No   sanding or coating of top before "));
+}
+
+TEST_CASE("when all is done it says so, and when the piece is ready") {
+  std::vector<LogEntry> log;
+  int id = 0;
+  const Plan whole = logged_plan(sample_job(), "2027-04-05T17:00Z");
+  Instant last;
+  for (const DatedStep& step : whole.schedule.steps) {
+    const Operation& op = whole.list.operations[step.operation];
+    const bool coats = op.kind == OperationKind::coat;
+    if (coats || op.kind == OperationKind::fit_hardware)
+      log.push_back(
+          entry(++id, coats ? LogKind::coat : LogKind::done, op.key, iso_utc(step.end()).c_str()));
+    last = step.end();
+  }
+  const std::string text = screen(logged_job(log), iso_utc(last + Minutes(5)).c_str());
+  CAPTURE(text);
+  CHECK((has(text, "Do   nothing: all the work is done") ||
+         has(text, "Do   nothing is left to do.")));
+  CHECK_FALSE(has(text, "nothing today"));
 }
 
 }  // namespace

@@ -1,6 +1,7 @@
 #include "tackfree/schedule/check_done.hpp"
 
 #include "tackfree/schedule/check_schedule.hpp"
+#include "tackfree/schedule/check_shop_rules.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
 
 #include <algorithm>
@@ -13,9 +14,9 @@ namespace {
 
 using namespace testing;
 
-/// The sample job with its bare wood sanded and its first coat on, planned from that evening on.
-Scheduled half_done() {
-  Job job = sample_job();
+/// A job with its bare wood sanded and the first coat of its first batch on, planned from that
+/// evening on.
+Scheduled half_done(Job job = sample_job()) {
   const Instant now = instant("2027-04-06T20:00Z");
   const Interval span{now, now + whole_minutes_up(job.horizon)};
   Problems problems;
@@ -23,11 +24,15 @@ Scheduled half_done() {
   made.air = AirSeries::over(made.job.air, {now - one_day, span.end}, problems).value();
   const SurfaceTakeoff takeoff = take_off(made.job);
   made.list = operation_list(made.job, takeoff, job_volumes(made.job, takeoff, {1.0}));
-  Instant at = now - 3 * one_hour;
+  Instant at = now - Minutes(130);
+  bool coated = false;
   for (Operation& op : made.list.operations) {
+    if (coated && op.kind != OperationKind::sand_bare) continue;
+    // What another batch in another room still has to do stays to come.
+    if (coated && in_other_rooms(made.job, 0, op.batch)) continue;
     op.done = Done{.time = {at, at + Minutes(10)}};
     at += Minutes(10);
-    if (op.coating) break;
+    coated = coated || op.coating;
   }
   made.schedule =
       make_schedule(made.job, made.list, made.air, drying_clocks(made.job, made.air), span);
@@ -92,6 +97,77 @@ TEST_CASE("dust of sanding just done, on a coat right after it, is found") {
   for (DatedStep& step : dusty.schedule.steps)
     if (const auto& done = dusty.list.operations[step.operation].done) step.pieces = {done->time};
   CHECK(says(broken(dusty), "makes dust while"));
+}
+
+/// A top, and legs with so many coats that the whole waits for them; at work at all hours by day.
+Job top_and_legs() {
+  Job job = sample_job();
+  add_legs(job);
+  job.systems.push_back(job.systems[0]);
+  job.systems[1].name = "many coats";
+  job.systems[1].steps[0].coats = 8;
+  job.batches[1].system = "many coats";
+  for (auto& hours : job.calendar.weekly) hours = {{8 * 60, 23 * 60}};
+  job.calendar.no_power_sanding.clear();
+  return job;
+}
+
+const DatedStep& first_of_legs(const Scheduled& made, OperationKind kind) {
+  for (const DatedStep& step : made.schedule.steps) {
+    const Operation& op = made.list.operations[step.operation];
+    if (op.batch == 1 && op.kind == kind && !op.done) return step;
+  }
+  throw std::runtime_error("no such step");
+}
+
+const DatedStep& coat_on(const Scheduled& made) {
+  for (const DatedStep& step : made.schedule.steps)
+    if (const Operation& op = made.list.operations[step.operation]; op.done && op.coating)
+      return step;
+  throw std::runtime_error("no coat is on");
+}
+
+TEST_CASE("a coat that is on takes its space until it can be handled") {
+  Job job = top_and_legs();
+  const Scheduled roomy = half_done(job);
+  const auto handle = *coat_on(roomy).reaches[index_of(Stage::handle)];
+  // With room for both, the legs are coated the same evening.
+  REQUIRE(first_of_legs(roomy, OperationKind::coat).begin() < handle);
+  // The top covers 1.08 m2, the legs 0.056 m2.
+  job.rooms = {{"shed", square_metres(1.1), std::nullopt, 0}};
+  for (Batch& batch : job.batches) batch.rules.room = 0;
+  const Scheduled tight = half_done(job);
+  const DatedStep& waiting = first_of_legs(tight, OperationKind::coat);
+  CHECK(waiting.begin() >= handle);
+  CHECK(
+      std::ranges::any_of(waiting.held, [](const Held& held) { return held.by == HeldBy::space; }));
+  CHECK(broken(tight) == std::vector<std::string>{});
+  // The checker finds it by itself: the roomy schedule is none for the small shed.
+  Scheduled crowded = roomy;
+  crowded.job.rooms = job.rooms;
+  crowded.job.batches = job.batches;
+  CHECK(says(broken(crowded), "has no room to dry"));
+  crowded.job.rooms[0].space = square_metres(1.2);
+  CHECK_FALSE(says(broken(crowded), "has no room to dry"));
+}
+
+TEST_CASE("sanding keeps away from a coat that is on until it is dust-free, but in another room") {
+  const Scheduled alone = half_done();
+  const Instant dust_free = *coat_on(alone).reaches[index_of(Stage::dust_free)];
+  Job job = top_and_legs();
+  job.rooms = {{"shed", std::nullopt, std::nullopt, 0}, {"attic", std::nullopt, std::nullopt, 0}};
+  job.batches[0].rules.room = 0;
+  job.batches[1].rules.room = 1;
+  Scheduled apart = half_done(job);
+  CHECK(first_of_legs(apart, OperationKind::sand_bare).begin() < dust_free);
+  CHECK(broken(apart) == std::vector<std::string>{});
+  apart.job.batches[1].rules.room = 0;
+  CHECK(says(broken(apart), "makes dust while"));
+  // Planned for one room it waits.
+  apart.schedule = make_schedule(apart.job, apart.list, apart.air,
+                                 drying_clocks(apart.job, apart.air), apart.schedule.span);
+  CHECK(first_of_legs(apart, OperationKind::sand_bare).begin() >= dust_free);
+  CHECK(broken(apart) == std::vector<std::string>{});
 }
 
 TEST_CASE("trials say what they say, and nothing of coats that are not done") {

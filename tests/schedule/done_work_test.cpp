@@ -60,6 +60,26 @@ TEST_CASE("a thumb test that was passed never counts before the label's own hour
   CHECK(done.handle() == instant(tuesday_7pm) + Minutes(10));
 }
 
+TEST_CASE("a batch holds its space once, until the last of its coats can be handled") {
+  DoneCoat done;
+  done.made.job.rooms = {{"shed", square_metres(2), std::nullopt, 0}};
+  CHECK(space_held(done.made.job, done.made.list, done.clocks).empty());  // it lies elsewhere
+  done.made.job.batches[0].rules.room = 0;
+  auto held = space_held(done.made.job, done.made.list, done.clocks);
+  REQUIRE(held.size() == 1);
+  CHECK(held[0].space == doctest::Approx(1.8 * 0.6));
+  CHECK(held[0].until == done.handle());
+  std::size_t later = done.index + 1;
+  while (!done.made.list.operations[later].coating) ++later;
+  Operation& show = done.made.list.operations[later];
+  show.done = Done{.time = {instant(tuesday_7pm), instant("2027-04-06T20:00Z")}};
+  held = space_held(done.made.job, done.made.list, done.clocks);
+  REQUIRE(held.size() == 1);
+  CHECK(*held[0].until > *done.handle());
+  show.done->skipped = true;
+  CHECK(space_held(done.made.job, done.made.list, done.clocks)[0].until == done.handle());
+}
+
 TEST_CASE("what was left out is not waited for") {
   DoneCoat done;
   done.coat->done->skipped = true;

@@ -78,6 +78,10 @@ inline SchedulingProblem problem_with_every_rule(unsigned seed, Slot horizon, in
   std::mt19937 random(seed + 77777);
   auto below = [&](int n) { return static_cast<int>(random() % static_cast<unsigned>(n)); };
   p.resources = {2 + below(2)};
+  // Drawn apart, so that the other rules stay as they were.
+  if (seed % 3 == 0)
+    p.standing = {
+        {0, 1 + static_cast<int>(seed / 3 % 3), static_cast<Slot>(seed / 9 % 7) * horizon / 8}};
   LagTable latest(static_cast<std::size_t>(horizon) + 1);
   const Slot within = 3 + below(6);
   for (Slot e = 0; e <= horizon; ++e) {

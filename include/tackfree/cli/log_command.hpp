@@ -1,6 +1,7 @@
 // Log command: what the command line reports, understood, shown and written as a line of the log.
 #pragma once
 
+#include "tackfree/base/problem.hpp"
 #include "tackfree/cli/options.hpp"
 #include "tackfree/model/job.hpp"
 

@@ -12,6 +12,10 @@ namespace tackfree {
 double posterior_mean(double prior_mean, double prior_sd, double reading_sd,
                       const std::vector<double>& readings);
 
+/// The spread that `count` readings leave of the prior: it serves as the prior of later readings.
+/// Source as above.
+double posterior_sd(double prior_sd, double reading_sd, int count);
+
 /// Is a reading so far from the prior mean that one would ask about it: more than 2.5 standard
 /// deviations of the prior predictive, sqrt(prior_sd^2 + reading_sd^2)? Source: assumed.
 bool is_outlier(double prior_sd, double reading_sd, double reading);

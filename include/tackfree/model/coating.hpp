@@ -87,6 +87,12 @@ struct GritAdvice {
   }
 };
 
+/// What the coats of earlier jobs have taught: a factor, and how many of them it rests on.
+struct Taught {
+  double factor = 1.0;
+  int coats = 0;
+};
+
 /// What the shop and the tin are called in words, for advice and cautions.
 struct CoatingWords {
   std::string thinner;                ///< what it is thinned with
@@ -137,6 +143,8 @@ struct Coating {
   /// How many times the label's drying this tin takes in this person's room, as the log has taught:
   /// lengthens every stage; under 1 it does not shorten what the label has as least.
   double slowness = 1.0;
+  /// From earlier jobs with it in the same room: on the need, and on the drying.
+  Taught need_taught, drying_taught;
   Temperature label_temperature = celsius(23);
   Humidity label_humidity = humidity_percent(50);
   std::optional<Sourced<Duration>> recoat_unsanded_within;  ///< nothing: no upper limit

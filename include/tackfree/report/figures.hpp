@@ -51,6 +51,8 @@ class Figures {
   std::string day_and_year(Instant at) const;  ///< Sat 10 Apr 2027 / Sat Apr 10, 2027
   std::string clock(Instant at) const;         ///< 18:30 / 6:30 pm
   std::string moment(Instant at) const;        ///< day and clock
+  /// `today`, `tomorrow` or the day.
+  std::string day_seen_from(Instant now, Instant at) const;
   /// The next full hour of the local clock, or `at` itself when it is one.
   Instant full_hour_up(Instant at) const;
   std::string clock_of_day(int minute_of_day) const;  ///< 0 to 1440

@@ -25,4 +25,16 @@ std::optional<Instant> done_reaches(const Job& job, const Operation& coat, const
 std::optional<Instant> done_wait_over(const Job& job, const OperationList& list,
                                       const std::vector<DryingClock>& clocks, const Wait& wait);
 
+/// Space in a drying room that a batch lies in with a coat that is on, until it can be handled;
+/// nothing in `until` where that is not within the series. In the unit of `space_taken`.
+struct SpaceHeld {
+  std::size_t batch = 0;
+  double space = 0;
+  std::optional<Instant> until;
+};
+
+/// One for each batch with a done coat in a room of limited space: the last of its coats counts.
+std::vector<SpaceHeld> space_held(const Job& job, const OperationList& list,
+                                  const std::vector<DryingClock>& clocks);
+
 }  // namespace tackfree

@@ -35,7 +35,8 @@ class OpenTime {
   Slot next_open(Slot from) const;
   /// The first slot at or after `from` that is not open; `from` itself when it is closed.
   Slot open_until(Slot from) const;
-  bool closed_by(const std::vector<Rule>& rules) const { return closed_by_ == rules; }
+  /// By slot of the horizon.
+  const std::vector<Rule>& rules() const { return closed_by_; }
 
  private:
   std::vector<Rule> closed_by_;

@@ -31,6 +31,13 @@ struct Use {
   std::optional<std::size_t> held_until;
 };
 
+/// An amount of a resource that something outside the problem holds from slot 0 on.
+struct Standing {
+  std::size_t resource = 0;
+  int amount = 1;
+  Slot until = 0;
+};
+
 /// One piece of work. A release date is an open time that begins late, a deadline one that ends
 /// early.
 struct Activity {
@@ -94,6 +101,7 @@ struct SchedulingProblem {
   std::vector<Lag> lags;
   std::vector<MaximumLag> maximum_lags;
   std::vector<int> resources;  ///< the capacity of each
+  std::vector<Standing> standing;
   std::vector<Goal> goals;
   std::vector<Run> late;    ///< slots in which work counts as late; disjoint, in order
   Slot dust_settles = 0;    ///< from the end of dusty work until something wet may start
