@@ -120,8 +120,14 @@ std::size_t width_of(std::uint32_t code) {
   return within(wide, code) ? 2 : 1;
 }
 
+/// Printable ASCII all along, as nearly every text is: each byte is a character of one column.
+bool is_plain(std::string_view text) {
+  return std::all_of(text.begin(), text.end(), [](char c) { return c >= ' ' && c <= '~'; });
+}
+
 /// Width of text that is clean already.
 std::size_t width_of_clean(std::string_view text) {
+  if (is_plain(text)) return text.size();
   std::size_t width = 0;
   each_character(text, [&](const Character& c) { width += width_of(c.code); });
   return width;
@@ -145,6 +151,7 @@ std::string cut_clean(std::size_t columns, std::string_view text) {
 }  // namespace
 
 std::string clean(std::string_view text) {
+  if (is_plain(text)) return std::string(text);
   std::string result;
   result.reserve(text.size());
   each_character(text, [&](const Character& c) {
