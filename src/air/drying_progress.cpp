@@ -14,7 +14,7 @@ Instant step_at_or_before(Instant at, Minutes step) {
   return at - over - (over < Minutes(0) ? step : Minutes(0));
 }
 
-/// Of progress that is not negative, and far from 2^52.
+// NOLINTNEXTLINE(bugprone-incorrect-roundings): never negative, and far from 2^52
 std::int64_t rounded(double progress) { return static_cast<std::int64_t>(progress + 0.5); }
 
 HumidAir air_between(const RatePoints::Point& a, const RatePoints::Point& b, Instant at) {

@@ -49,7 +49,9 @@ HumidAir::HumidAir(Temperature t, Pressure e)
     : temperature(t), vapour(e), saturation(saturation_pressure(t)) {}
 
 HumidAir HumidAir::at_humidity(Humidity humidity) const {
-  return {temperature, saturation * humidity.in(humidity_fraction), saturation};
+  HumidAir air = *this;
+  air.vapour = saturation * humidity.in(humidity_fraction);
+  return air;
 }
 
 /// Source: the Arrhenius law, with the class's own activation energy; in its place the definition

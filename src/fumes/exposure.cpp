@@ -31,6 +31,7 @@ class Value {
 
   /// The smooth stretches from `from` to `to` where the value may pass `over`, those of the highest
   /// bound first.
+  // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): two hours and a value
   std::vector<Piece> pieces(double from, double to, double over) const {
     const std::vector<double>& breaks = air_.break_hours();
     const std::vector<double> marks = marks_between(from, to);

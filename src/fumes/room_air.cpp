@@ -51,6 +51,7 @@ double released_and_left_hours(const Decay& released, const Decay& aired) {
 
 }  // namespace
 
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): two bare numbers by their nature
 Decay::Decay(double falls_by, double after)
     : rate(falls_by),
       hours(after),

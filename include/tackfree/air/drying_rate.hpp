@@ -20,10 +20,6 @@ struct HumidAir {
   Temperature temperature;
   Pressure vapour;
   Pressure saturation;
-
- private:
-  HumidAir(Temperature t, Pressure e, Pressure saturated)
-      : temperature(t), vapour(e), saturation(saturated) {}
 };
 
 /// How fast a film dries in `air`, relative to 23 C, 50 % RH, 0.10 m/s; 0 when it has stopped.
