@@ -14,10 +14,19 @@ using Node = AirSeries::Node;
 
 bool earlier(Instant at, const Node& node) { return at < node.at; }
 
-/// Where `at` lies among `nodes`, of which it is between the first and the last.
+/// The first node after `at`; their number when there is none. Most series have a node every hour
+/// or every few minutes, so it is looked for near where even steps would put it first.
 std::size_t node_after(const std::vector<Node>& nodes, Instant at) {
-  const auto after = std::upper_bound(nodes.begin(), nodes.end(), at, earlier);
-  return static_cast<std::size_t>(after - nodes.begin());
+  if (at < nodes.front().at) return 0;
+  if (at >= nodes.back().at) return nodes.size();
+  const auto steps = static_cast<std::ptrdiff_t>(nodes.size()) - 1;
+  const auto even = static_cast<std::ptrdiff_t>((at - nodes.front().at) * steps /
+                                                (nodes.back().at - nodes.front().at));
+  auto from = nodes.begin() + std::max<std::ptrdiff_t>(0, even - 1);
+  auto to = nodes.begin() + std::min(steps, even + 2);
+  if (from->at > at) from = nodes.begin();
+  if (to->at <= at) to = nodes.end();
+  return static_cast<std::size_t>(std::upper_bound(from, to, at, earlier) - nodes.begin());
 }
 
 double share_between(const Node& a, const Node& b, Instant at) {

@@ -22,14 +22,16 @@ class ShareSum {
     const double film =
         std::pow(coat.film_ratio, film_exponent(coat.coating->law, coat.stage).value);
     factor_ /= coat.coating->label_after.at(index_of(coat.stage))->value.in(minutes)*film;
+    before_ = rate_.relative(air_.at(at_));
   }
 
   Instant at() const { return at_; }
   double share() const { return share_; }
   void step() {
-    share_ +=
-        factor_ * (rate_.relative(air_.at(at_)) + rate_.relative(air_.at(at_ + one_minute))) / 2;
     at_ += one_minute;
+    const double after = rate_.relative(air_.at(at_));
+    share_ += factor_ * (before_ + after) / 2;
+    before_ = after;
   }
 
  private:
@@ -37,6 +39,7 @@ class ShareSum {
   const AirSeries& air_;
   Instant at_;
   double factor_;
+  double before_ = 0;  ///< how fast it dries at the last minute
   double share_ = 0;
 };
 

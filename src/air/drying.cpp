@@ -18,8 +18,7 @@ constexpr double most_units = 4e18;
 std::shared_ptr<const DryingProgress> progress_by_law(const DryingLaw& law,
                                                       const RatePoints& points, Speed air_speed) {
   return std::make_shared<const DryingProgress>(
-      [&law](const HumidAir& air) { return sheltered_rate(law, air); }, points,
-      air_speed_factor(law.air_exponent.value, air_speed));
+      ShelteredRate(law), points, air_speed_factor(law.air_exponent.value, air_speed));
 }
 
 bool dries_alike(const DryingLaw& a, const DryingLaw& b) {
@@ -32,7 +31,7 @@ bool dries_alike(const DryingLaw& a, const DryingLaw& b) {
 /// The rate under the conditions for which the label's hours hold.
 double label_rate(const Coating& coating) {
   const Temperature t = coating.label_temperature;
-  return sheltered_rate(coating.law, {t, vapour_pressure(t, coating.label_humidity)});
+  return ShelteredRate(coating.law)({t, vapour_pressure(t, coating.label_humidity)});
 }
 
 /// The shortest time that the label names for a stage.

@@ -14,7 +14,8 @@ Instant step_at_or_before(Instant at, Minutes step) {
   return at - over - (over < Minutes(0) ? step : Minutes(0));
 }
 
-std::int64_t rounded(double progress) { return std::llround(progress); }
+// NOLINTNEXTLINE(bugprone-incorrect-roundings): never negative, and far from 2^52
+std::int64_t rounded(double progress) { return static_cast<std::int64_t>(progress + 0.5); }
 
 HumidAir air_between(const RatePoints::Point& a, const RatePoints::Point& b, Instant at) {
   return state_between({a.at, a.air.state()}, {b.at, b.air.state()}, at);
@@ -38,6 +39,7 @@ RatePoints rate_points(const AirSeries& air, Minutes step) {
 DryingProgress::DryingProgress(const Rate& rate, const RatePoints& air, double factor)
     : covers_{air.points.front().at, air.points.back().at},
       step_(air.step),
+      steps_an_hour_(static_cast<std::size_t>(Minutes(60) / air.step)),
       first_step_(step_at_or_before(covers_.begin, step_)) {
   sum(rate, air.points, progress_per_minute * factor);
   note_hours();
@@ -47,7 +49,9 @@ DryingProgress::DryingProgress(const Rate& rate, const RatePoints& air, double f
 /// goes on all through it or not at all; else over a minute at a time.
 void DryingProgress::sum(const Rate& rate, const Points& points, double per_rate_minute) {
   const auto step_minutes = static_cast<double>(step_.count());
-  done_.reserve(points.size() + 1);
+  const auto steps = static_cast<std::size_t>((covers_.end - first_step_) / step_ + 1);
+  done_.reserve(steps + 1);
+  is_by_minute_.reserve(steps);
   done_.push_back(0);
   double before = rate(points.front().air);
   std::size_t next = 1;  // the first point after `at`
@@ -80,34 +84,33 @@ void DryingProgress::sum(const Rate& rate, const Points& points, double per_rate
 }
 
 void DryingProgress::note_hours() {
-  const auto steps_an_hour = static_cast<std::size_t>(Minutes(60) / step_);
-  for (std::size_t i = 0; i < done_.size(); i += steps_an_hour) hour_done_.push_back(done_[i]);
+  for (std::size_t i = 0; i < done_.size(); i += steps_an_hour_) hour_done_.push_back(done_[i]);
 }
 
-std::size_t DryingProgress::step_of(Instant at) const {
-  return static_cast<std::size_t>((at - first_step_) / step_);
+DryingProgress::Place DryingProgress::place_of(Instant at) const {
+  const std::int64_t minutes = (at - first_step_).count();
+  return {static_cast<std::size_t>(minutes / step_.count()), minutes % step_.count()};
 }
 
-std::int64_t DryingProgress::done_within(std::size_t step, std::int64_t minute) const {
+std::int64_t DryingProgress::done_at(const Place& place) const {
+  const auto [step, minute] = place;
+  if (minute == 0) return done_[step];
   if (!is_by_minute_[step])
     return done_[step] + (done_[step + 1] - done_[step]) * minute / step_.count();
-  const auto place = std::lower_bound(by_minute_.begin(), by_minute_.end(), step);
-  return minute_done_[static_cast<std::size_t>((place - by_minute_.begin()) * step_.count() +
+  const auto by_minute = std::lower_bound(by_minute_.begin(), by_minute_.end(), step);
+  return minute_done_[static_cast<std::size_t>((by_minute - by_minute_.begin()) * step_.count() +
                                                minute)];
 }
 
 std::int64_t DryingProgress::until(Instant at) const {
   if (at >= covers_.end) return done_.back();
-  const std::size_t step = step_of(std::max(at, covers_.begin));
-  return done_within(step,
-                     (std::max(at, covers_.begin) - first_step_) / Minutes(1) % step_.count());
+  return done_at(place_of(std::max(at, covers_.begin)));
 }
 
-/// The first step from `from` on at whose end as much is done; the number of steps if there is
-/// none. Waits are short beside a year, so it looks 1, 3, 7 ... hours ahead before it searches.
+/// The first step from `from` on at whose end as much is done, which the last step's is. Waits are
+/// short beside a year, so it looks 1, 3, 7 ... hours ahead before it searches.
 std::size_t DryingProgress::first_step_reaching(std::size_t from, std::int64_t done) const {
-  const auto steps_an_hour = static_cast<std::size_t>(Minutes(60) / step_);
-  std::size_t hour = from / steps_an_hour;
+  std::size_t hour = from / steps_an_hour_;
   std::size_t ahead = 1;
   while (hour + ahead < hour_done_.size() && hour_done_[hour + ahead] < done) {
     hour += ahead;
@@ -118,8 +121,8 @@ std::size_t DryingProgress::first_step_reaching(std::size_t from, std::int64_t d
   };
   const auto enough = std::lower_bound(hour_at(hour + 1), hour_at(hour + ahead), done);
   std::size_t step =
-      std::max(from, static_cast<std::size_t>(enough - hour_done_.begin() - 1) * steps_an_hour);
-  while (step < is_by_minute_.size() && done_[step + 1] < done) ++step;
+      std::max(from, static_cast<std::size_t>(enough - hour_done_.begin() - 1) * steps_an_hour_);
+  while (done_[step + 1] < done) ++step;
   return step;
 }
 
@@ -127,12 +130,14 @@ std::optional<Instant> DryingProgress::first_minute(Instant start, std::int64_t 
   if (start > covers_.end) return std::nullopt;
   const Instant from = std::max(start, covers_.begin);
   if (amount <= 0) return from;
-  const std::int64_t wanted = until(from) + amount;
+  if (from == covers_.end) return std::nullopt;
+  const Place begins = place_of(from);
+  const std::int64_t wanted = done_at(begins) + amount;
   if (wanted > done_.back()) return std::nullopt;
-  const std::size_t step = first_step_reaching(step_of(from), wanted);
+  const std::size_t step = first_step_reaching(begins.step, wanted);
   std::int64_t minute = 1;
   if (is_by_minute_[step]) {
-    while (minute < step_.count() && done_within(step, minute) < wanted) ++minute;
+    while (minute < step_.count() && done_at({step, minute}) < wanted) ++minute;
   } else {
     const std::int64_t in_step = done_[step + 1] - done_[step];
     minute = ((wanted - done_[step]) * step_.count() + in_step - 1) / in_step;  // rounded up

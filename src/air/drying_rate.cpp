@@ -19,19 +19,6 @@ constexpr Temperature reference_temperature = celsius(23);
 constexpr Humidity reference_humidity = humidity_percent(50);
 constexpr Speed reference_air_speed = metres_per_second(0.10);
 
-/// Source: the Arrhenius law; activation energies are the class's own.
-double arrhenius_factor(MolarEnergy activation_energy, Temperature t) {
-  return std::exp(-activation_energy.in(kilojoules_per_mole) / gas_constant *
-                  (1.0 / t.in_kelvin() - 1.0 / reference_temperature.in_kelvin()));
-}
-
-/// The factor of warmth, in either form that a law may have. Source of the second: the definition
-/// of Q10, the ratio of rates 10 K apart.
-double warmth_factor(const DryingLaw& law, Temperature t) {
-  if (law.q10) return std::pow(law.q10->value, (t - reference_temperature) / kelvins(10));
-  return arrhenius_factor(law.activation_energy.value, t);
-}
-
 /// Oxygen cure: full speed to 60 % RH, half speed from 90 % on, straight between. Source: assumed.
 double oxidative_humidity_factor(Humidity humidity) {
   const double excess = (humidity - humidity_fraction(0.60)) / humidity_fraction(0.30);
@@ -61,15 +48,37 @@ double vapour_pressure_factor(const HumidAir& air) {
 HumidAir::HumidAir(Temperature t, Pressure e)
     : temperature(t), vapour(e), saturation(saturation_pressure(t)) {}
 
-double sheltered_rate(const DryingLaw& law, const HumidAir& air) {
-  if (air.temperature < law.stops_below.value) return 0.0;
-  double rate = law.driver == DryingLaw::Driver::vapour_deficit
-                    ? vapour_deficit_factor(air)
-                    : warmth_factor(law, air.temperature);
-  if (law.driver == DryingLaw::Driver::vapour_pressure) rate *= vapour_pressure_factor(air);
-  if (law.slowed_by_humidity)
-    rate *= oxidative_humidity_factor(humidity_fraction(air.vapour / air.saturation));
-  return rate;
+HumidAir HumidAir::at_humidity(Humidity humidity) const {
+  HumidAir air = *this;
+  air.vapour = saturation * humidity.in(humidity_fraction);
+  return air;
+}
+
+/// Source: the Arrhenius law, with the class's own activation energy; in its place the definition
+/// of Q10, the ratio of rates 10 K apart.
+ShelteredRate::ShelteredRate(const DryingLaw& law)
+    : driver_(law.driver),
+      slowed_by_humidity_(law.slowed_by_humidity),
+      stops_below_(law.stops_below.value),
+      per_inverse_kelvin_(-law.activation_energy.value.in(kilojoules_per_mole) / gas_constant) {
+  if (law.q10) per_kelvin_ = std::log(law.q10->value) / 10.0;
+}
+
+double ShelteredRate::warmth(Temperature t) const {
+  if (t < stops_below_) return 0.0;
+  if (driver_ == DryingLaw::Driver::vapour_deficit) return 1.0;
+  if (per_kelvin_) return std::exp(*per_kelvin_ * (t - reference_temperature).in(kelvins));
+  return std::exp(per_inverse_kelvin_ *
+                  (1.0 / t.in_kelvin() - 1.0 / reference_temperature.in_kelvin()));
+}
+
+double ShelteredRate::water(const HumidAir& air) const {
+  double factor = 1.0;
+  if (driver_ == DryingLaw::Driver::vapour_deficit) factor = vapour_deficit_factor(air);
+  if (driver_ == DryingLaw::Driver::vapour_pressure) factor = vapour_pressure_factor(air);
+  if (slowed_by_humidity_)
+    factor *= oxidative_humidity_factor(humidity_fraction(air.vapour / air.saturation));
+  return factor;
 }
 
 double air_speed_factor(double exponent, Speed air_speed) {
@@ -81,7 +90,7 @@ double air_speed_factor(double exponent, Speed air_speed) {
 }
 
 double drying_rate(const DryingLaw& law, const HumidAir& air, Speed air_speed) {
-  return sheltered_rate(law, air) * air_speed_factor(law.air_exponent.value, air_speed);
+  return ShelteredRate(law)(air) * air_speed_factor(law.air_exponent.value, air_speed);
 }
 
 const Sourced<double>& film_exponent(const DryingLaw& law, Stage stage) {
@@ -108,13 +117,14 @@ StageRate::StageRate(const Coating& coating, Stage stage)
 }
 
 double StageRate::law_at_label_humidity(Temperature t) const {
-  return sheltered_rate(law_, {t, vapour_pressure(t, label_humidity_)});
+  return law_({t, vapour_pressure(t, label_humidity_)});
 }
 
-/// The hours at `t` by the label's rows; nothing says how long it takes where the law has stopped.
-double StageRate::hours_by_rows(Temperature t) const {
+/// The hours at `t` by the label's rows, and beyond them from the law's rate at the label's
+/// humidity, which is over 0.
+double StageRate::hours_by_rows(Temperature t, double by_law) const {
   const auto beyond = [&](const LabelPoint& nearest) {
-    return nearest.after.in(hours)*law_at_label_humidity(nearest.at) / law_at_label_humidity(t);
+    return nearest.after.in(hours)*law_at_label_humidity(nearest.at) / by_law;
   };
   if (t <= points_.front().at) return beyond(points_.front());
   if (t >= points_.back().at) return beyond(points_.back());
@@ -127,11 +137,17 @@ double StageRate::hours_by_rows(Temperature t) const {
 }
 
 DryingFactors StageRate::factors(const HumidAir& air) const {
-  const double by_law = law_at_label_humidity(air.temperature);
+  const double water_at_label = law_.water(air.at_humidity(label_humidity_));
+  const double by_law = law_.warmth(air.temperature) * water_at_label;
   if (by_law <= 0.0 || label_rate_ <= 0.0) return {0.0, 1.0};
-  const double humidity = sheltered_rate(law_, air) / by_law;
+  const double humidity = law_.water(air) / water_at_label;
   if (points_.empty()) return {by_law / label_rate_, humidity};
-  return {label_hours_ / hours_by_rows(air.temperature), humidity};
+  return {label_hours_ / hours_by_rows(air.temperature, by_law), humidity};
+}
+
+double StageRate::relative(const HumidAir& air) const {
+  if (points_.empty() && label_rate_ > 0.0) return law_(air) / label_rate_;
+  return factors(air).both();
 }
 
 bool StageRate::extrapolates(Temperature t) const {

@@ -2,10 +2,14 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
+#include <utility>
 
 namespace tackfree {
 
 namespace {
+
+constexpr double rounding = 1e-12;
 
 /// A stretch in which the value is smooth, and what it cannot pass there.
 struct Piece {
@@ -25,23 +29,26 @@ class Value {
     return air_.sum_in_air(weights_, hour);
   }
 
-  /// The smooth stretches from `from` to `to`, those of the highest bound first.
-  std::vector<Piece> pieces(double from, double to) const {
+  /// The smooth stretches from `from` to `to` where the value may pass `over`, those of the highest
+  /// bound first.
+  // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): two hours and a value
+  std::vector<Piece> pieces(double from, double to, double over) const {
     const std::vector<double>& breaks = air_.break_hours();
-    std::vector<double> marks{from, to};
-    for (auto hour = std::ranges::lower_bound(breaks, from - window_);
-         hour != breaks.end() && *hour < to; ++hour)
-      for (const double mark : {*hour, *hour + window_})
-        if (mark > from && mark < to) marks.push_back(mark);
-    std::ranges::sort(marks);
-    marks.erase(std::unique(marks.begin(), marks.end()), marks.end());
+    const std::vector<double> marks = marks_between(from, to);
+    const std::size_t first = segment_at(from - window_);
+    std::vector<double> most;  // by segment, from the first on
+    for (std::size_t i = first; i < breaks.size() && (i == first || breaks[i] < to); ++i)
+      most.push_back(air_.most_in_air(weights_, i));
     std::vector<Piece> result;
-    const auto first = std::ranges::upper_bound(breaks, from);
-    std::size_t segment =
-        first == breaks.begin() ? 0 : static_cast<std::size_t>(first - breaks.begin()) - 1;
+    std::size_t oldest = first, newest = segment_at(from);
     for (std::size_t i = 0; i + 1 < marks.size(); ++i) {
-      while (segment + 1 < breaks.size() && breaks[segment + 1] <= marks[i]) ++segment;
-      result.push_back({marks[i], marks[i + 1], bound(marks[i], marks[i + 1], segment)});
+      const double begin = marks[i], end = marks[i + 1];
+      while (newest + 1 < breaks.size() && breaks[newest + 1] <= begin) ++newest;
+      while (oldest < newest && breaks[oldest + 1] <= begin - window_) ++oldest;
+      double bound = *std::max_element(&most[oldest - first], &most[newest - first] + 1);
+      if (bound <= over) continue;
+      if (window_ > 0) bound = std::min(bound, (dose(end) - dose(begin - window_)) / window_);
+      if (bound > over) result.push_back({begin, end, bound});
     }
     std::ranges::stable_sort(result, std::ranges::greater{}, &Piece::bound);
     return result;
@@ -50,15 +57,23 @@ class Value {
  private:
   double dose(double hour) const { return hour <= 0 ? 0.0 : air_.sum_in_air_hours(weights_, hour); }
 
-  /// A moment: what the segment can hold. A mean: no more than the highest moment of its windows,
-  /// nor than the whole dose from the first window's start to the last one's end.
-  double bound(double begin, double end, std::size_t segment) const {
-    double most = air_.most_in_air(weights_, segment);
-    if (window_ <= 0) return most;
+  std::size_t segment_at(double hour) const {
     const std::vector<double>& breaks = air_.break_hours();
-    for (std::size_t before = segment; before > 0 && breaks[before] > begin - window_; --before)
-      most = std::max(most, air_.most_in_air(weights_, before - 1));
-    return std::min(most, (dose(end) - dose(begin - window_)) / window_);
+    const auto after = std::ranges::upper_bound(breaks, hour);
+    return after == breaks.begin() ? 0 : static_cast<std::size_t>(after - breaks.begin()) - 1;
+  }
+
+  /// Where the value may bend: at every break, and where one leaves the window.
+  std::vector<double> marks_between(double from, double to) const {
+    const std::vector<double>& breaks = air_.break_hours();
+    std::vector<double> marks{from, to};
+    for (auto hour = std::ranges::lower_bound(breaks, from - window_);
+         hour != breaks.end() && *hour < to; ++hour)
+      for (const double mark : {*hour, *hour + window_})
+        if (mark > from && mark < to) marks.push_back(mark);
+    std::ranges::sort(marks);
+    marks.erase(std::unique(marks.begin(), marks.end()), marks.end());
+    return marks;
   }
 
   const RoomAir& air_;
@@ -87,49 +102,49 @@ std::vector<double> samples(const Piece& piece) {
 /// Hours. Near its top a value is flat, so that it is right to about the square of this.
 constexpr double shortest_told = 2e-4;
 
-/// Golden section for the highest value between two moments.
-Highest refined(const Value& value, double low, double high) {
-  const double ratio = (std::sqrt(5.0) - 1) / 2;
-  double inner = high - ratio * (high - low), outer = low + ratio * (high - low);
-  double at_inner = value(inner), at_outer = value(outer);
-  for (int step = 0; step < 60 && high - low > shortest_told; ++step) {
-    if (at_inner >= at_outer) {
-      high = outer;
-      outer = inner;
-      at_outer = at_inner;
-      inner = high - ratio * (high - low);
-      at_inner = value(inner);
-    } else {
-      low = inner;
-      inner = outer;
-      at_inner = at_outer;
-      outer = low + ratio * (high - low);
-      at_outer = value(outer);
-    }
+struct Spot {
+  double at, value;
+};
+
+/// Where the parabola through three spots turns; not a number where they do not make one.
+double vertex(const Spot& a, const Spot& b, const Spot& c) {
+  const double left = (b.at - a.at) * (b.value - c.value);
+  const double right = (b.at - c.at) * (b.value - a.value);
+  return b.at - ((b.at - a.at) * left - (b.at - c.at) * right) / (2 * (left - right));
+}
+
+/// The highest value between two spots, from the highest one known: by parabolas, and now and then
+/// by the golden section, which parabolas that creep up from one side need. Near the top, and at an
+/// end, a small step to the wider side shows whether it is the top.
+Spot refined(const Value& value, Spot low, Spot top, Spot high) {
+  constexpr double small_step = 0.4 * shortest_told, golden = 0.381966;
+  for (int step = 0; step < 60 && high.at - low.at > shortest_told; ++step) {
+    const double before = top.at - low.at, after = high.at - top.at;
+    const double wider = after > before ? after : -before;
+    double at = before > 0 && after > 0 ? vertex(low, top, high) : top.at;
+    if (step % 3 == 2 || !(at > low.at && at < high.at)) at = top.at + golden * wider;
+    if (std::abs(at - top.at) < small_step) at = top.at + std::copysign(small_step, wider);
+    const Spot tried{at, value(at)};
+    Spot& end = (at > top.at) == (tried.value > top.value) ? low : high;
+    end = tried.value > top.value ? std::exchange(top, tried) : tried;
   }
-  return at_inner >= at_outer ? Highest{at_inner, hours(inner)} : Highest{at_outer, hours(outer)};
+  return top;
 }
 
 /// Between samples a value rises by a few percent at most; t e^-t sampled at 0.7 and 1.4 by 6 %.
 constexpr double worth_refining = 0.85;
 
 void look_into(const Value& value, const Piece& piece, Highest& best) {
-  const std::vector<double> at = samples(piece);
-  std::size_t top = 0;
-  double top_value = -1;
-  for (std::size_t i = 0; i < at.size(); ++i)
-    if (const double here = value(at[i]); here > top_value) {
-      top = i;
-      top_value = here;
-    }
-  if (top_value > best.value) best = {top_value, hours(at[top])};
-  if (top_value < worth_refining * best.value) return;
-  const Highest found =
-      refined(value, at[top == 0 ? 0 : top - 1], at[std::min(top + 1, at.size() - 1)]);
-  if (found.value > best.value) best = found;
+  std::vector<Spot> spots;
+  for (const double at : samples(piece)) spots.push_back({at, value(at)});
+  const auto top = std::ranges::max_element(spots, {}, &Spot::value);
+  if (top->value > best.value) best = {top->value, hours(top->at)};
+  if (top->value < worth_refining * best.value || top->value * (1 + rounding) >= piece.bound)
+    return;
+  const Spot found = refined(value, top == spots.begin() ? *top : *std::prev(top), *top,
+                             top + 1 == spots.end() ? *top : *std::next(top));
+  if (found.value > best.value) best = {found.value, hours(found.at)};
 }
-
-constexpr double rounding = 1e-12;
 
 }  // namespace
 
@@ -142,7 +157,7 @@ Highest highest(const RoomAir& air, const Measure& measure, Duration from, Durat
   const Value value(air, measure);
   Highest best = known;
   if (const double first = value(from.in(hours)); first > best.value) best = {first, from};
-  for (const Piece& piece : value.pieces(from.in(hours), to.in(hours))) {
+  for (const Piece& piece : value.pieces(from.in(hours), to.in(hours), best.value)) {
     if (piece.bound <= best.value * (1 + rounding)) break;
     look_into(value, piece, best);
   }
@@ -157,7 +172,7 @@ bool stays_within(const RoomAir& air, const Measure& measure, double most, Durat
                   Duration to) {
   const Value value(air, measure);
   Highest best{most, Duration{}};
-  for (const Piece& piece : value.pieces(from.in(hours), to.in(hours))) {
+  for (const Piece& piece : value.pieces(from.in(hours), to.in(hours), most)) {
     if (piece.bound <= most * (1 + rounding)) break;
     look_into(value, piece, best);
     if (best.value > most) return false;
@@ -173,10 +188,9 @@ std::optional<Duration> last_above(const RoomAir& air, const Measure& measure, d
                                    Duration from, Duration to) {
   const Value value(air, measure);
   if (value(to.in(hours)) > most) return to;
-  std::vector<Piece> pieces = value.pieces(from.in(hours), to.in(hours));
+  std::vector<Piece> pieces = value.pieces(from.in(hours), to.in(hours), most);
   std::ranges::sort(pieces, std::ranges::greater{}, &Piece::begin);
   for (const Piece& piece : pieces) {
-    if (piece.bound <= most) continue;
     Highest best{most, {}};
     look_into(value, piece, best);
     if (best.value <= most) continue;

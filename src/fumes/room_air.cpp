@@ -7,40 +7,57 @@ namespace tackfree {
 
 namespace {
 
-/// (1 - e^-x) / x, 1 at 0.
-double mean_of_decay(double x) { return x == 0 ? 1.0 : -std::expm1(-x) / x; }
+/// Below this the closed forms cancel, and a series takes their place.
+constexpr double small = 0.05;
 
-/// (x - 1 + e^-x) / x^2, 1/2 at 0: cancels for small x, so there a series.
-double ramp_of_decay(double x) {
-  if (x < 0.05)
+/// (1 - e^-x) / x for small x, 1 at 0.
+double mean_of_short_decay(double x) {
+  return 1 - x * (1.0 / 2 -
+                  x * (1.0 / 6 - x * (1.0 / 24 - x * (1.0 / 120 - x * (1.0 / 720 - x / 5040)))));
+}
+
+/// (x - 1 + e^-x) / x^2, 1/2 at 0.
+double ramp_of(const Decay& decay) {
+  const double x = decay.rate * decay.hours;
+  if (x < small)
     return 1.0 / 2 - x * (1.0 / 6 - x * (1.0 / 24 - x * (1.0 / 120 - x * (1.0 / 720 - x / 5040))));
-  return (x + std::expm1(-x)) / (x * x);
+  return (1 - decay.mean) / x;
 }
 
 /// (1 - e^-x (1 + x)) / x^2, 1/2 at 0.
 double ramp_of_both(double x) {
-  if (x < 0.05)
+  if (x < small)
     return 1.0 / 2 - x * (1.0 / 3 - x * (1.0 / 8 - x * (1.0 / 30 - x * (1.0 / 144 - x / 840))));
   return (-std::expm1(-x) - x * std::exp(-x)) / (x * x);
 }
 
-/// Integral of e^-Ns from 0 to h.
-double decayed(double h, double n) { return h * mean_of_decay(n * h); }
-
 /// (e^-kh - e^-Nh) / (N - k), written so that neither k = N nor huge exponents hurt.
-double released_and_left(double h, double k, double n) {
-  return std::exp(-std::min(k, n) * h) * decayed(h, std::abs(n - k));
+double released_and_left(const Decay& released, const Decay& aired) {
+  const double apart = std::abs(aired.rate - released.rate) * aired.hours;
+  if (apart < small)
+    return std::max(released.left, aired.left) * aired.hours * mean_of_short_decay(apart);
+  return (released.left - aired.left) / (aired.rate - released.rate);
 }
 
-/// Integral of the above from 0 to h, given the integral of e^-Ns. Where k and N nearly meet, the
-/// limit at their mean is nearer than the difference quotient.
-double released_and_left_hours(double h, double k, double n, double decayed_by_n) {
+/// Integral of the above. Where k and N nearly meet, the limit at their mean is nearer than the
+/// difference quotient.
+double released_and_left_hours(const Decay& released, const Decay& aired) {
   constexpr double nearly_equal = 1e-5;
-  if (std::abs(n - k) * h < nearly_equal) return h * h * ramp_of_both((k + n) / 2 * h);
-  return (decayed(h, k) - decayed_by_n) / (n - k);
+  const double h = aired.hours;
+  if (std::abs(aired.rate - released.rate) * h < nearly_equal)
+    return h * h * ramp_of_both((released.rate + aired.rate) / 2 * h);
+  return (released.hours_of_it() - aired.hours_of_it()) / (aired.rate - released.rate);
 }
 
 }  // namespace
+
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): two bare numbers by their nature
+Decay::Decay(double falls_by, double after)
+    : rate(falls_by),
+      hours(after),
+      left(std::exp(-rate * hours)),
+      mean(rate * hours < small ? mean_of_short_decay(rate * hours) : (1 - left) / (rate * hours)) {
+}
 
 RoomAir::RoomAir(Volume room, const std::vector<VapourSource>& sources,
                  const std::vector<AirStretch>& stretches, Duration end)
@@ -50,7 +67,9 @@ RoomAir::RoomAir(Volume room, const std::vector<VapourSource>& sources,
   feeds_.resize(sources.size() * breaks_.size());
   states_.resize(feeds_.size());
   vented_.resize(feeds_.size());
-  for (std::size_t source = 0; source < sources.size(); ++source) run(source, sources[source]);
+  const std::vector<Moment> ends = segment_ends();
+  for (std::size_t source = 0; source < sources.size(); ++source)
+    run(source, sources[source], ends);
 }
 
 void RoomAir::set_breaks(const std::vector<VapourSource>& sources,
@@ -74,7 +93,15 @@ void RoomAir::set_breaks(const std::vector<VapourSource>& sources,
   }
 }
 
-void RoomAir::run(std::size_t source, const VapourSource& from) {
+std::vector<RoomAir::Moment> RoomAir::segment_ends() const {
+  std::vector<Moment> ends;
+  ends.reserve(breaks_.size());
+  for (std::size_t segment = 0; segment + 1 < breaks_.size(); ++segment)
+    ends.push_back(moment({segment, breaks_[segment + 1] - breaks_[segment]}));
+  return ends;
+}
+
+void RoomAir::run(std::size_t source, const VapourSource& from, const std::vector<Moment>& ends) {
   std::vector<double> wet_jump(breaks_.size()), air_jump(breaks_.size());
   for (const Application& application : from.applications) {
     if (application.begin.in(hours) >= breaks_.back()) continue;
@@ -102,7 +129,7 @@ void RoomAir::run(std::size_t source, const VapourSource& from) {
     states_[at(source, segment)] = state;
     vented_[at(source, segment)] = vented;
     if (segment + 1 == breaks_.size()) break;
-    const State next = advanced(source, segment, breaks_[segment + 1] - breaks_[segment]);
+    const State next = advanced(source, ends[segment]);
     vented += changes_[segment] * (next.in_air_hours - state.in_air_hours);
     state = next;
   }
@@ -113,36 +140,39 @@ std::size_t RoomAir::segment_at(double hour) const {
   return after == breaks_.begin() ? 0 : static_cast<std::size_t>(after - breaks_.begin()) - 1;
 }
 
-double RoomAir::in_air_after(std::size_t source, std::size_t segment, double h) const {
-  const State& before = states_[at(source, segment)];
-  const Feed& feed = feeds_[at(source, segment)];
-  const double k = release_[source], n = changes_[segment];
-  return before.in_air * std::exp(-n * h) + (feed.on_work + feed.into_air) * decayed(h, n) +
-         (k * before.wet - feed.on_work) * released_and_left(h, k, n);
+RoomAir::Moment RoomAir::moment(const Place& place) const {
+  return {place.segment, Decay(changes_[place.segment], place.hours_on)};
 }
 
-double RoomAir::in_air_hours_after(std::size_t source, std::size_t segment, double h) const {
-  const State& before = states_[at(source, segment)];
-  const Feed& feed = feeds_[at(source, segment)];
-  const double k = release_[source], n = changes_[segment];
-  const double decayed_by_n = decayed(h, n);
+double RoomAir::in_air_after(std::size_t source, const Moment& moment,
+                             const Decay& released) const {
+  const State& before = states_[at(source, moment.segment)];
+  const Feed& feed = feeds_[at(source, moment.segment)];
+  return before.in_air * moment.aired.left +
+         (feed.on_work + feed.into_air) * moment.aired.hours_of_it() +
+         (released.rate * before.wet - feed.on_work) * released_and_left(released, moment.aired);
+}
+
+double RoomAir::in_air_hours_after(std::size_t source, const Moment& moment,
+                                   const Decay& released) const {
+  const State& before = states_[at(source, moment.segment)];
+  const Feed& feed = feeds_[at(source, moment.segment)];
+  const Decay& aired = moment.aired;
   const double fed = feed.on_work + feed.into_air;
-  return before.in_air_hours + before.in_air * decayed_by_n +
-         (fed > 0 ? fed * h * h * ramp_of_decay(n * h) : 0) +
-         (k * before.wet - feed.on_work) * released_and_left_hours(h, k, n, decayed_by_n);
+  return before.in_air_hours + before.in_air * aired.hours_of_it() +
+         (fed > 0 ? fed * aired.hours * aired.hours * ramp_of(aired) : 0) +
+         (released.rate * before.wet - feed.on_work) * released_and_left_hours(released, aired);
 }
 
-RoomAir::State RoomAir::advanced(std::size_t source, std::size_t segment, double h) const {
-  const State& before = states_[at(source, segment)];
-  const double k = release_[source];
-  const double wet =
-      feeds_[at(source, segment)].on_work * decayed(h, k) + before.wet * std::exp(-k * h);
-  return {wet, in_air_after(source, segment, h), in_air_hours_after(source, segment, h)};
+RoomAir::State RoomAir::advanced(std::size_t source, const Moment& moment) const {
+  const std::size_t here = at(source, moment.segment);
+  const Decay released(release_[source], moment.aired.hours);
+  return {feeds_[here].on_work * released.hours_of_it() + states_[here].wet * released.left,
+          in_air_after(source, moment, released), in_air_hours_after(source, moment, released)};
 }
 
 RoomAir::State RoomAir::state(std::size_t source, Duration at) const {
-  const auto [segment, h] = place(at.in(hours));
-  return advanced(source, segment, h);
+  return advanced(source, moment(place(at.in(hours))));
 }
 
 RoomAir::Place RoomAir::place(double hour) const {
@@ -152,17 +182,24 @@ RoomAir::Place RoomAir::place(double hour) const {
 }
 
 double RoomAir::sum_in_air(const std::vector<double>& weights, double hour) const {
-  const auto [segment, h] = place(hour);
+  const Moment then = moment(place(hour));
   double sum = 0;
-  for (std::size_t i = 0; i < weights.size(); ++i) sum += weights[i] * in_air_after(i, segment, h);
+  for (std::size_t i = 0; i < weights.size(); ++i)
+    sum += weights[i] * in_air_after(i, then, Decay(release_[i], then.aired.hours));
   return sum;
 }
 
 double RoomAir::sum_in_air_hours(const std::vector<double>& weights, double hour) const {
-  const auto [segment, h] = place(hour);
+  const Place where = place(hour);
   double sum = 0;
+  if (where.hours_on == 0) {
+    for (std::size_t i = 0; i < weights.size(); ++i)
+      sum += weights[i] * states_[at(i, where.segment)].in_air_hours;
+    return sum;
+  }
+  const Moment then = moment(where);
   for (std::size_t i = 0; i < weights.size(); ++i)
-    sum += weights[i] * in_air_hours_after(i, segment, h);
+    sum += weights[i] * in_air_hours_after(i, then, Decay(release_[i], then.aired.hours));
   return sum;
 }
 
@@ -184,22 +221,34 @@ Mass RoomAir::vented(std::size_t source, Duration at) const {
   return grams(vented_[this->at(source, segment)] + changes_[segment] * since);
 }
 
+/// In a segment m = a + b e^-kh + c e^-Nh, which is highest at one of its ends or where m' = 0.
+/// Where k and N nearly meet, b and c do not stand apart, and there is a plain bound: all there is,
+/// or what the wettest moment feeds against the air changes.
+double RoomAir::most_of(std::size_t source, std::size_t segment) const {
+  const State& state = states_[at(source, segment)];
+  const Feed& feed = feeds_[at(source, segment)];
+  const double length = breaks_[segment + 1] - breaks_[segment];
+  const double n = changes_[segment], k = release_[source];
+  const double fed = feed.on_work + feed.into_air;
+  const double at_ends = std::max(state.in_air, states_[at(source, segment + 1)].in_air);
+  if (n == 0) return at_ends;
+  if (std::abs(n - k) < 1e-3 * std::max(n, k)) {
+    const double wettest =
+        std::max(state.wet, std::min(state.wet + feed.on_work * length, feed.on_work / k));
+    return std::min(state.wet + state.in_air + fed * length,
+                    std::max(state.in_air, (feed.into_air + k * wettest) / n));
+  }
+  const double b = (k * state.wet - feed.on_work) / (n - k);
+  const double c = state.in_air - fed / n - b;
+  const double turns = std::log(-n * c / (k * b)) / (n - k);
+  if (!(turns > 0 && turns < length)) return at_ends;
+  return std::max(at_ends, in_air_after(source, moment({segment, turns}), Decay(k, turns)));
+}
+
 double RoomAir::most_in_air(const std::vector<double>& weights, std::size_t segment) const {
   if (segment + 1 >= breaks_.size()) return sum_in_air(weights, breaks_.back());
-  const double length = breaks_[segment + 1] - breaks_[segment], n = changes_[segment];
   double sum = 0;
-  for (std::size_t i = 0; i < weights.size(); ++i) {
-    const State& state = states_[at(i, segment)];
-    const Feed& feed = feeds_[at(i, segment)];
-    const double all = state.wet + state.in_air + (feed.on_work + feed.into_air) * length;
-    const double wettest = std::max(
-        state.wet, feed.on_work > 0 ? std::min(state.wet + feed.on_work * length,
-                                               std::max(state.wet, feed.on_work / release_[i]))
-                                    : 0.0);
-    const double most_fed = feed.into_air + release_[i] * wettest;
-    const double settled = n > 0 ? std::max(state.in_air, most_fed / n) : all;
-    sum += weights[i] * std::min(all, settled);
-  }
+  for (std::size_t i = 0; i < weights.size(); ++i) sum += weights[i] * most_of(i, segment);
   return sum;
 }
 

@@ -128,8 +128,14 @@ void replace_all(std::string& text, std::string_view what, std::string_view by) 
     text.replace(at, what.size(), by);
 }
 
+/// Printable ASCII all along, as nearly every text is: each byte is a character of one column.
+bool is_plain(std::string_view text) {
+  return std::all_of(text.begin(), text.end(), [](char c) { return c >= ' ' && c <= '~'; });
+}
+
 /// Width of text that is clean already.
 std::size_t width_of_clean(std::string_view text) {
+  if (is_plain(text)) return text.size();
   std::size_t width = 0;
   each_character(text, [&](const Character& c) { width += width_of(c.code); });
   return width;
@@ -153,6 +159,7 @@ std::string cut_clean(std::size_t columns, std::string_view text) {
 }  // namespace
 
 std::string clean(std::string_view text) {
+  if (is_plain(text)) return std::string(text);
   std::string result;
   result.reserve(text.size());
   each_character(text, [&](const Character& c) {

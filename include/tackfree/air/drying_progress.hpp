@@ -51,12 +51,18 @@ class DryingProgress {
  private:
   void sum(const Rate& rate, const std::vector<RatePoints::Point>& points, double per_rate_minute);
   void note_hours();
-  std::size_t step_of(Instant at) const;
+  /// A minute of the series: how many steps and then minutes after the first step begins.
+  struct Place {
+    std::size_t step;
+    std::int64_t minute;
+  };
+  Place place_of(Instant at) const;
   std::size_t first_step_reaching(std::size_t from, std::int64_t done) const;
-  std::int64_t done_within(std::size_t step, std::int64_t minute) const;
+  std::int64_t done_at(const Place& place) const;
 
   Interval covers_;
   Minutes step_;
+  std::size_t steps_an_hour_;
   Instant first_step_;                   ///< at or just before the series begins
   std::vector<std::int64_t> done_;       ///< where each step begins, and at the end of the last
   std::vector<std::int64_t> hour_done_;  ///< every so many steps as an hour has: quick to search

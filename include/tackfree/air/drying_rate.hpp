@@ -15,6 +15,8 @@ struct HumidAir {
   HumidAir(Temperature t, Pressure e);
   HumidAir(const AirState& state) : HumidAir(state.temperature, state.vapour) {}
   AirState state() const { return {temperature, vapour}; }
+  /// Air as warm as this.
+  HumidAir at_humidity(Humidity humidity) const;
   Temperature temperature;
   Pressure vapour;
   Pressure saturation;
@@ -24,8 +26,25 @@ struct HumidAir {
 /// The film has the temperature of the air. See docs/formulas.md, "The drying clock".
 double drying_rate(const DryingLaw& law, const HumidAir& air, Speed air_speed);
 
-/// The same at the reference air speed, 0.10 m/s.
-double sheltered_rate(const DryingLaw& law, const HumidAir& air);
+/// The same at the reference air speed, 0.10 m/s, for one law in many airs: what air does not
+/// change is worked out once.
+class ShelteredRate {
+ public:
+  explicit ShelteredRate(const DryingLaw& law);
+  double operator()(const HumidAir& air) const { return warmth(air.temperature) * water(air); }
+  /// The part of it that warmth alone makes; 0 when drying has stopped.
+  double warmth(Temperature t) const;
+  /// The part of it that the water in the air makes, with the saturation pressure that warmth
+  /// brings.
+  double water(const HumidAir& air) const;
+
+ private:
+  DryingLaw::Driver driver_;
+  bool slowed_by_humidity_;
+  Temperature stops_below_;
+  double per_inverse_kelvin_ = 0;     ///< of ln rate: -activation energy over the gas constant
+  std::optional<double> per_kelvin_;  ///< of ln rate, with a Q10
+};
 
 /// Factor of air speed: min(2, ((v + 0.05)/0.15)^n).
 double air_speed_factor(double exponent, Speed air_speed);
@@ -53,15 +72,16 @@ class StageRate {
   StageRate(const Coating& coating, Stage stage);
 
   DryingFactors factors(const HumidAir& air) const;
-  double relative(const HumidAir& air) const { return factors(air).both(); }
+  /// Both factors.
+  double relative(const HumidAir& air) const;
   /// Is `t` outside the label's rows? Never where there is only one label time.
   bool extrapolates(Temperature t) const;
 
  private:
   double law_at_label_humidity(Temperature t) const;
-  double hours_by_rows(Temperature t) const;
+  double hours_by_rows(Temperature t, double by_law) const;
 
-  DryingLaw law_;
+  ShelteredRate law_;
   Humidity label_humidity_;
   double label_rate_;               ///< of the law, at label temperature and humidity
   double label_hours_ = 0;          ///< of the stage; with rows alone

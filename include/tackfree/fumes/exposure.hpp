@@ -29,7 +29,7 @@ struct Measure {
 double value_at(const RoomAir& air, const Measure& measure, Duration at);
 
 /// The highest value from `from` to `to`. Every stretch between changes is scanned, the best spot
-/// refined by golden section; stretches whose bound is no higher than what was found, or is known
+/// refined; stretches whose bound is no higher than what was found, or is known
 /// from elsewhere, are passed over.
 Highest highest(const RoomAir& air, const Measure& measure, Duration from, Duration to,
                 const Highest& known = {});

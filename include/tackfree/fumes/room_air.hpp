@@ -28,6 +28,15 @@ struct AirStretch {
   ChangeRate changes;
 };
 
+/// What an amount of 1 comes to that falls by `rate` an hour, after `hours`.
+struct Decay {
+  Decay(double rate, double hours);
+  double rate, hours;
+  double left;  ///< e^-x, where x = rate x hours
+  double mean;  ///< of what was left until then: (1 - e^-x) / x, 1 at 0
+  double hours_of_it() const { return hours * mean; }
+};
+
 /// The vapour of several solvents in one room over time. With W grams wet and m grams in the air,
 ///     W' = S - k W,   m' = F + k W - N m
 /// where S and F are what goes on the work and straight into the air. Between changes of S, F and N
@@ -61,8 +70,7 @@ class RoomAir {
   /// start, at an hour.
   double sum_in_air(const std::vector<double>& weights, double hour) const;
   double sum_in_air_hours(const std::vector<double>& weights, double hour) const;
-  /// What the first sum cannot pass from break `segment` to the next: all there is, or what the
-  /// wettest moment feeds against the air changes, whichever is less.
+  /// What the first sum cannot pass from break `segment` to the next: each source at its own most.
   double most_in_air(const std::vector<double>& weights, std::size_t segment) const;
 
  private:
@@ -76,12 +84,21 @@ class RoomAir {
   };
   std::size_t segment_at(double hour) const;
   Place place(double hour) const;
-  double in_air_after(std::size_t source, std::size_t segment, double hours_on) const;
-  double in_air_hours_after(std::size_t source, std::size_t segment, double hours_on) const;
-  State advanced(std::size_t source, std::size_t segment, double hours_on) const;
+  /// Hours into a segment, and what its air changes leave by then: the same for all sources.
+  struct Moment {
+    std::size_t segment;
+    Decay aired;
+  };
+  Moment moment(const Place& place) const;
+  double in_air_after(std::size_t source, const Moment& moment, const Decay& released) const;
+  double in_air_hours_after(std::size_t source, const Moment& moment, const Decay& released) const;
+  State advanced(std::size_t source, const Moment& moment) const;
+  double most_of(std::size_t source, std::size_t segment) const;
   void set_breaks(const std::vector<VapourSource>& sources,
                   const std::vector<AirStretch>& stretches, double end);
-  void run(std::size_t source, const VapourSource& from);
+  /// Every segment whole, in order.
+  std::vector<Moment> segment_ends() const;
+  void run(std::size_t source, const VapourSource& from, const std::vector<Moment>& ends);
 
   std::size_t at(std::size_t source, std::size_t segment) const {
     return source * breaks_.size() + segment;
