@@ -1,6 +1,8 @@
 #include "tackfree/solver/placement.hpp"
 
 #include <algorithm>
+#include <array>
+#include <limits>
 #include <map>
 #include <utility>
 
@@ -257,13 +259,19 @@ void Placement::join_session(std::size_t index) {
 /// Notes the rules that close `time` over `closed_run`, each with the slot where it last
 /// ends; the one that closes most slots comes last when the time never opens again.
 void Placement::hold_by_rules(const OpenTime& time, Run closed_run, SolvedActivity& found) const {
-  std::map<Rule, std::pair<Slot, Slot>> closed;  // rule: last end, slots in windows
-  for (Slot slot = std::max(closed_run.begin, Slot{0}); slot < closed_run.end; ++slot) {
+  constexpr std::size_t most_rules = std::numeric_limits<Rule>::max() + 1;
+  std::array<std::pair<Slot, Slot>, most_rules> closed{};  // by rule: last end, slots in windows
+  const Slot begin = std::max(closed_run.begin, Slot{0});
+  auto window = std::ranges::upper_bound(problem_.windows, begin, {}, &Run::end);
+  for (Slot slot = begin; slot < closed_run.end; ++slot) {
     auto& [last, count] = closed[time.rule(slot)];
     last = slot + 1;
-    if (window_at(problem_, slot)) ++count;
+    if (window != problem_.windows.end() && window->end <= slot) ++window;
+    if (window != problem_.windows.end() && window->begin <= slot) ++count;
   }
-  std::vector<std::pair<Rule, std::pair<Slot, Slot>>> rules(closed.begin(), closed.end());
+  std::vector<std::pair<Rule, std::pair<Slot, Slot>>> rules;
+  for (std::size_t rule = 0; rule < most_rules; ++rule)
+    if (closed[rule].first > 0) rules.emplace_back(static_cast<Rule>(rule), closed[rule]);
   const bool forever = closed_run.end >= time.horizon();
   std::sort(rules.begin(), rules.end(), [&](const auto& a, const auto& b) {
     return forever ? a.second.second < b.second.second : a.second.first < b.second.first;
