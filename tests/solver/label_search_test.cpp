@@ -47,6 +47,37 @@ TEST_CASE("with every rule on, the search finds the brute-force optimum or prove
   CHECK(limited > 300);
 }
 
+TEST_CASE("in at most so many sessions the search finds the brute-force optimum or none") {
+  int compared = 0, later = 0, none = 0;
+  for (unsigned seed = 0; compared < 600; ++seed) {
+    const SchedulingProblem p = seed % 2 == 0
+                                    ? testing::random_problem(seed, 18, 2)
+                                    : testing::problem_with_every_rule(seed, 20, 2, false);
+    if (p.activities.size() > 5) continue;
+    const Solution known = serial_schedule(p);
+    const auto soonest = best_schedule(p, known, plenty);
+    if (!soonest || soonest->infeasible) continue;
+    const Worth first = worth(p, soonest->solution);
+    CAPTURE(seed);
+    for (std::size_t most = first.sessions; most-- > 0;) {
+      CAPTURE(most);
+      const auto found = best_schedule(p, known, plenty, most);
+      REQUIRE(found);
+      ++compared;
+      if (testing::check_agreement(p, *found, true, most) == testing::Agreed::no_schedule) {
+        ++none;
+        break;
+      }
+      const Worth w = worth(p, found->solution);
+      CHECK(w.sessions <= most);
+      CHECK(w.ready > first.ready);
+      ++later;
+    }
+  }
+  CHECK(later > 50);
+  CHECK(none > 50);
+}
+
 TEST_CASE("where lines of work wait for each other, the search finds the brute-force optimum") {
   int compared = 0, infeasible = 0;
   for (unsigned seed = 0; compared < 800; ++seed) {
