@@ -25,14 +25,14 @@ Standing standing(Job job) {
 }
 
 /// The top and legs that are dry sooner, so that they need not share its sessions.
-Job top_and_legs() {
+Job top_with_legs() {
   Job job = testing::sample_job();
   testing::add_legs(job);
   return job;
 }
 
 TEST_CASE("dated in fewer sessions a job is ready later, down to where that is proved impossible") {
-  Standing job = standing(top_and_legs());
+  Standing job = standing(top_with_legs());
   Plan soonest = job.plan;
   date_work(soonest, job.clocks, job.span);
   REQUIRE(soonest.schedule.ready_at);

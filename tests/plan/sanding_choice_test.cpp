@@ -40,7 +40,7 @@ Plan plan_of(const Job& job) {
   return std::move(*plan);
 }
 
-const DatedStep& coat(const Plan& plan, int number) {
+const DatedStep& coat_step(const Plan& plan, int number) {
   for (const DatedStep& step : plan.schedule.steps) {
     const Operation& op = plan.list.operations[step.operation];
     if (op.coating && op.coat == number) return step;
@@ -68,8 +68,8 @@ TEST_CASE("where sanding has to wait for days, the coat below waits for a day wi
   const Plan plan = plan_of(varnish(hours(12), days(8), 2));
   CHECK(plan.keyed.empty());
   REQUIRE(plan.in_window.contains({0, 0, 2}));
-  CHECK(coat(plan, 2).begin() - *coat(plan, 1).dries_from <= Minutes(12 * 60));
-  CHECK(iso_date(plan.job.calendar.zone.local(coat(plan, 2).begin()).on) == "2027-04-10");
+  CHECK(coat_step(plan, 2).begin() - *coat_step(plan, 1).dries_from <= Minutes(12 * 60));
+  CHECK(iso_date(plan.job.calendar.zone.local(coat_step(plan, 2).begin()).on) == "2027-04-10");
   CHECK(plan.schedule.ready_at < ready_with(plan, {{0, 0, 2}}, {}));
   REQUIRE(plan.schedule.proof);
   CHECK(plan.schedule.proof->earliest_ready);

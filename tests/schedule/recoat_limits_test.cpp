@@ -1,6 +1,7 @@
 #include "tackfree/schedule/recoat_limits.hpp"
 
 #include "tackfree/air/recoat_window.hpp"
+#include "tackfree/schedule/check_schedule.hpp"
 #include "tackfree/solver/label_search.hpp"
 
 #include "schedule/scheduled.hpp"
@@ -97,6 +98,16 @@ TEST_CASE("what is sanded for, or over wood, gets no limit; over a coat that is 
     REQUIRE(last >= 0);
     CHECK(b.grid.at(last + b.place[i].begin) <= until);
   }
+}
+
+TEST_CASE("the checker, which knows no maximum lags, misses hours that were to be spare") {
+  Scheduled s = held(hours(0));
+  CHECK(broken_rules(s.job, s.list, s.air, s.schedule).empty());
+  for (Operation& op : s.list.operations)
+    if (op.window_to_spare) op.window_to_spare = hours(29);
+  const auto broken = broken_rules(s.job, s.list, s.air, s.schedule);
+  REQUIRE(broken.size() == 1);
+  CHECK(broken.front().find("past the window of the coat below") != std::string::npos);
 }
 
 }  // namespace
