@@ -8,6 +8,7 @@
 #include "tackfree/schedule/missed_windows.hpp"
 #include "tackfree/solver/label_search.hpp"
 
+#include <optional>
 #include <utility>
 
 namespace tackfree {
@@ -51,8 +52,11 @@ void date_work(Plan& plan, const std::vector<DryingClock>& clocks, Interval span
     missed = true;
     plan.schedule = make_schedule(plan.job, plan.list, plan.air, clocks, span);
   }
-  if (missed && relaxed.schedule.unplaced.empty() && plan.schedule.unplaced.empty())
-    plan = *best_by_sanding(relaxed, std::move(plan), how);
+  if (missed && relaxed.schedule.unplaced.empty()) {
+    std::optional<Plan> sanded;
+    if (plan.schedule.unplaced.empty()) sanded = plan;
+    if (auto best = best_by_sanding(relaxed, std::move(sanded), how)) plan = std::move(*best);
+  }
   leave_room(plan, how);
 }
 
@@ -62,11 +66,9 @@ Fewer date_work_in_sessions(Plan& plan, const std::vector<DryingClock>& clocks, 
   const auto dated = [&] {
     FewerSessions answer =
         schedule_in_sessions(plan.job, plan.list, plan.air, clocks, span, most_sessions);
-    if (answer.schedule)
-      plan.schedule = std::move(*answer.schedule);
-    else
-      plan.schedule.steps.clear();
-    return answer.schedule ? Fewer::found : answer.none ? Fewer::proved_none : Fewer::not_found;
+    if (!answer.schedule) return answer.none ? Fewer::proved_none : Fewer::not_found;
+    plan.schedule = std::move(*answer.schedule);
+    return Fewer::found;
   };
   if (const Fewer first = dated(); first != Fewer::found) return first;
   const Plan relaxed = plan;

@@ -13,9 +13,10 @@ using testing::instant;
 
 constexpr const char* monday = "2027-04-05T17:00Z";
 
-/// A top with two sides and legs that may be coated in its sessions or before it is dry.
+/// A top with two sides and legs, in a finish of which a long Saturday bears two coats: sessions
+/// are saved by waiting for it.
 Job top_and_legs() {
-  Job job = testing::sample_job();
+  Job job = testing::sample_job("waterborne_two_component");
   testing::add_legs(job);
   job.horizon = days(28);
   return job;
