@@ -73,7 +73,9 @@ TEST_CASE("of several choices the one that is ready by a date is had with that d
   const Choices free = choices_for(job);
   REQUIRE(free.ways.size() >= 2);
   const std::size_t chosen = free.ways.size() - 2;
-  for (Batch& batch : job.batches) batch.rules.ready_by = free.ways[chosen].schedule.ready_at;
+  // Dates are kept on the planning grid.
+  const Instant date = *free.ways[chosen].schedule.ready_at + job.grid;
+  for (Batch& batch : job.batches) batch.rules.ready_by = date;
   job.aim = Aim::sessions;
   const Plan plan = plan_for(job);
   CHECK(plan.schedule.sessions.size() == free.ways[chosen].schedule.sessions.size());
