@@ -26,13 +26,20 @@ Instant ready_of(const Plan& way, const Figures& figures) {
   return figures.full_hour_up(*way.schedule.ready_at);
 }
 
+/// Days and hours of work only where there is room for them.
 void write_table(Page& page, const Choices& choices, const Figures& figures) {
-  Table table{.head = {"ready for light use", "sessions", "days of work", "your work", "proved"}};
-  for (const Plan& way : choices.ways)
-    table.rows.push_back({figures.moment(ready_of(way, figures)),
-                          std::to_string(way.schedule.sessions.size()),
-                          std::to_string(way.work.days.size()), hours_text(way.work.in_all),
-                          std::string(proved_word(way.schedule.proof))});
+  constexpr std::size_t wide = 70;
+  Table table{.head = {"ready for light use", "sessions"}};
+  const bool with_work = page.columns() >= wide;
+  if (with_work) table.head.insert(table.head.end(), {"days of work", "your work"});
+  table.head.emplace_back("proved");
+  for (const Plan& way : choices.ways) {
+    std::vector<std::string>& row = table.rows.emplace_back();
+    row = {figures.moment(ready_of(way, figures)), std::to_string(way.schedule.sessions.size())};
+    if (with_work)
+      row.insert(row.end(), {std::to_string(way.work.days.size()), hours_text(way.work.in_all)});
+    row.emplace_back(proved_word(way.schedule.proof));
+  }
   page.table(table);
 }
 

@@ -119,11 +119,11 @@ class LabelDriver {
   bool settled() const { return found_.infeasible || (whole() && found_.ready_bound >= ready()); }
 
   WindowSearchResult search(SearchAim aim) {
-    aim.most_labels = std::min(aim.most_labels, left_);
     if (most_sessions_ && !aim.cheaper_than) {
       aim.cheaper_than = Cost{*most_sessions_ + 1, 0};
       aim.sessions_only = true;
     }
+    aim.most_labels = std::min(aim.most_labels, left_);
     WindowSearchResult result = searcher_.search(aim);
     left_ -= result.labels;
     return result;

@@ -44,6 +44,8 @@ TEST_CASE("the table has a line for each choice, and below it what fewer session
     for (std::string line; std::getline(page, line);)
       CHECK(display_width(line) <= static_cast<std::size_t>(columns));
   }
+  CHECK(holds(choices_text(choices, 40), "Apr"));
+  CHECK_FALSE(holds(choices_text(choices, 40), "3 h 20 min"));
   choices.none_fewer = false;
   CHECK(holds(choices_text(choices), "were not found; that is no proof"));
   choices.ways.front().schedule.ready_at.reset();
