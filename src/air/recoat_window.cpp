@@ -44,9 +44,14 @@ std::optional<Instant> recoat_unsanded_until(const Coating& coating, const AirSe
   const Instant end = air.covers().end;
   Instant last = applied;
   Temperature warmest = celsius(-273.15);
+  Duration allowed = coating.recoat_unsanded_within->value;
   for (Instant at = applied + step; at <= end; at += step) {
-    if (at - applied >= one_hour) warmest = std::max(warmest, lowest_within_hour(air, applied, at));
-    const Duration allowed = longest_unsanded(coating, warmest).value();
+    const Temperature lowest =
+        at - applied >= one_hour ? lowest_within_hour(air, applied, at) : warmest;
+    if (lowest > warmest) {
+      warmest = lowest;
+      allowed = longest_unsanded(coating, warmest).value();
+    }
     if (to_duration(at - applied) > allowed) break;
     last = at;
   }

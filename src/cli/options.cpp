@@ -18,8 +18,8 @@ const char* const description =
 
 /// The library's own message says only that a command is required.
 std::optional<ReadOptions> unknown_command(const std::vector<std::string>& arguments) {
-  const std::vector<std::string> known{"plan", "tonight", "log",   "area",
-                                       "buy",  "drying",  "check", "start"};
+  const std::vector<std::string> known{"plan", "choices", "tonight", "log",  "area",
+                                       "buy",  "drying",  "check",   "start"};
   if (arguments.empty() || arguments[0].starts_with('-') ||
       std::find(known.begin(), known.end(), arguments[0]) != known.end())
     return std::nullopt;
@@ -170,10 +170,11 @@ LogKind logged_kind(const CLI::App& log) {
 
 /// The commands of the program, each with its options bound to one Options.
 struct Commands {
-  CLI::App *plan, *buy, *area, *check, *drying, *tonight, *log, *start;
+  CLI::App *plan, *choices, *buy, *area, *check, *drying, *tonight, *log, *start;
 
   Commands(CLI::App& app, Options& options)
       : plan(plan_command(app, options)),
+        choices(app.add_subcommand("choices", "Tell how many sessions fewer cost how many days")),
         buy(app.add_subcommand("buy", "Plan a job and print only what to buy")),
         area(app.add_subcommand("area", "Print a job's areas by part, grain and side")),
         check(app.add_subcommand("check", "Read a job's files and report every mistake in them")),
@@ -181,8 +182,9 @@ struct Commands {
         tonight(app.add_subcommand("tonight", "Tell what to do now or next, on one screen")),
         log(log_command(app, options)),
         start(app.add_subcommand("start", "Write a small job to begin with into a new folder")) {
-    for (CLI::App* command : {buy, area, check, tonight})
+    for (CLI::App* command : {choices, buy, area, check, tonight})
       command->add_option("job", options.job_file, "Job file (JSON)")->required();
+    choices->add_option("--json", options.json_file, "Write the choices as JSON to this file");
     buy->add_option("--json", options.json_file, "Write the shopping list as JSON to this file");
     area->add_option("--json", options.json_file, "Write the areas as JSON to this file");
     add_reading(tonight, options.log);
@@ -195,7 +197,7 @@ struct Commands {
 
   /// What several commands have in common: the time, the width, the data.
   void shared(Options& options) const {
-    std::vector<CLI::App*> dated{plan, tonight, buy, drying};
+    std::vector<CLI::App*> dated{plan, choices, tonight, buy, drying};
     for (CLI::App* command : log->get_subcommands({})) dated.push_back(command);
     for (CLI::App* command : dated)
       command->add_option(
@@ -216,6 +218,7 @@ struct Commands {
   }
 
   void choose(Options& options) const {
+    if (*choices) options.command = Command::choices;
     if (*area) options.command = Command::area;
     if (*buy) options.command = Command::buy;
     if (*check) options.command = Command::check;

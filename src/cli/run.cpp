@@ -9,10 +9,12 @@
 #include "tackfree/input/job_reader.hpp"
 #include "tackfree/input/last_plan_reader.hpp"
 #include "tackfree/input/starter_job.hpp"
+#include "tackfree/plan/choices.hpp"
 #include "tackfree/plan/coat_outlook.hpp"
 #include "tackfree/plan/make_plan.hpp"
 #include "tackfree/plan/tonight.hpp"
 #include "tackfree/report/area_report.hpp"
+#include "tackfree/report/choices_report.hpp"
 #include "tackfree/report/csv.hpp"
 #include "tackfree/report/display_text.hpp"
 #include "tackfree/report/html_report.hpp"
@@ -126,6 +128,24 @@ int plan_command(const Options& options, const Streams& to) {
   return plan->schedule.unplaced.empty() ? exit_done : exit_not_plannable;
 }
 
+int choices_command(const Options& options, const Streams& to) {
+  Problems problems;
+  std::optional<Choices> found;
+  {
+    ProgressLine line(to.progress);
+    const auto stage = [&](const std::string& what) { line.at(what); };
+    stage("dating the steps");
+    std::optional<Job> job = read_job(options.job_file, options.data_dir, problems);
+    const auto now = job ? planning_time(options, *job, problems) : std::nullopt;
+    if (now && problems.empty()) found = choices_of(std::move(*job), *now, problems, stage);
+  }
+  if (!found || !problems.empty()) return report_problems(problems, to.err);
+  if (options.json_file) write_text_file(*options.json_file, choices_json(*found), problems);
+  to.out << choices_text(*found, to.columns, to.ink);
+  if (!problems.empty()) return report_problems(problems, to.err);
+  return found->ways.front().schedule.unplaced.empty() ? exit_done : exit_not_plannable;
+}
+
 int area_command(const Options& options, const Streams& to) {
   Problems problems;
   std::optional<Job> job = read_job(options.job_file, options.data_dir, problems);
@@ -229,6 +249,8 @@ int run_command(const Options& options, const Streams& to) {
     case Command::plan:
     case Command::buy:
       return plan_command(options, to);
+    case Command::choices:
+      return choices_command(options, to);
     case Command::area:
       return area_command(options, to);
     case Command::check:

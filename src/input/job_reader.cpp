@@ -77,6 +77,10 @@ void read_heading(JsonCursor& root, Job& job, const Zone& zone) {
   const int grid = root.whole("grid_min", {1, 60, "minutes"}).value_or(5);
   if (60 % grid != 0) root.report("grid_min", "wanted a number of minutes that divides 60");
   job.grid = Minutes(grid);
+  constexpr std::array<std::string_view, 2> aims{"ready", "sessions"};
+  job.aim = static_cast<Aim>(root.word("aim", aims).value_or(0));
+  if (const auto spare = root.number("recoat_to_spare_h", {0, 1000, "h"}))
+    job.recoat_to_spare = hours(*spare);
   job.faster_than_label = root.flag("faster_than_label").value_or(false);
 }
 

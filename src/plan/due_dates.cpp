@@ -84,6 +84,13 @@ std::optional<std::size_t> last_batch(const Plan& plan) {
   return last;
 }
 
+Job without_missed_dates(const Plan& plan) {
+  Job job = plan.job;
+  for (const DueDate& date : due_dates(plan))
+    if (!date.in_time()) job.batches[date.batch].rules.ready_by.reset();
+  return job;
+}
+
 std::vector<DueDate> due_dates(const Plan& plan) {
   std::vector<DueDate> dates;
   for (std::size_t batch = 0; batch < plan.job.batches.size(); ++batch) {

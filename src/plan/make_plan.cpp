@@ -8,7 +8,9 @@
 #include "tackfree/learning/thirst.hpp"
 #include "tackfree/operations/operation_list.hpp"
 #include "tackfree/operations/repairs.hpp"
+#include "tackfree/plan/choices.hpp"
 #include "tackfree/plan/coat_outlook.hpp"
+#include "tackfree/plan/dated_work.hpp"
 #include "tackfree/plan/log_facts.hpp"
 #include "tackfree/plan/moves.hpp"
 #include "tackfree/plan/notes.hpp"
@@ -16,7 +18,6 @@
 #include "tackfree/plan/stock.hpp"
 #include "tackfree/schedule/check_schedule.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
-#include "tackfree/schedule/missed_windows.hpp"
 #include "tackfree/takeoff/lots.hpp"
 
 #include <stdexcept>
@@ -65,26 +66,13 @@ void learn(Plan& plan, Job& job, Instant now, Problems& problems) {
     job.coatings[i].slowness = plan.slowness[i].factor;
 }
 
-/// Lists the operations and marks what the log says of them.
-void list_work(Plan& plan) {
-  Problems known;  // told when the log was gone through for what it teaches
-  plan.list =
-      with_repairs(operation_list(plan.job, plan.takeoff, plan.volumes, plan.keyed), plan.job);
-  mark_done(plan.list, plan.job, plan.now, known);
-  mark_trials(plan.list, plan.job, plan.air);
-  keep_last_starts(plan);
-}
-
-/// Dates the operations; where a coat misses the window of the one below, once more with sanding
-/// before it (rule 2).
-void schedule_within_windows(Plan& plan, const std::vector<DryingClock>& clocks, Interval span) {
-  while (true) {
-    plan.schedule = make_schedule(plan.job, plan.list, plan.air, clocks, span);
-    KeyedCoats missed = missed_windows(plan.job, plan.list, plan.air, plan.schedule);
-    if (missed.empty()) return;
-    plan.keyed.merge(missed);
-    list_work(plan);
-  }
+/// Dates the work by what the job aims at.
+void date_by_aim(Plan& plan, const std::vector<DryingClock>& clocks, Interval span,
+                 const StageListener& stage) {
+  if (plan.job.aim == Aim::ready) return date_work(plan, clocks, span);
+  Choices found = choices(std::move(plan), clocks, span, stage);
+  plan = std::move(found.ways.back());
+  if (plan.schedule.proof) plan.schedule.proof->fewest_sessions = found.none_fewer;
 }
 
 Length all_tape(const SurfaceTakeoff& takeoff) {
@@ -131,7 +119,7 @@ std::optional<Plan> make_plan(Job given, Instant now, Problems& problems,
   const Interval span{plan.now, plan.now + whole_minutes_up(job.horizon)};
   begins("dating the steps");
   const std::vector<DryingClock> clocks = drying_clocks(job, plan.air);
-  schedule_within_windows(plan, clocks, span);
+  date_by_aim(plan, clocks, span, stage);
   plan.moves = moves(plan);
   begins("explaining the waits");
   plan.drying = explained_coats(job, plan.list, plan.air, clocks, plan.schedule);

@@ -2,6 +2,7 @@
 
 #include "tackfree/air/psychrometrics.hpp"
 #include "tackfree/plan/part_notes.hpp"
+#include "tackfree/plan/recoat_room.hpp"
 #include "tackfree/plan/shop_notes.hpp"
 
 #include <algorithm>
@@ -108,6 +109,35 @@ void window_notes(const Plan& plan, std::vector<Note>& notes) {
   }
 }
 
+/// Coats that are held to a window, and those with less to spare than the job wants.
+void room_notes(const Plan& plan, std::vector<Note>& notes) {
+  const auto named_coat = [&](const CoatPlace& place) {
+    const Batch& batch = plan.job.batches[place.batch];
+    const FinishSystem* system = find_named(plan.job.systems, batch.system);
+    return fmt::format("Batch \"{}\", {} coat {}", batch.name, system->steps[place.step].name,
+                       place.coat);
+  };
+  for (const auto& [place, spare] : plan.in_window)
+    if (spare <= Duration())
+      notes.push_back({"recoat window",
+                       named_coat(place) +
+                           ": the work before it is put off so that it comes while the coat below "
+                           "takes it unsanded; sanding first would serve the plan's aim less."});
+  const Duration wanted = plan.job.recoat_to_spare;
+  for (const RecoatRoom& room : recoat_rooms(plan)) {
+    const DatedStep& step = plan.schedule.steps[room.step];
+    const Operation& op = plan.list.operations[step.operation];
+    const Duration spare = to_duration(room.until - step.begin());
+    if (spare < wanted)
+      notes.push_back({"recoat window",
+                       fmt::format("{} has {:.1f} h to spare before the coat below takes it "
+                                   "unsanded no more; {:g} h would make the plan ready on a later "
+                                   "day or take more sessions.",
+                                   named_coat({op.batch, op.step, op.coat}), spare.in(hours),
+                                   wanted.in(hours))});
+  }
+}
+
 /// Lines of the advice that belong to what a system asks for, not to a class.
 void filler_notes(const Plan& plan, std::vector<Note>& notes) {
   const bool filled =
@@ -146,6 +176,7 @@ std::vector<Note> notes(const Plan& plan) {
   pair_notes(plan, notes);
   sheen_notes(plan, notes);
   window_notes(plan, notes);
+  room_notes(plan, notes);
   filler_notes(plan, notes);
   rule_notes(plan, notes);
   std::ranges::move(shop_notes(plan), std::back_inserter(notes));

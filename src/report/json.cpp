@@ -45,6 +45,7 @@ Json job_facts(const Job& job) {
   object["zone"] = job.calendar.zone.name();
   object["grid_min"] = job.grid.count();
   object["horizon_d"] = rounded(job.horizon.in(days), 3);
+  object["aim"] = job.aim == Aim::ready ? "ready" : "sessions";
   object["faster_than_label"] = job.faster_than_label;
   return object;
 }
@@ -181,15 +182,6 @@ Json shopping(const Plan& plan) {
   return object;
 }
 
-Json proof_of(const Schedule& schedule, const Zone& zone) {
-  if (!schedule.proof) return nullptr;
-  Json object;
-  put_instant(object, "ready_no_sooner_than", schedule.proof->ready_no_sooner_than, zone);
-  object["earliest_ready"] = schedule.proof->earliest_ready;
-  object["fewest_sessions"] = schedule.proof->fewest_sessions;
-  return object;
-}
-
 Json cautions(const Plan& plan) {
   Json array = Json::array();
   for (const Caution& caution : plan.cautions) {
@@ -237,7 +229,7 @@ std::string json_report(const Plan& plan) {
   document["job"] = job_facts(plan.job);
   put_instant(document, "now", plan.now, zone);
   put_instant(document, "ready", plan.schedule.ready_at, zone);
-  document["proof"] = proof_of(plan.schedule, zone);
+  put_proof(document, plan.schedule, zone);
   put_instant(document, "horizon", plan.schedule.span.end, zone);
   document["batches"] = batches(plan.job);
   put_areas(document, plan);

@@ -266,6 +266,15 @@ void put_schedule(Json& document, const Plan& plan) {
   }
 }
 
+void put_proof(Json& object, const Schedule& schedule, const Zone& zone) {
+  Json& proof = object["proof"] = nullptr;
+  if (!schedule.proof) return;
+  proof = Json::object();
+  put_instant(proof, "ready_no_sooner_than", schedule.proof->ready_no_sooner_than, zone);
+  proof["earliest_ready"] = schedule.proof->earliest_ready;
+  proof["fewest_sessions"] = schedule.proof->fewest_sessions;
+}
+
 void put_calendar(Json& document, const Plan& plan) {
   Json& calendar = document["calendar"] = Json::array();
   for (const EventState& event : calendar_states(plan)) {

@@ -84,17 +84,25 @@ std::optional<Instant> cured_at(const Schedule& schedule) {
   return last;
 }
 
+/// In the words of the aim that the schedule was made for.
+std::string proof_text(const Proof& proof, Aim aim, const Figures& figures) {
+  const std::string before =
+      fmt::format("is ready before {}", figures.moment(proof.ready_no_sooner_than));
+  if (aim == Aim::ready)
+    return !proof.earliest_ready
+               ? before
+               : fmt::format("is ready sooner{}",
+                             proof.fewest_sessions ? ", or as soon in fewer sessions" : "");
+  const std::string sooner = proof.earliest_ready ? "is ready sooner" : before;
+  return proof.fewest_sessions ? fmt::format("has fewer sessions; none in as few {}", sooner)
+                               : fmt::format("in as few sessions {}", sooner);
+}
+
 void write_proof(Page& page, const Plan& plan, const Figures& figures) {
-  const std::optional<Proof>& proof = plan.schedule.proof;
-  if (!proof) return;
-  std::string text;
-  if (proof->earliest_ready)
-    text = fmt::format("no schedule within these rules is ready sooner{}",
-                       proof->fewest_sessions ? ", or as soon in fewer sessions" : "");
-  else
-    text = fmt::format("no schedule within these rules is ready before {}",
-                       figures.moment(proof->ready_no_sooner_than));
-  page.paragraph({0, "Proved"}, text + ".");
+  if (plan.schedule.proof)
+    page.paragraph({0, "Proved"},
+                   fmt::format("no schedule within these rules {}.",
+                               proof_text(*plan.schedule.proof, plan.job.aim, figures)));
 }
 
 void write_ready(Page& page, const Plan& plan, const Figures& figures) {

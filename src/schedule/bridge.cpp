@@ -2,6 +2,7 @@
 
 #include "tackfree/schedule/crew.hpp"
 #include "tackfree/schedule/done_work.hpp"
+#include "tackfree/schedule/recoat_limits.hpp"
 #include "tackfree/schedule/set_dates.hpp"
 #include "tackfree/schedule/work_time.hpp"
 #include "tackfree/takeoff/lots.hpp"
@@ -393,7 +394,9 @@ class Builder {
 
 Bridge bridge(const Job& job, const OperationList& list, const AirSeries& air,
               const std::vector<DryingClock>& clocks, Interval span) {
-  return Builder(job, list, air, clocks, span).build();
+  Bridge bridge = Builder(job, list, air, clocks, span).build();
+  add_recoat_limits(job, list, air, bridge);
+  return bridge;
 }
 
 }  // namespace tackfree

@@ -283,7 +283,8 @@ class Auditor {
       const DatedStep* below = std::exchange(unsanded[op.batch][op.side], &step);
       if (below == nullptr || op.done || !coating(*below).grits.after_first) continue;
       const auto& window = coating(*below).recoat_unsanded_within;
-      if (window && to_duration(step.begin() - wet_until(*below)) > window->value)
+      const Duration after = to_duration(step.begin() - wet_until(*below));
+      if (window && after + op.window_to_spare.value_or(Duration()) > window->value)
         say(step, "comes past the window of the coat below and is not sanded for");
     }
   }

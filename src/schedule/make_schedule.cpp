@@ -113,7 +113,7 @@ class Dating {
       case Hold::By::resource:
         held.by = HeldBy::space;
         break;
-      case Hold::By::maximum_lag:  // the bridge asks for none
+      case Hold::By::maximum_lag:  // put off so that the coat over it comes in time
       case Hold::By::order:
         held.by = HeldBy::order;
         break;
@@ -299,18 +299,26 @@ std::vector<DryingClock> drying_clocks(const Job& job, const AirSeries& air) {
 
 namespace {
 
-Schedule schedule_with_due_dates(const Job& job, const OperationList& list, const AirSeries& air,
-                                 const std::vector<DryingClock>& clocks, Interval span) {
-  const Bridge problem = bridge(job, list, air, clocks, span);
-  Solved solved = solve(problem);
-  // Of schedules that are equally good the one nearest to the last plan is kept.
-  if (auto kept = as_last_planned(problem, list))
-    if (is_as_good(solver::worth(problem.problem, *kept), solved.worth))
+/// The answer in dates. Of schedules that are equally good the one nearest to the last plan is
+/// kept.
+Schedule dated(const Job& job, const OperationList& list, const AirSeries& air,
+               const std::vector<DryingClock>& clocks, const Bridge& problem, Solved solved,
+               std::size_t most_sessions = solver::any_number) {
+  if (auto kept = as_last_planned(problem, list)) {
+    const solver::Worth its = solver::worth(problem.problem, *kept);
+    if (its.sessions <= most_sessions && is_as_good(its, solved.worth))
       solved.solution = std::move(*kept);
+  }
   Schedule schedule = Dating(job, list, air, clocks, problem, solved.solution).dated();
   schedule.proof = solved.proof;
   assign_people(job, list, schedule);
   return schedule;
+}
+
+Schedule schedule_with_due_dates(const Job& job, const OperationList& list, const AirSeries& air,
+                                 const std::vector<DryingClock>& clocks, Interval span) {
+  const Bridge problem = bridge(job, list, air, clocks, span);
+  return dated(job, list, air, clocks, problem, solve(problem));
 }
 
 /// The batches that are not ready for light use when they are due, where there are two to four of
@@ -355,6 +363,18 @@ Schedule make_schedule(const Job& job, const OperationList& list, const AirSerie
   }
   name_conflicts(job, list, air, clocks, schedule);
   return schedule;
+}
+
+FewerSessions schedule_in_sessions(const Job& job, const OperationList& list, const AirSeries& air,
+                                   const std::vector<DryingClock>& clocks, Interval span,
+                                   std::size_t most_sessions) {
+  const Bridge problem = bridge(job, list, air, clocks, span);
+  Solved solved = solve(problem, most_sessions);
+  FewerSessions answer{.none = solved.impossible};
+  const solver::Worth& worth = solved.worth;
+  if (worth.unplaced == 0 && worth.ready != solver::never && worth.sessions <= most_sessions)
+    answer.schedule = dated(job, list, air, clocks, problem, std::move(solved), most_sessions);
+  return answer;
 }
 
 }  // namespace tackfree

@@ -1,12 +1,12 @@
 #include "tackfree/schedule/solve.hpp"
 
-#include "tackfree/solver/label_search.hpp"
 #include "tackfree/solver/serial.hpp"
 
 #include <algorithm>
 #include <cstdint>
 #include <map>
 #include <random>
+#include <tuple>
 #include <utility>
 
 namespace tackfree {
@@ -45,8 +45,9 @@ Priorities side_by_side(const Bridge& bridge) {
   return priorities;
 }
 
-/// Orders of activities, changed at random as long as that makes no worse schedule.
-Solution best_of_many_orders(const Bridge& bridge) {
+/// Orders of activities, changed at random as long as that makes no worse schedule; sessions over
+/// `most_sessions` are the next worst after work left out.
+Solution best_of_many_orders(const Bridge& bridge, std::size_t most_sessions) {
   const SchedulingProblem& problem = bridge.problem;
   const std::size_t real = problem.activities.size() - bridge.absences;
   Priorities best = listed_order(bridge);
@@ -55,7 +56,10 @@ Solution best_of_many_orders(const Bridge& bridge) {
   auto attempt = [&](Priorities changed) {
     Solution other = solver::placed_by_priority(problem, changed);
     const solver::Worth its = solver::worth(problem, other);
-    if (its > worth) return;
+    const auto rank = [&](const solver::Worth& w) {
+      return std::tuple(w.unplaced, std::max(w.sessions, most_sessions), w);
+    };
+    if (rank(its) > rank(worth)) return;
     worth = its;
     solution = std::move(other);
     best = std::move(changed);
@@ -77,17 +81,20 @@ Solution best_of_many_orders(const Bridge& bridge) {
 
 }  // namespace
 
-Solved solve(const Bridge& bridge) {
+Solved solve(const Bridge& bridge, std::size_t most_sessions) {
   const SchedulingProblem& problem = bridge.problem;
   Solved solved;
   if (problem.workers > 1) {
-    solved.solution = best_of_many_orders(bridge);
+    solved.solution = best_of_many_orders(bridge, most_sessions);
     solved.worth = solver::worth(problem, solved.solution);
     return solved;
   }
   solved.solution = solver::serial_schedule(problem);
-  const auto searched = solver::best_schedule(problem, solved.solution, most_labels);
-  if (searched) solved.solution = searched->solution;
+  const auto searched = solver::best_schedule(problem, solved.solution, most_labels, most_sessions);
+  if (searched) {
+    solved.solution = searched->solution;
+    solved.impossible = searched->infeasible;
+  }
   solved.worth = solver::worth(problem, solved.solution);
   if (searched && solved.worth.unplaced == 0 && solved.worth.ready != solver::never)
     solved.proof = {bridge.grid.at(searched->ready_bound), searched->ready_proved,

@@ -59,11 +59,13 @@ class LabelDriver {
   /// made of it.
   // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): a problem and its shorter form
   LabelDriver(const SchedulingProblem& problem, const SchedulingProblem& cut,
-              const std::vector<Chain>& chains, const Solution& known, std::int64_t most_labels)
+              const std::vector<Chain>& chains, const Solution& known, std::int64_t most_labels,
+              std::optional<std::int32_t> most_sessions)
       : problem_(problem),
         searcher_(cut, chains),
         possible_(possible_ready(cut, chains)),
-        left_(most_labels) {
+        left_(most_labels),
+        most_sessions_(most_sessions) {
     found_.solution = known;
     for (const Chain& chain : chains)
       found_.ready_bound = std::max(found_.ready_bound, chain.front().tail[0]);
@@ -117,6 +119,10 @@ class LabelDriver {
   bool settled() const { return found_.infeasible || (whole() && found_.ready_bound >= ready()); }
 
   WindowSearchResult search(SearchAim aim) {
+    if (most_sessions_ && !aim.cheaper_than) {
+      aim.cheaper_than = Cost{*most_sessions_ + 1, 0};
+      aim.sessions_only = true;
+    }
     aim.most_labels = std::min(aim.most_labels, left_);
     WindowSearchResult result = searcher_.search(aim);
     left_ -= result.labels;
@@ -128,7 +134,9 @@ class LabelDriver {
     if (result.starts.empty()) return false;
     Solution candidate =
         loose ? placed_in_order(problem_, result.starts) : solution_of(problem_, result.starts);
-    if (!(worth(problem_, candidate) < worth(problem_, found_.solution))) return false;
+    const Worth w = worth(problem_, candidate);
+    if (most_sessions_ && w.sessions > static_cast<std::size_t>(*most_sessions_)) return false;
+    if (!(w < worth(problem_, found_.solution))) return false;
     found_.solution = std::move(candidate);
     return true;
   }
@@ -254,20 +262,27 @@ class LabelDriver {
   std::vector<Slot> possible_;
   std::int64_t left_;
   bool limits_ = false;
+  std::optional<std::int32_t> most_sessions_;
   Searched found_;
 };
 
 }  // namespace
 
 std::optional<Searched> best_schedule(const SchedulingProblem& problem, const Solution& known,
-                                      std::int64_t most_labels) {
+                                      std::int64_t most_labels, std::size_t most_sessions) {
   const Worth first = worth(problem, known);
-  const bool whole = first.unplaced == 0 && first.ready != never;
+  const bool whole = first.unplaced == 0 && first.ready != never && first.sessions <= most_sessions;
+  Solution nothing;
+  nothing.activities.resize(problem.activities.size());
   const SchedulingProblem cut =
       cut_short(problem, whole ? horizon_for(problem, first.ready) : problem.horizon);
   const auto chains = chains_of(cut);
   if (!chains) return std::nullopt;
-  return LabelDriver(problem, cut, *chains, known, most_labels).run(most_labels);
+  const auto most = most_sessions <= problem.activities.size()
+                        ? std::optional(static_cast<std::int32_t>(most_sessions))
+                        : std::nullopt;
+  return LabelDriver(problem, cut, *chains, most && !whole ? nothing : known, most_labels, most)
+      .run(most_labels);
 }
 
 }  // namespace tackfree::solver

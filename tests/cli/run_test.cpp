@@ -41,6 +41,18 @@ fs::path job_in(const fs::path& folder) {
   return {};
 }
 
+TEST_CASE("choices between dates and sessions come as a table and as JSON") {
+  const Folder folder;
+  const std::string home = (folder.path / "choosing").string();
+  CHECK(said({"start", home}).code == exit_done);
+  const fs::path json = folder.path / "choices.json";
+  const Said told = said({"choices", job_in(home).string(), "--json", json.string()});
+  CHECK(told.code == exit_done);
+  CHECK(told.out.find("SOONER, OR IN FEWER SESSIONS") != std::string::npos);
+  CHECK(text_of(json).find("\"tackfree_choices\": 1") != std::string::npos);
+  CHECK(said({"choices", (folder.path / "none.json").string()}).code == exit_wrong_input);
+}
+
 TEST_CASE(
     "the starter job is written once, has no mistakes, and its areas and plan come as it stands") {
   const Folder folder;

@@ -74,6 +74,8 @@ TEST_CASE("a job with every key there is, is read") {
   CHECK(job.systems.at(0).steps.at(0).fill_pores);
   CHECK(job.data.labour.filler_dries.value == hours(36));
   CHECK(job.faster_than_label);
+  CHECK(job.aim == Aim::sessions);
+  CHECK(job.recoat_to_spare == hours(2.5));
   CHECK(job.calendar.late_after == 22 * 60);
   CHECK(job.calendar.added.at(0).windows.at(0) == DayWindow{9 * 60, 12 * 60});
   CHECK(job.data.methods.at(0).rate.value == square_metres_per_hour(6));
@@ -200,6 +202,13 @@ TEST_CASE("a job needs working hours, a tin size, steps, parts and one kind of a
   CHECK(no_hours.line == 1);
   CHECK(holds(no_hours.wanted, "has no working hours"));
   CHECK(holds(no_hours.hint, "09:00-12:00"));
+  const Problem aim = only(begin + "\"aim\": \"session\", " + finish + air + hours + parts);
+  CHECK(aim.key == "aim");
+  CHECK(aim.line == 1);
+  CHECK(holds(aim.wanted, "wanted one of"));
+  CHECK(aim.hint == "did you mean \"sessions\"?");
+  const Problem spare = only(begin + "\"recoat_to_spare_h\": -1, " + finish + air + hours + parts);
+  CHECK(spare.key == "recoat_to_spare_h");
   const Problem no_calendar = only(begin + finish + air + parts);
   CHECK(no_calendar.key == "calendar");
   const Problem no_steps =

@@ -13,8 +13,10 @@ enum class Agreed { schedule, no_schedule };
 
 /// Checks that `found` keeps the rules and is proved to be what brute force finds: as soon, with as
 /// few sessions where those were minimised, or that there is none.
-inline Agreed check_agreement(const SchedulingProblem& p, const Searched& found, bool sessions) {
+inline Agreed check_agreement(const SchedulingProblem& p, const Searched& found, bool sessions,
+                              std::size_t most_sessions = any_number) {
   BruteForce brute(p);
+  brute.most_sessions = most_sessions;
   brute.run();
   const Worth w = worth(p, found.solution);
   for (const std::string& broken : violations(p, found.solution)) FAIL_CHECK(broken);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "tackfree/solver/check.hpp"
+#include "tackfree/solver/label_search.hpp"
 #include "tackfree/solver/scheduling_problem.hpp"
 
 #include <algorithm>
@@ -19,6 +20,7 @@ struct BruteForce {
   const SchedulingProblem& p;
   Solution s{};
   std::pair<Slot, std::size_t> best{never, 0};
+  std::size_t most_sessions = any_number;
 
   void run() { try_all(0); }
 
@@ -70,6 +72,7 @@ struct BruteForce {
         same->coats = {std::min(same->coats.begin, run.begin), std::max(same->coats.end, run.end)};
     }
     const Worth w = worth(p, s);
+    if (w.sessions > most_sessions) return;
     if (std::pair(w.ready, w.sessions) < best && violations(p, s).empty())
       best = {w.ready, w.sessions};
   }

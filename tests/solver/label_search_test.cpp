@@ -47,6 +47,38 @@ TEST_CASE("with every rule on, the search finds the brute-force optimum or prove
   CHECK(limited > 300);
 }
 
+TEST_CASE("in at most so many sessions the search finds the brute-force optimum or none") {
+  int later = 0, none = 0;
+  for (unsigned seed = 0; later < 60 && seed < 20'000; ++seed) {
+    SchedulingProblem p = seed % 2 == 0 ? testing::random_problem(seed, 24, 2)
+                                        : testing::problem_with_every_rule(seed, 24, 2, false);
+    if (p.activities.size() > 4) continue;
+    // One product for all: waiting for each other saves sessions.
+    for (Activity& a : p.activities)
+      if (a.product) a.product = 0;
+    const Solution known = serial_schedule(p);
+    const auto soonest = best_schedule(p, known, plenty);
+    if (!soonest || soonest->infeasible) continue;
+    const Worth first = worth(p, soonest->solution);
+    CAPTURE(seed);
+    for (std::size_t most = first.sessions; most-- > 0;) {
+      CAPTURE(most);
+      const auto found = best_schedule(p, known, plenty, most);
+      REQUIRE(found);
+      if (testing::check_agreement(p, *found, true, most) == testing::Agreed::no_schedule) {
+        ++none;
+        break;
+      }
+      const Worth w = worth(p, found->solution);
+      CHECK(w.sessions <= most);
+      CHECK(w.ready > first.ready);
+      ++later;
+    }
+  }
+  CHECK(later == 60);
+  CHECK(none > 60);
+}
+
 TEST_CASE("where lines of work wait for each other, the search finds the brute-force optimum") {
   int compared = 0, infeasible = 0;
   for (unsigned seed = 0; compared < 800; ++seed) {

@@ -10,7 +10,7 @@
 
 namespace tackfree {
 
-enum class Command { plan, area, buy, check, start, drying, tonight, log };
+enum class Command { plan, choices, area, buy, check, start, drying, tonight, log };
 
 /// The airing to plan with: the job's own, or what the plan with that one proposes.
 enum class AiringChoice { given, proposed };
@@ -35,7 +35,7 @@ struct Options {
   std::filesystem::path job_file;                            ///< all but start
   std::filesystem::path folder;                              ///< start
   std::optional<std::filesystem::path> data_dir;             ///< in place of the built-in data
-  std::optional<std::filesystem::path> json_file;            ///< plan, area, buy, drying
+  std::optional<std::filesystem::path> json_file;            ///< plan, choices, area, buy, drying
   std::optional<std::filesystem::path> calendar_file;        ///< plan
   std::optional<std::filesystem::path> work_calendar_file;   ///< plan
   std::optional<std::filesystem::path> waits_calendar_file;  ///< plan
@@ -44,7 +44,7 @@ struct Options {
   std::optional<int> width;                                  ///< columns of what is printed
   std::string coating;                                       ///< drying: its name in the job
   std::optional<std::string> at;   ///< drying: like now, which it is without
-  std::optional<std::string> now;  ///< plan, buy, drying: local time in the job's zone, or UTC
+  std::optional<std::string> now;  ///< all dated: local time in the job's zone, or UTC
   LogOptions log;                  ///< log; tonight: the reading
   std::optional<std::filesystem::path> last_plan;  ///< plan, tonight: plan JSON written before
   AiringChoice airing = AiringChoice::given;       ///< plan

@@ -44,6 +44,12 @@ enum class UnitSystem { metric, us, both };
 /// How times of the day are printed: `18:30` or `6:30 pm`.
 enum class ClockForm { hours_24, hours_12 };
 
+/// What a plan is good for first, and then for the other.
+enum class Aim {
+  ready,    ///< ready as soon as may be, then in few sessions
+  sessions  ///< in the fewest sessions, then as soon as may be
+};
+
 struct Job {
   std::string file;  ///< as given on the command line
   std::string id;    ///< part of every calendar UID
@@ -64,9 +70,13 @@ struct Job {
   Room room;
   AirRecord air;
   WorkCalendar calendar;
-  std::vector<Person> people;      ///< empty: one person, with the hours of `calendar`
-  std::vector<DryingRoom> rooms;   ///< empty: one room with space enough
-  FinishingData data;              ///< with the person's own labour rates in place
+  std::vector<Person> people;     ///< empty: one person, with the hours of `calendar`
+  std::vector<DryingRoom> rooms;  ///< empty: one room with space enough
+  FinishingData data;             ///< with the person's own labour rates in place
+  Aim aim = Aim::ready;
+  /// Wanted between a coat that goes on unsanded and the end of the window of the one below, as
+  /// long as the plan is ready on the same day.
+  Duration recoat_to_spare;
   bool faster_than_label = false;  ///< rule 1: the clock may not shorten the label's waits
   History history;
   std::optional<LastPlan> last_plan;  ///< to stay near to

@@ -84,6 +84,8 @@ struct Operation {
   /// one stretch of work with it.
   std::optional<Duration> right_after;
   std::vector<Wait> waits;
+  /// Coats only: goes on unsanded, at least this long before the window of the coat below shuts.
+  std::optional<Duration> window_to_spare;
   std::optional<Fault> fault;          ///< repairs only
   bool again = false;                  ///< coats only: once more, because a fault cost it
   std::optional<Done> done;            ///< by the log; then it is not scheduled any more

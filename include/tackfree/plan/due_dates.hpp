@@ -24,6 +24,9 @@ struct DueDate {
 /// Every batch with a due date, in the order of the job. Of a batch in lots each lot.
 std::vector<DueDate> due_dates(const Plan& plan);
 
+/// The job without the due dates that this plan of it misses.
+Job without_missed_dates(const Plan& plan);
+
 /// A wait that ends with a step of the schedule.
 struct DecidingWait {
   Minutes length{};

@@ -17,6 +17,7 @@
 #include "tackfree/takeoff/surface_takeoff.hpp"
 #include "tackfree/volume/job_volumes.hpp"
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -46,6 +47,8 @@ struct Plan {
   JobVolumes to_come;              ///< those of the coats that are not on yet
   std::vector<Volume> tins_short;  ///< by coating: taken by the log over what was at hand
   KeyedCoats keyed;                ///< sanded for because they miss the window of the coat below
+  /// Held to the window of the coat below, with so much to spare at least.
+  std::map<CoatPlace, Duration> in_window;
   OperationList list;
   AirSeries air;
   Fraction wood_moisture;  ///< where wood settles in the air of `now`

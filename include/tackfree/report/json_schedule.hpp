@@ -23,6 +23,9 @@ void put_gate(nlohmann::ordered_json& object, const Job& job, const Coating& coa
 /// Adds `steps`, `sessions`, `milestones` and `unplaced` to the plan.
 void put_schedule(nlohmann::ordered_json& document, const Plan& plan);
 
+/// Adds `proof`: what is proved of the schedule, or null.
+void put_proof(nlohmann::ordered_json& object, const Schedule& schedule, const Zone& zone);
+
 /// Adds `calendar`: the revision of each calendar event, for `--last-plan`.
 void put_calendar(nlohmann::ordered_json& document, const Plan& plan);
 

@@ -5,6 +5,8 @@
 #include "tackfree/air/drying.hpp"
 #include "tackfree/schedule/schedule.hpp"
 
+#include <cstddef>
+#include <optional>
 #include <vector>
 
 namespace tackfree {
@@ -18,5 +20,16 @@ std::vector<DryingClock> drying_clocks(const Job& job, const AirSeries& air);
 /// `span` starts at the plan's now.
 Schedule make_schedule(const Job& job, const OperationList& list, const AirSeries& air,
                        const std::vector<DryingClock>& clocks, Interval span);
+
+/// The answer to whether it can be done in fewer sessions.
+struct FewerSessions {
+  std::optional<Schedule> schedule;  ///< nothing: none was found
+  bool none = false;                 ///< proved: there is none
+};
+
+/// The schedule that is ready soonest of those in `most_sessions` or fewer. Every due date is kept.
+FewerSessions schedule_in_sessions(const Job& job, const OperationList& list, const AirSeries& air,
+                                   const std::vector<DryingClock>& clocks, Interval span,
+                                   std::size_t most_sessions);
 
 }  // namespace tackfree

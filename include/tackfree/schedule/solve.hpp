@@ -2,6 +2,7 @@
 #pragma once
 
 #include "tackfree/schedule/bridge.hpp"
+#include "tackfree/solver/label_search.hpp"
 
 #include <optional>
 
@@ -13,11 +14,13 @@ struct Solved {
   /// For one person: what is proved of it. The searches that prove know no people with hours of
   /// their own.
   std::optional<Proof> proof;
+  bool impossible = false;  ///< proved: every schedule leaves something out or has more sessions
 };
 
 /// The same problem has the same answer on every machine: the search ends by work done, not by
-/// time.
-Solved solve(const Bridge& bridge);
+/// time. With `most_sessions` the best one in no more sessions is looked for, and what is proved is
+/// proved of those; where none is found, the answer leaves something out or has more.
+Solved solve(const Bridge& bridge, std::size_t most_sessions = solver::any_number);
 
 /// A schedule soon, with nothing proved.
 solver::Solution solved_roughly(const Bridge& bridge);

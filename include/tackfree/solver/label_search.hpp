@@ -3,10 +3,14 @@
 
 #include "tackfree/solver/scheduling_problem.hpp"
 
+#include <cstddef>
 #include <cstdint>
+#include <limits>
 #include <optional>
 
 namespace tackfree::solver {
+
+inline constexpr std::size_t any_number = std::numeric_limits<std::size_t>::max();
 
 /// A schedule and what is proved of it.
 struct Searched {
@@ -30,7 +34,11 @@ struct Searched {
 /// other is dropped. A first search that keeps only the most promising finds a good schedule; one
 /// that drops nothing else then looks for any that is ready sooner, and if there is none, that is
 /// the proof.
+///
+/// With `most_sessions` only schedules in so many sessions count, and all that is proved is proved
+/// of those; `known` is used where it is one of them.
 std::optional<Searched> best_schedule(const SchedulingProblem& problem, const Solution& known,
-                                      std::int64_t most_labels);
+                                      std::int64_t most_labels,
+                                      std::size_t most_sessions = any_number);
 
 }  // namespace tackfree::solver

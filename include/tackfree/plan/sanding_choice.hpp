@@ -1,0 +1,33 @@
+// Sanding choice: coats that miss the window of the one below are sanded for, or put on in time.
+#pragma once
+
+#include "tackfree/air/drying.hpp"
+#include "tackfree/plan/plan.hpp"
+
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+namespace tackfree {
+
+/// What dating takes besides the plan.
+struct Dating {
+  const std::vector<DryingClock>& clocks;
+  Interval span;
+  std::size_t most_sessions;
+};
+
+/// The better of these by when it is ready, then by sessions, then by coats sanded for: `sanded`,
+/// where every coat that missed its window is sanded for, and any mixture of sanding for some of
+/// them and holding others to their windows. `relaxed` is dated as if no window ever shut, so none
+/// is better than that. A fixed number of mixtures is tried; where it suffices and each is proved,
+/// the answer is proved best.
+std::optional<Plan> best_by_sanding(const Plan& relaxed, std::optional<Plan> sanded,
+                                    const Dating& how);
+
+/// Gives coats that go on unsanded the hours to spare before the window below shuts that the job
+/// wants, as far as the plan is ready on the same day in no more sessions: all of them, or else one
+/// after the other, the one with least to spare first.
+void leave_room(Plan& plan, const Dating& how);
+
+}  // namespace tackfree

@@ -1,0 +1,90 @@
+#include "tackfree/plan/dated_work.hpp"
+
+#include "tackfree/operations/repairs.hpp"
+#include "tackfree/plan/log_facts.hpp"
+#include "tackfree/plan/moves.hpp"
+#include "tackfree/plan/sanding_choice.hpp"
+#include "tackfree/schedule/make_schedule.hpp"
+#include "tackfree/schedule/missed_windows.hpp"
+#include "tackfree/solver/label_search.hpp"
+
+#include <optional>
+#include <utility>
+
+namespace tackfree {
+
+namespace {
+
+/// Lists the work once more with sanding before what misses its window; false where nothing does.
+bool sands_for_missed(Plan& plan) {
+  KeyedCoats missed = missed_windows(plan.job, plan.list, plan.air, plan.schedule);
+  if (missed.empty()) return false;
+  plan.keyed.merge(missed);
+  list_work(plan);
+  return true;
+}
+
+void hold_to_windows(Plan& plan) {
+  for (Operation& op : plan.list.operations) {
+    const auto found = plan.in_window.find({op.batch, op.step, op.coat});
+    if (op.coating && found != plan.in_window.end()) op.window_to_spare = found->second;
+  }
+}
+
+}  // namespace
+
+void list_work(Plan& plan) {
+  Problems known;  // told when the log was gone through for what it teaches
+  plan.list =
+      with_repairs(operation_list(plan.job, plan.takeoff, plan.volumes, plan.keyed), plan.job);
+  mark_done(plan.list, plan.job, plan.now, known);
+  mark_trials(plan.list, plan.job, plan.air);
+  keep_last_starts(plan);
+  hold_to_windows(plan);
+}
+
+void date_work(Plan& plan, const std::vector<DryingClock>& clocks, Interval span) {
+  const Dating how{clocks, span, solver::any_number};
+  plan.schedule = make_schedule(plan.job, plan.list, plan.air, clocks, span);
+  const Plan relaxed = plan;
+  bool missed = false;
+  while (sands_for_missed(plan)) {
+    missed = true;
+    plan.schedule = make_schedule(plan.job, plan.list, plan.air, clocks, span);
+  }
+  if (missed && relaxed.schedule.unplaced.empty()) {
+    std::optional<Plan> sanded;
+    if (plan.schedule.unplaced.empty()) sanded = plan;
+    if (auto best = best_by_sanding(relaxed, std::move(sanded), how)) plan = std::move(*best);
+  }
+  leave_room(plan, how);
+}
+
+Fewer date_work_in_sessions(Plan& plan, const std::vector<DryingClock>& clocks, Interval span,
+                            std::size_t most_sessions) {
+  const Dating how{clocks, span, most_sessions};
+  const auto dated = [&] {
+    FewerSessions answer =
+        schedule_in_sessions(plan.job, plan.list, plan.air, clocks, span, most_sessions);
+    if (!answer.schedule) return answer.none ? Fewer::proved_none : Fewer::not_found;
+    plan.schedule = std::move(*answer.schedule);
+    return Fewer::found;
+  };
+  if (const Fewer first = dated(); first != Fewer::found) return first;
+  const Plan relaxed = plan;
+  std::optional<Plan> sanded;
+  bool missed = false;
+  Fewer found = Fewer::found;
+  while (found == Fewer::found && sands_for_missed(plan)) {
+    missed = true;
+    found = dated();
+  }
+  if (found == Fewer::found) sanded = plan;
+  auto best = missed ? best_by_sanding(relaxed, std::move(sanded), how) : std::move(sanded);
+  if (!best) return Fewer::not_found;
+  plan = std::move(*best);
+  leave_room(plan, how);
+  return Fewer::found;
+}
+
+}  // namespace tackfree

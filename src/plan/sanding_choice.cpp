@@ -1,0 +1,169 @@
+#include "tackfree/plan/sanding_choice.hpp"
+
+#include "tackfree/plan/dated_work.hpp"
+#include "tackfree/plan/due_dates.hpp"
+#include "tackfree/plan/recoat_room.hpp"
+#include "tackfree/schedule/make_schedule.hpp"
+#include "tackfree/schedule/missed_windows.hpp"
+
+#include <algorithm>
+#include <tuple>
+#include <utility>
+
+namespace tackfree {
+
+namespace {
+
+constexpr int most_mixtures = 12;
+
+KeyedCoats missed_in(const Plan& plan) {
+  return missed_windows(plan.job, plan.list, plan.air, plan.schedule);
+}
+
+std::size_t dates_missed(const Plan& plan) {
+  std::size_t missed = 0;
+  for (const DueDate& date : due_dates(plan))
+    if (!date.in_time()) ++missed;
+  return missed;
+}
+
+/// Less is better; what is sanded for or held to a window in addition never makes it less.
+auto rank(const Plan& plan) {
+  return std::tuple(dates_missed(plan), plan.schedule.ready_at.value_or(plan.schedule.span.end),
+                    plan.schedule.sessions.size(), plan.keyed.size());
+}
+
+/// Dates the plan once more with what it sands for and holds to windows now.
+FewerSessions dated_again(Plan& plan, const Job& rules, const Dating& how) {
+  list_work(plan);
+  FewerSessions answer =
+      schedule_in_sessions(rules, plan.list, plan.air, how.clocks, how.span, how.most_sessions);
+  if (answer.schedule) plan.schedule = *answer.schedule;
+  return answer;
+}
+
+/// Depth first: the first coat that misses its window is held to it, or sanded for.
+class Mixtures {
+ public:
+  Mixtures(const Plan& relaxed, std::optional<Plan> best, const Dating& how)
+      : relaxed_(relaxed),
+        best_(std::move(best)),
+        how_(how),
+        rules_(without_missed_dates(relaxed)) {}
+
+  std::optional<Plan> best() {
+    proved_ = sessions_proved_ = relaxed_.schedule.proof.has_value();
+    branch(relaxed_);
+    if (best_) best_->schedule.proof = proof();
+    return std::move(best_);
+  }
+
+ private:
+  void branch(const Plan& plan) {
+    const KeyedCoats missed = missed_in(plan);
+    if (missed.empty()) {
+      if (!best_ || rank(plan) < rank(*best_)) best_ = plan;
+      return;
+    }
+    Plan held = plan;
+    held.in_window[*missed.begin()] = Duration();
+    descend(std::move(held));
+    Plan sanded = plan;
+    sanded.keyed.insert(*missed.begin());
+    descend(std::move(sanded));
+  }
+
+  void descend(Plan plan) {
+    if (left_ == 0) proved_ = false;
+    if (left_ == 0) return;
+    --left_;
+    const FewerSessions answer = dated_again(plan, rules_, how_);
+    if (!answer.schedule) {
+      proved_ = proved_ && answer.none;
+      return;
+    }
+    const auto& proof = plan.schedule.proof;
+    proved_ = proved_ && proof && proof->earliest_ready;
+    sessions_proved_ = sessions_proved_ && proof && proof->fewest_sessions;
+    if (!best_ || rank(plan) < rank(*best_)) branch(plan);
+  }
+
+  /// Of all mixtures together: what is proved of the relaxed schedule holds for each of them.
+  std::optional<Proof> proof() const {
+    std::optional<Proof> proof = relaxed_.schedule.proof;
+    if (!proof) return proof;
+    const Schedule& found = best_->schedule;
+    const bool as_soon = proof->earliest_ready && found.ready_at == relaxed_.schedule.ready_at;
+    const bool as_few =
+        proof->fewest_sessions && found.sessions.size() == relaxed_.schedule.sessions.size();
+    proof->earliest_ready = as_soon || proved_;
+    proof->fewest_sessions =
+        proof->earliest_ready && ((as_soon && as_few) || (proved_ && sessions_proved_));
+    if (proof->earliest_ready && found.proof)
+      proof->ready_no_sooner_than =
+          std::max(proof->ready_no_sooner_than, found.proof->ready_no_sooner_than);
+    return proof;
+  }
+
+  const Plan& relaxed_;
+  std::optional<Plan> best_;
+  const Dating& how_;
+  Job rules_;
+  int left_ = most_mixtures;
+  bool proved_ = true, sessions_proved_ = true;
+};
+
+/// A coat that goes on unsanded with less to spare than is wanted.
+struct TightCoat {
+  CoatPlace place;
+  Minutes spare;
+};
+
+std::vector<TightCoat> tight_coats(const Plan& plan, Duration wanted) {
+  std::vector<TightCoat> tight;
+  for (const RecoatRoom& room : recoat_rooms(plan)) {
+    const DatedStep& step = plan.schedule.steps[room.step];
+    const Operation& op = plan.list.operations[step.operation];
+    const Minutes spare = room.until - step.begin();
+    if (to_duration(spare) < wanted) tight.push_back({{op.batch, op.step, op.coat}, spare});
+  }
+  std::ranges::stable_sort(tight, {}, &TightCoat::spare);
+  return tight;
+}
+
+/// Takes the plan with these coats well before the end of their windows if it is ready on the same
+/// local day, in no more sessions.
+bool takes(Plan& plan, const std::vector<TightCoat>& coats, const Dating& how) {
+  Plan roomy = plan;
+  for (const TightCoat& coat : coats) roomy.in_window[coat.place] = plan.job.recoat_to_spare;
+  if (!dated_again(roomy, without_missed_dates(plan), how).schedule) return false;
+  const Zone& zone = plan.job.calendar.zone;
+  const Schedule& before = plan.schedule;
+  const Schedule& after = roomy.schedule;
+  if (!before.ready_at || !after.ready_at || !missed_in(roomy).empty() ||
+      dates_missed(roomy) > dates_missed(plan) || after.sessions.size() > before.sessions.size() ||
+      zone.local(*after.ready_at).on != zone.local(*before.ready_at).on)
+    return false;
+  roomy.schedule.proof = before.proof;
+  if (roomy.schedule.proof && *after.ready_at > *before.ready_at)
+    roomy.schedule.proof->earliest_ready = roomy.schedule.proof->fewest_sessions = false;
+  plan = std::move(roomy);
+  return true;
+}
+
+}  // namespace
+
+std::optional<Plan> best_by_sanding(const Plan& relaxed, std::optional<Plan> sanded,
+                                    const Dating& how) {
+  return Mixtures(relaxed, std::move(sanded), how).best();
+}
+
+void leave_room(Plan& plan, const Dating& how) {
+  const Duration wanted = plan.job.recoat_to_spare;
+  if (wanted <= Duration() || !plan.schedule.unplaced.empty()) return;
+  const std::vector<TightCoat> tight = tight_coats(plan, wanted);
+  if (tight.empty() || takes(plan, tight, how) || tight.size() == 1) return;
+  for (const TightCoat& coat : tight) takes(plan, {coat}, how);
+}
+
+}  // namespace tackfree
