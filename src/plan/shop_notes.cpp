@@ -57,8 +57,8 @@ std::vector<Note> shop_notes(const Plan& plan) {
   if (plan.job.people.size() > 1)
     notes.push_back({"people",
                      "With several people many orders of work were tried and the best "
-                     "one kept; that none is ready sooner is not proved. Work in one go "
-                     "stays within hours in which the same people are there."});
+                     "one kept. Work in one go stays within hours in which the same people "
+                     "are there."});
   return notes;
 }
 

@@ -85,9 +85,10 @@ std::optional<Instant> cured_at(const Schedule& schedule) {
 }
 
 /// In the words of the aim that the schedule was made for.
-std::string proof_text(const Proof& proof, Aim aim, const Figures& figures) {
-  const std::string before =
-      fmt::format("is ready before {}", figures.moment(proof.ready_no_sooner_than));
+std::string proof_text(const Proof& proof, Instant ready, Aim aim, const Figures& figures) {
+  const std::string before = fmt::format(
+      "is ready before {}; this one at most {} later", figures.moment(proof.ready_no_sooner_than),
+      wait_text(to_duration(ready - proof.ready_no_sooner_than)));
   if (aim == Aim::ready)
     return !proof.earliest_ready
                ? before
@@ -102,7 +103,8 @@ void write_proof(Page& page, const Plan& plan, const Figures& figures) {
   if (plan.schedule.proof)
     page.paragraph({0, "Proved"},
                    fmt::format("no schedule within these rules {}.",
-                               proof_text(*plan.schedule.proof, plan.job.aim, figures)));
+                               proof_text(*plan.schedule.proof, *plan.schedule.ready_at,
+                                          plan.job.aim, figures)));
 }
 
 void write_ready(Page& page, const Plan& plan, const Figures& figures) {

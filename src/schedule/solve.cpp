@@ -1,5 +1,6 @@
 #include "tackfree/schedule/solve.hpp"
 
+#include "tackfree/solver/fluid_bound.hpp"
 #include "tackfree/solver/serial.hpp"
 
 #include <algorithm>
@@ -79,6 +80,13 @@ Solution best_of_many_orders(const Bridge& bridge, std::size_t most_sessions) {
   return solution;
 }
 
+/// What is sure of a schedule of any number of people: how much sooner none is.
+std::optional<Proof> bounded(const Bridge& bridge, const solver::Worth& worth) {
+  if (worth.unplaced > 0 || worth.ready == solver::never) return std::nullopt;
+  const solver::Slot bound = std::min(solver::fluid_bound(bridge.problem), worth.ready);
+  return Proof{bridge.grid.at(bound), bound == worth.ready, false};
+}
+
 }  // namespace
 
 Solved solve(const Bridge& bridge, std::size_t most_sessions) {
@@ -87,6 +95,7 @@ Solved solve(const Bridge& bridge, std::size_t most_sessions) {
   if (problem.workers > 1) {
     solved.solution = best_of_many_orders(bridge, most_sessions);
     solved.worth = solver::worth(problem, solved.solution);
+    solved.proof = bounded(bridge, solved.worth);
     return solved;
   }
   solved.solution = solver::serial_schedule(problem);

@@ -47,6 +47,17 @@ TEST_CASE("a split step has a line for each piece") {
   CHECK(holds(text, "[ ]  9:00 am  seat: sand bare wood, P120 (2 of 2)"));
 }
 
+TEST_CASE("a plan that is not proved the soonest says how late it may be at most") {
+  Plan plan = small_plan();
+  plan.schedule.unplaced.clear();
+  plan.schedule.ready_at = at("2027-04-12T03:00:00Z");
+  plan.schedule.proof = Proof{at("2027-04-11T21:00:00Z"), false, false};
+  CHECK(
+      holds(opening_of(plan),
+            "Proved no schedule within these rules is ready before Sun Apr 11, 5:00 pm; this one\n"
+            "       at most 6 h later.\n"));
+}
+
 TEST_CASE("a step too long for its line goes on below, uncut") {
   SmallNames names;
   names.batch = "shelf of the lower hall";

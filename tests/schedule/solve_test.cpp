@@ -17,7 +17,7 @@ Job long_days() {
   return job;
 }
 
-TEST_CASE("a second person with the same hours never makes the plan later, and nothing is proved") {
+TEST_CASE("a second person with the same hours never makes the plan later, and a bound is proved") {
   Job job = long_days();
   const testing::Scheduled alone = testing::scheduled(job);
   job.people = {{"A", job.calendar, 0}, {"B", job.calendar, 0}};
@@ -26,7 +26,10 @@ TEST_CASE("a second person with the same hours never makes the plan later, and n
   REQUIRE(both.schedule.ready_at);
   CHECK(*both.schedule.ready_at <= *alone.schedule.ready_at);
   CHECK(alone.schedule.proof);
-  CHECK_FALSE(both.schedule.proof);
+  REQUIRE(both.schedule.proof);
+  CHECK(both.schedule.proof->ready_no_sooner_than <= *both.schedule.ready_at);
+  CHECK(both.schedule.proof->ready_no_sooner_than > both.schedule.span.begin);
+  CHECK_FALSE(both.schedule.proof->fewest_sessions);
 }
 
 TEST_CASE("one person in a list has the plan of one who is not, but for the name") {

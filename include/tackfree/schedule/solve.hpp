@@ -11,8 +11,8 @@ namespace tackfree {
 struct Solved {
   solver::Solution solution;
   solver::Worth worth;
-  /// For one person: what is proved of it. The searches that prove know no people with hours of
-  /// their own.
+  /// What is proved of it. The searches that prove know no people with hours of their own: with
+  /// several people only a date before which no schedule is ready.
   std::optional<Proof> proof;
   bool impossible = false;  ///< proved: every schedule leaves something out or has more sessions
 };
