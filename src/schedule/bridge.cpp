@@ -58,6 +58,7 @@ class Builder {
     due_dates();
     release_all();
     absences();
+    add_recoat_limits(job_, list_, air_, result_);
     return std::move(result_);
   }
 
@@ -225,8 +226,7 @@ class Builder {
   /// The number of the open time that is closed by these, which alike work shares.
   std::size_t open_time(std::vector<Rule> closed_by) {
     auto& times = problem().open_times;
-    const auto same = std::find_if(times.begin(), times.end(),
-                                   [&](const auto& time) { return time.rules() == closed_by; });
+    const auto same = std::ranges::find(times, closed_by, &solver::OpenTime::rules);
     if (same != times.end()) return static_cast<std::size_t>(same - times.begin());
     times.emplace_back(std::move(closed_by));
     return times.size() - 1;
@@ -394,9 +394,7 @@ class Builder {
 
 Bridge bridge(const Job& job, const OperationList& list, const AirSeries& air,
               const std::vector<DryingClock>& clocks, Interval span) {
-  Bridge bridge = Builder(job, list, air, clocks, span).build();
-  add_recoat_limits(job, list, air, bridge);
-  return bridge;
+  return Builder(job, list, air, clocks, span).build();
 }
 
 }  // namespace tackfree

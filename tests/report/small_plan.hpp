@@ -140,6 +140,9 @@ inline Plan small_plan(const SmallNames& names = {}, UnitSystem units = UnitSyst
        .aim = micrometres(80),
        .cap = micrometres(160),
        .verdict = StepFilm::Verdict::thin}};
+  plan.thirst.resize(1);
+  plan.slowness.resize(1);
+  plan.tins_short.resize(1);
   plan.volumes.coatings = {{0, litres(0.18), litres(0.01), 1.2}};
   plan.to_come = plan.volumes;
   plan.list.operations = {
