@@ -75,15 +75,15 @@ TEST_CASE("what was done within a step of the grid of its time was done as plann
   });
   REQUIRE(planned != first.schedule.steps.end());
   const Instant now = planned->end() + one_hour;
-  for (const auto& [late, moves] : {std::pair(4, 0), std::pair(20, 1)}) {
-    CAPTURE(late);
-    Job job = logged_job({coat(1, back_1, iso_utc(planned->end() + Minutes(late)).c_str())});
+  for (const auto& late : {std::pair(4, 0), std::pair(20, 1)}) {  // minutes, moves
+    CAPTURE(late.first);
+    Job job = logged_job({coat(1, back_1, iso_utc(planned->end() + Minutes(late.first)).c_str())});
     job.last_plan = as_last(first);
     const Plan plan = planned_again(job, iso_utc(now).c_str());
     CHECK(std::ranges::count_if(plan.moves, [&](const Move& move) {
             return move.step &&
                    plan.list.operations[plan.schedule.steps[*move.step].operation].done;
-          }) == moves);
+          }) == late.second);
   }
 }
 

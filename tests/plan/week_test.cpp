@@ -67,10 +67,10 @@ TEST_CASE("nothing dated before now ever changes from plan to plan, and nothing 
   for (const Plan& plan : planned_week(true)) {
     CAPTURE(iso_utc(plan.now));
     const auto done = done_in(plan);
-    for (const auto& [key, time] : before) {
-      CAPTURE(key);
-      REQUIRE(done.contains(key));
-      CHECK(done.at(key) == time);
+    for (const auto& step : before) {
+      CAPTURE(step.first);
+      REQUIRE(done.contains(step.first));
+      CHECK(done.at(step.first) == step.second);
     }
     for (const DatedStep& step : plan.schedule.steps)
       CHECK((plan.list.operations[step.operation].done ? step.end() <= plan.now

@@ -83,11 +83,11 @@ TEST_CASE("a rule more never makes the proved optimum earlier, a rule less never
   int compared = 0, moved = 0;
   for (int round = 0; round < 28; ++round) {
     const Job job = random_job(random);
-    const auto& [name, add] = tightenings[static_cast<std::size_t>(round) % tightenings.size()];
+    const auto& tightened = tightenings[static_cast<std::size_t>(round) % tightenings.size()];
     Job more = job;
-    add(more, random);
+    tightened.second(more, random);
     const testing::Scheduled with = testing::scheduled(more), without = testing::scheduled(job);
-    INFO(round, " ", name);
+    INFO(round, " ", tightened.first);
     CHECK(broken_rules(more, with.list, with.air, with.schedule).empty());
     CHECK(broken_rules(job, without.list, without.air, without.schedule).empty());
     const auto& proof = without.schedule.proof;
