@@ -11,7 +11,7 @@ namespace {
 
 using testing::instant;
 
-constexpr const char* monday = "2027-04-05T17:00Z";
+constexpr const char* asked_at = "2027-04-05T17:00Z";
 
 /// A top with two sides and legs, in a finish of which a long Saturday bears two coats: sessions
 /// are saved by waiting for it.
@@ -24,14 +24,14 @@ Job top_and_legs() {
 
 Choices choices_for(const Job& job) {
   Problems problems;
-  auto found = choices_of(job, instant(monday), problems);
+  auto found = choices_of(job, instant(asked_at), problems);
   REQUIRE(problems.empty());
   return std::move(*found);
 }
 
 Plan plan_for(const Job& job) {
   Problems problems;
-  auto plan = make_plan(job, instant(monday), problems);
+  auto plan = make_plan(job, instant(asked_at), problems);
   REQUIRE(problems.empty());
   return std::move(*plan);
 }
