@@ -88,8 +88,8 @@ void DryingProgress::note_hours() {
 }
 
 DryingProgress::Place DryingProgress::place_of(Instant at) const {
-  const std::int64_t minutes = (at - first_step_).count();
-  return {static_cast<std::size_t>(minutes / step_.count()), minutes % step_.count()};
+  const std::int64_t since = (at - first_step_).count();
+  return {static_cast<std::size_t>(since / step_.count()), since % step_.count()};
 }
 
 std::int64_t DryingProgress::done_at(const Place& place) const {
