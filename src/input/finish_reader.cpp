@@ -73,7 +73,7 @@ Taught read_taught(JsonCursor& object, std::string_view factor_key, std::string_
   const auto coats = object.whole(coats_key, {1, 1000, "coats"});
   if (object.has(factor_key) != object.has(coats_key))
     object.report(object.has(factor_key) ? factor_key : coats_key,
-                  fmt::format("wanted \"{}\" and \"{}\" together", factor_key, coats_key));
+                  fmt::format(R"(wanted "{}" and "{}" together)", factor_key, coats_key));
   if (factor && coats) taught = {*factor, *coats};
   return taught;
 }

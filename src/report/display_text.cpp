@@ -180,7 +180,7 @@ std::string cut_to(std::size_t columns, std::string_view text) {
 }
 
 std::string cut_inside(std::size_t columns, std::string_view text) {
-  const std::string all = clean(text);
+  std::string all = clean(text);
   std::size_t width = width_of_clean(all);
   if (width <= columns) return all;
   // The longest end that fits and does not begin with a mark that belongs to what was cut.
