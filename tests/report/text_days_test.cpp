@@ -52,10 +52,9 @@ TEST_CASE("a plan that is not proved the soonest says how late it may be at most
   plan.schedule.unplaced.clear();
   plan.schedule.ready_at = at("2027-04-12T03:00:00Z");
   plan.schedule.proof = Proof{at("2027-04-11T21:00:00Z"), false, false};
-  CHECK(
-      holds(opening_of(plan),
-            "Proved no schedule within these rules is ready before Sun Apr 11, 5:00 pm; this one\n"
-            "       at most 6 h later.\n"));
+  CHECK(holds(opening_of(plan),
+              "Proved no schedule within these rules is ready before Sun Apr 11, 5:00 pm; this\n"
+              "       one at most 6 h later.\n"));
 }
 
 TEST_CASE("a step too long for its line goes on below, uncut") {
