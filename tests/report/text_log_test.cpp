@@ -1,6 +1,6 @@
 #include "tackfree/report/text_log.hpp"
 
-#include "report/logged_plan.hpp"
+#include "plan/planned_log.hpp"
 
 namespace tackfree {
 namespace {

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <sstream>
 
-#include "report/logged_plan.hpp"
+#include "plan/planned_log.hpp"
 
 namespace tackfree {
 namespace {
@@ -11,7 +11,7 @@ namespace {
 using namespace testing;
 
 std::string screen(Job job, const char* now) {
-  const Plan plan = logged_plan(std::move(job), now);
+  const Plan plan = planned_again(std::move(job), now);
   return tonight_text(plan, tonight(plan));
 }
 
@@ -87,7 +87,7 @@ TEST_CASE(
 TEST_CASE("when all is done it says so, and when the piece is ready") {
   std::vector<LogEntry> log;
   int id = 0;
-  const Plan whole = logged_plan(sample_job(), "2027-04-05T17:00Z");
+  const Plan whole = planned_again(sample_job(), "2027-04-05T17:00Z");
   Instant last;
   for (const DatedStep& step : whole.schedule.steps) {
     const Operation& op = whole.list.operations[step.operation];
