@@ -172,6 +172,21 @@ Slot ready_after(const SchedulingProblem& problem, const Link::Crossing& crossin
   return after(problem, Lag{.table = crossing.table, .delay = crossing.delay}, end);
 }
 
+namespace {
+
+void find_prepared(const SchedulingProblem& problem, Chain& chain) {
+  std::uint32_t from = 0;
+  for (auto link = chain.end(); link != chain.begin();) {
+    --link;
+    const auto product = problem.activities[link->activity].product;
+    if (product && problem.products[*product].set_up + problem.products[*product].clean_up > 0)
+      link->prepared = std::uint32_t{1} << *product;
+    link->prepared_from = from = from | link->prepared;
+  }
+}
+
+}  // namespace
+
 std::optional<std::vector<Chain>> chains_of(const SchedulingProblem& problem) {
   if (problem.workers != 1 || problem.resources.size() > 1) return std::nullopt;
   const std::vector<Place> place = places(problem);
@@ -189,6 +204,7 @@ std::optional<std::vector<Chain>> chains_of(const SchedulingProblem& problem) {
   for (Chain& chain : chains) {
     if (chain.size() > most_links || !one_room_and_family(problem, chain)) return std::nullopt;
     for (Link& link : chain) find_starts(problem, link);
+    find_prepared(problem, chain);
   }
   // Each activity is listed after those it lags behind.
   for (std::size_t i = place.size(); i-- > 0;)

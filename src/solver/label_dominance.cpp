@@ -85,9 +85,13 @@ bool LabelDominance::as_good_and_further(const Label& a, const Label& b) const {
     if (a.done[g] == b.done[g] && a.done[g] < chains_[g].size() && !chain_as_good(a, b, g))
       return false;
   }
-  for (std::size_t g = 0; g < chains_.size(); ++g)
+  const Products to_come = prepared_to_come(chains_, a);
+  for (std::size_t g = 0; g < chains_.size(); ++g) {
+    for (std::size_t k = b.done[g]; k < a.done[g]; ++k)
+      if ((chains_[g][k].prepared & to_come) != 0) return false;
     if (a.done[g] > b.done[g] && a.done[g] < chains_[g].size() && !further_as_good(a, b, g))
       return false;
+  }
   return true;
 }
 

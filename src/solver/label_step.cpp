@@ -246,7 +246,8 @@ bool LabelStep::is_harmless(const Label& before, const Stepped& after, std::size
     return false;
   for (const HeldAmount& held : next.held[chain])
     if (held.until > begin) return false;
-  return chains_[chain][before.done[chain]].limits.empty();
+  const Link& link = chains_[chain][before.done[chain]];
+  return link.limits.empty() && (link.prepared & prepared_to_come(chains_, next)) == 0;
 }
 
 }  // namespace tackfree::solver

@@ -154,6 +154,24 @@ TEST_CASE("a coat waits for another to share its session when that costs no time
   CHECK(worth(p, found->solution).sessions == 2);
 }
 
+// A coat done early leaves a later session's set-up to the slots right before the next coat, which
+// other work may need: doing more is not always better.
+TEST_CASE("with long set-ups and narrow hours the search finds the brute-force optimum or none") {
+  int infeasible = 0, found_some = 0;
+  for (unsigned seed = 0; seed < 3000; ++seed) {
+    const SchedulingProblem p = testing::narrow_hours(seed);
+    const auto found = best_schedule(p, serial_schedule(p), plenty);
+    CAPTURE(seed);
+    REQUIRE(found);
+    if (testing::check_agreement(p, *found, true) == testing::Agreed::no_schedule)
+      ++infeasible;
+    else
+      ++found_some;
+  }
+  CHECK(infeasible > 100);
+  CHECK(found_some > 1000);
+}
+
 TEST_CASE("what is not made of chains is left to others") {
   SchedulingProblem p;
   p.horizon = 20;

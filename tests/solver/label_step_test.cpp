@@ -70,7 +70,14 @@ TEST_CASE("work that leaves no trace is harmless; a coat whose session costs, or
   const LabelStep counting(p, *chains, false, true);
   const LabelStep free_of_cost(p, *chains, false, false);
   CHECK_FALSE(counting.is_harmless(begin, counting.add(begin, 0, 3, 0), 0, 0));
-  CHECK(free_of_cost.is_harmless(begin, free_of_cost.add(begin, 0, 3, 0), 0, 0));
+  // Another coat of its product is to come, and would have to set up for itself.
+  CHECK_FALSE(free_of_cost.is_harmless(begin, free_of_cost.add(begin, 0, 3, 0), 0, 0));
+  SchedulingProblem lone = p;
+  lone.products.push_back({1, 1});
+  lone.activities[2].product = 1;
+  const auto lone_chains = chains_of(lone);
+  const LabelStep last_of_it(lone, *lone_chains, false, false);
+  CHECK(last_of_it.is_harmless(begin, last_of_it.add(begin, 0, 3, 0), 0, 0));
   CHECK_FALSE(free_of_cost.is_harmless(begin, free_of_cost.add(begin, 1, 2, 0), 1, 0));
   SchedulingProblem slow = p;  // the space is taken into the next window, the rest is over
   slow.tables.push_back(testing::waiting_table(40, 20));

@@ -3,6 +3,7 @@
 
 #include "tackfree/solver/scheduling_problem.hpp"
 
+#include <numeric>
 #include <random>
 
 namespace tackfree::solver::testing {
@@ -19,6 +20,37 @@ inline LagTable waiting_table(Slot horizon, Slot wait) {
     table[static_cast<std::size_t>(e)] = ready <= horizon ? ready : never;
   }
   return table;
+}
+
+/// Three to five short activities in two windows, most of them coats of one product that takes up
+/// to three slots of setting up and one of cleaning up; half may start in few slots only.
+inline SchedulingProblem narrow_hours(unsigned seed) {
+  constexpr Slot horizon = 20;
+  std::mt19937 random(seed);
+  auto below = [&](int n) { return static_cast<int>(random() % static_cast<unsigned>(n)); };
+  SchedulingProblem p;
+  p.horizon = horizon;
+  p.windows = {{0, 3 + below(3)}, {7, 18}};
+  LagTable at_once(horizon + 1);
+  std::iota(at_once.begin(), at_once.end(), Slot{0});
+  p.tables = {at_once};
+  p.products.push_back({1 + below(3), below(2)});
+  const int count = 3 + below(3);
+  for (int i = 0; i < count; ++i) {
+    const auto number = static_cast<std::size_t>(i);
+    const int open_of_ten = below(2) == 0 ? 9 : 2;
+    std::vector<Rule> start(horizon, Rule{1});
+    for (const Run window : p.windows)
+      for (Slot s = window.begin; s < window.end; ++s)
+        if (below(10) < open_of_ten) start[static_cast<std::size_t>(s)] = no_rule;
+    p.open_times.emplace_back(start);
+    p.activities.push_back({.duration = 1, .open_time = number});
+    if (below(3) > 0) p.activities.back().product = 0;
+    if (i > 0 && below(3) == 0)
+      p.lags.push_back({.from = number - 1, .to = number, .delay = below(3)});
+    p.goals.push_back({number, 0});
+  }
+  return p;
 }
 
 /// One to three groups, each: dusty splittable work, one or two coats with a wait between them.

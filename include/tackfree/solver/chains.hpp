@@ -3,6 +3,7 @@
 
 #include "tackfree/solver/scheduling_problem.hpp"
 
+#include <cstdint>
 #include <optional>
 #include <vector>
 
@@ -42,6 +43,9 @@ struct Link {
   std::vector<Slot> last_start;    ///< by slot: the last start at or before it, or -1
   std::vector<Slot> end;           ///< by start: when it is done
   std::vector<std::size_t> goals;  ///< tables of its goals
+  /// Products, by bit, that take setting up or cleaning up: this link's, and those of all links
+  /// from here on.
+  std::uint32_t prepared = 0, prepared_from = 0;
   /// By slot: a lower bound on when the goals from here on are met, if it starts no sooner.
   std::vector<Slot> tail;
 };

@@ -50,4 +50,12 @@ struct Label {
   std::int32_t trace = -1;  ///< the activity added last, with its start and what came before
 };
 
+/// Products with set-up or clean-up of which coats are still to come.
+inline Products prepared_to_come(const std::vector<Chain>& chains, const Label& label) {
+  Products all = 0;
+  for (std::size_t g = 0; g < chains.size(); ++g)
+    if (label.done[g] < chains[g].size()) all |= chains[g][label.done[g]].prepared_from;
+  return all;
+}
+
 }  // namespace tackfree::solver
