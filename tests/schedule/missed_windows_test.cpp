@@ -8,14 +8,7 @@ namespace {
 
 using testing::Scheduled;
 
-/// Varnish that needs no sanding, recoated after 8 h, unsanded within `window`; evenings only.
-Scheduled unsanded(Duration window) {
-  Job job = testing::sample_job();
-  job.batches[0].sides = Sides::on_points;
-  job.coatings[0].needs_sanding_between = false;
-  job.coatings[0].recoat_unsanded_within = sourced(window, Origin::label);
-  return testing::scheduled(job);
-}
+Scheduled unsanded(Duration window) { return testing::scheduled(testing::unsanded_job(window)); }
 
 KeyedCoats missed(const Scheduled& s) { return missed_windows(s.job, s.list, s.air, s.schedule); }
 

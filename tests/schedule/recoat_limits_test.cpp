@@ -12,13 +12,9 @@ namespace {
 
 using testing::Scheduled;
 
-/// Varnish that needs no sanding, recoated after 8 h, unsanded within 30 h; the second coat is to
-/// keep `spare` of that.
+/// The second coat is to keep `spare` of the 30 h in which it may go on unsanded.
 Scheduled held(Duration spare) {
-  Job job = testing::sample_job();
-  job.batches[0].sides = Sides::on_points;
-  job.coatings[0].needs_sanding_between = false;
-  job.coatings[0].recoat_unsanded_within = sourced(hours(30), Origin::label);
+  Job job = testing::unsanded_job(hours(30));
   job.horizon = days(14);
   Scheduled s = testing::scheduled(job);
   for (Operation& op : s.list.operations)

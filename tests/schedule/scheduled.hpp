@@ -21,6 +21,15 @@ struct Scheduled {
   }
 };
 
+/// The sample job with varnish that needs no sanding, recoated after 8 h, unsanded within `window`.
+inline Job unsanded_job(Duration window) {
+  Job job = sample_job();
+  job.batches[0].sides = Sides::on_points;
+  job.coatings[0].needs_sanding_between = false;
+  job.coatings[0].recoat_unsanded_within = sourced(window, Origin::label);
+  return job;
+}
+
 /// Planned from `now` (default: Monday 2027-04-05, 17:00 UTC) over the job's horizon.
 inline Scheduled scheduled(Job job, const char* now = "2027-04-05T17:00Z") {
   const Instant from = instant(now);
