@@ -139,35 +139,111 @@ LabelBounds::LabelBounds(std::shared_ptr<const BoundTables> tables, Slot target)
     : tables_(std::move(tables)),
       problem_(tables_->problem),
       chains_(tables_->chains),
-      deadlines_(chains_.size()),
-      work_(tables_->kinds.size()),
-      lanes_(tables_->lanes.size()) {
-  for (std::size_t g = 0; g < chains_.size(); ++g)
+      deadlines_(chains_.size()) {
+  Slot last = -1;
+  for (std::size_t g = 0; g < chains_.size(); ++g) {
     for (const Link& link : chains_[g]) {
       const auto in_time = std::upper_bound(link.tail.begin(), link.tail.end(), target);
       const auto latest = static_cast<Slot>(in_time - link.tail.begin()) - 1;
       deadlines_[g].push_back(latest < 0 ? -1 : link.last_start[index(latest)]);
     }
-  for (std::size_t n = 0; n < work_.size(); ++n) in_order(tables_->kinds[n].items, true, work_[n]);
-  for (std::size_t n = 0; n < lanes_.size(); ++n)
-    in_order(tables_->lanes[n].items, false, lanes_[n]);
+    last = std::max(last, deadlines_[g].back());
+  }
+  const auto window = last < 0 ? std::nullopt : window_at(problem_, last);
+  if (!window) {
+    add_finish(deadlines_);
+    return;
+  }
+  const Slot begin = problem_.windows[*window].begin;
+  for (const std::uint32_t late : last_ones(begin)) add_finish(without(begin, late));
 }
 
-void LabelBounds::in_order(const std::vector<Item>& items, bool by_end,
-                           std::vector<Due>& due) const {
+std::vector<std::uint32_t> LabelBounds::last_ones(Slot begin) const {
+  const std::vector<Slot>& hours = tables_->kinds.front().hours_before;
+  std::vector<std::pair<Slot, std::size_t>> ends;  // latest end, chain
+  for (std::size_t g = 0; g < chains_.size(); ++g)
+    if (const Slot start = deadlines_[g].back(); start >= begin)
+      ends.emplace_back(chains_[g].back().end[index(start)], g);
+  std::sort(ends.begin(), ends.end());
+  std::vector<std::uint32_t> sets;
+  // Downwards, so that each set comes after those that hold it.
+  for (std::uint32_t set = std::uint32_t{1} << ends.size(); set-- > 0;) {
+    const bool within_other = std::any_of(sets.begin(), sets.end(),
+                                          [&](std::uint32_t other) { return (set & ~other) == 0; });
+    Slot work = 0;
+    bool fits = !within_other;
+    for (std::size_t i = 0; i < ends.size() && fits; ++i)
+      if ((set >> i & 1U) != 0) {
+        const auto [end, chain] = ends[i];
+        work += problem_.activities[chains_[chain].back().activity].duration;
+        fits = work <= between(hours, begin, end);
+      }
+    if (fits) sets.push_back(set);
+  }
+  for (std::uint32_t& set : sets) {
+    std::uint32_t of_chains = 0;
+    for (std::size_t i = 0; i < ends.size(); ++i)
+      if ((set >> i & 1U) != 0) of_chains |= std::uint32_t{1} << ends[i].second;
+    set = of_chains;
+  }
+  return sets;
+}
+
+/// Deadlines when only these chains start their last work at or after `begin`.
+LabelBounds::Deadlines LabelBounds::without(Slot begin, std::uint32_t last_ones) const {
+  Deadlines deadlines = deadlines_;
+  for (std::size_t g = 0; g < chains_.size(); ++g) {
+    if ((last_ones >> g & 1U) != 0 || deadlines[g].back() < begin) continue;
+    const Chain& chain = chains_[g];
+    deadlines[g].back() = begin == 0 ? -1 : chain.back().last_start[index(begin - 1)];
+    for (std::size_t k = chain.size() - 1; k-- > 0;) {
+      auto in_time = [&](Slot start) {
+        return std::all_of(chain[k].waits.begin(), chain[k].waits.end(), [&](const auto& wait) {
+          return ready_after(problem_, wait, chain[k].end[index(start)]) <=
+                 deadlines[g][k + wait.ahead];
+        });
+      };
+      Slot& latest = deadlines[g][k];
+      while (latest >= 0 && !in_time(latest))
+        latest = latest == 0 ? -1 : chain[k].last_start[index(latest - 1)];
+    }
+  }
+  return deadlines;
+}
+
+void LabelBounds::add_finish(Deadlines deadlines) {
+  Finish& finish = finishes_.emplace_back();
+  for (const BoundTables::Kind& kind : tables_->kinds)
+    finish.work.push_back(in_order(deadlines, kind.items, true));
+  for (const BoundTables::Lanes& lanes : tables_->lanes)
+    finish.lanes.push_back(in_order(deadlines, lanes.items, false));
+  finish.deadlines = std::move(deadlines);
+}
+
+std::vector<LabelBounds::Due> LabelBounds::in_order(const Deadlines& deadlines,
+                                                    const std::vector<Item>& items,
+                                                    bool by_end) const {
+  std::vector<Due> due;
   for (const Item& item : items) {
-    const Slot start = deadlines_[item.chain][item.link];
+    const Slot start = deadlines[item.chain][item.link];
     due.push_back(
         {item, !by_end || start < 0 ? start : chains_[item.chain][item.link].end[index(start)]});
   }
   std::sort(due.begin(), due.end(), [](const Due& a, const Due& b) { return a.latest < b.latest; });
+  return due;
 }
 
-bool LabelBounds::work_fits(std::size_t kind, const Label& label) const {
+bool LabelBounds::may_start(Label& label, std::size_t chain, std::size_t link, Slot start) const {
+  while (label.finish < finishes_.size() && start > finishes_[label.finish].deadlines[chain][link])
+    ++label.finish;
+  return label.finish < finishes_.size();
+}
+
+bool LabelBounds::work_fits(const Finish& finish, std::size_t kind, const Label& label) const {
   Slot work = 0;
   const Slot from = std::min(label.free, problem_.horizon);
   const std::vector<Slot>& hours = tables_->kinds[kind].hours_before;
-  for (const auto& [item, latest] : work_[kind]) {
+  for (const auto& [item, latest] : finish.work[kind]) {
     if (item.link < label.done[item.chain]) continue;
     work += item.takes;
     if (latest < from || work > between(hours, from, latest)) return false;
@@ -175,7 +251,7 @@ bool LabelBounds::work_fits(std::size_t kind, const Label& label) const {
   return true;
 }
 
-bool LabelBounds::may_meet_deadlines(const Label& label) const {
+bool LabelBounds::meets_deadlines(const Finish& finish, const Label& label) const {
   for (std::size_t g = 0; g < chains_.size(); ++g) {
     const std::size_t k = label.done[g];
     if (k >= chains_[g].size()) continue;
@@ -185,12 +261,18 @@ bool LabelBounds::may_meet_deadlines(const Label& label) const {
         from = std::max(from, label.crossed[crossing.number]);
     if (from > problem_.horizon) return false;
     const Slot start = chains_[g][k].next_start[index(from)];
-    if (start > deadlines_[g][k]) return false;
+    if (start > finish.deadlines[g][k]) return false;
     if (label.latest[g][0] > 0 && start > label.latest[g][0]) return false;
   }
-  for (std::size_t kind = 0; kind < work_.size(); ++kind)
-    if (!work_fits(kind, label)) return false;
+  for (std::size_t kind = 0; kind < finish.work.size(); ++kind)
+    if (!work_fits(finish, kind, label)) return false;
   return true;
+}
+
+bool LabelBounds::may_meet_deadlines(Label& label) const {
+  while (label.finish < finishes_.size() && !meets_deadlines(finishes_[label.finish], label))
+    ++label.finish;
+  return label.finish < finishes_.size();
 }
 
 void LabelBounds::earliest_starts(const Label& label, std::size_t chain,
@@ -222,12 +304,13 @@ Slot LabelBounds::crossed_after(std::size_t chain, std::size_t link, const Link:
   return ready_after(problem_, crossing, chains_[chain][link].end[index(start)]);
 }
 
-bool LabelBounds::lanes_suffice(std::size_t number, const Label& label) const {
+bool LabelBounds::lanes_suffice(const Finish& finish, std::size_t number,
+                                const Label& label) const {
   const BoundTables::Lanes& lanes = tables_->lanes[number];
   Slot at = label.free > problem_.horizon ? never : lanes.first[index(label.free)];
   std::int64_t room = at == never ? 0 : lanes.width;
   std::int64_t taken = 0;
-  for (const auto& [item, latest] : lanes_[number]) {
+  for (const auto& [item, latest] : finish.lanes[number]) {
     if (item.link < label.done[item.chain]) continue;
     taken += item.takes;
     if (at == never || at > latest) return false;
@@ -240,14 +323,14 @@ bool LabelBounds::lanes_suffice(std::size_t number, const Label& label) const {
   return true;
 }
 
-bool LabelBounds::work_fits_with_waits(const Label& label,
+bool LabelBounds::work_fits_with_waits(const Finish& finish, const Label& label,
                                        const std::vector<std::vector<Slot>>& starts) const {
   struct Job {
     Slot ready, due, work;
   };
   const std::vector<Slot>& hours = tables_->kinds.front().hours_before;
   std::vector<Job> jobs;
-  for (const auto& [item, latest] : work_.front())
+  for (const auto& [item, latest] : finish.work.front())
     if (item.link >= label.done[item.chain])
       jobs.push_back(
           {hours[index(starts[item.chain][item.link])], hours[index(latest)], item.takes});
@@ -272,23 +355,31 @@ bool LabelBounds::work_fits_with_waits(const Label& label,
   return true;
 }
 
-bool LabelBounds::may_meet_deadlines_with_waits(const Label& label) const {
-  if (!may_meet_deadlines(label)) return false;
-  std::vector<std::vector<Slot>> starts(chains_.size());
-  for (std::size_t g = 0; g < chains_.size(); ++g) {
-    earliest_starts(label, g, starts[g]);
+bool LabelBounds::meets_deadlines_with_waits(const Finish& finish, const Label& label,
+                                             const std::vector<std::vector<Slot>>& starts) const {
+  if (!meets_deadlines(finish, label)) return false;
+  for (std::size_t g = 0; g < chains_.size(); ++g)
     for (std::size_t k = label.done[g]; k < chains_[g].size(); ++k) {
-      if (deadlines_[g][k] < 0 || starts[g][k] > deadlines_[g][k]) return false;
+      if (finish.deadlines[g][k] < 0 || starts[g][k] > finish.deadlines[g][k]) return false;
       const std::size_t ahead = k - label.done[g];
       if (ahead < longest_reach && label.latest[g][ahead] > 0 &&
           starts[g][k] > label.latest[g][ahead])
         return false;
     }
-  }
-  if (!work_.empty() && !work_fits_with_waits(label, starts)) return false;
-  for (std::size_t number = 0; number < lanes_.size(); ++number)
-    if (!lanes_suffice(number, label)) return false;
+  if (!finish.work.empty() && !work_fits_with_waits(finish, label, starts)) return false;
+  for (std::size_t number = 0; number < finish.lanes.size(); ++number)
+    if (!lanes_suffice(finish, number, label)) return false;
   return true;
+}
+
+bool LabelBounds::may_meet_deadlines_with_waits(Label& label) const {
+  if (!may_meet_deadlines(label)) return false;
+  std::vector<std::vector<Slot>> starts(chains_.size());
+  for (std::size_t g = 0; g < chains_.size(); ++g) earliest_starts(label, g, starts[g]);
+  while (label.finish < finishes_.size() &&
+         !meets_deadlines_with_waits(finishes_[label.finish], label, starts))
+    ++label.finish;
+  return label.finish < finishes_.size();
 }
 
 std::int32_t LabelBounds::sessions_to_come(const Label& label) const {
@@ -313,8 +404,9 @@ double LabelBounds::urgency(const Label& label) const {
     const Slot from = std::max(label.ready[g][0], label.free);
     if (from > problem_.horizon) return 1e9;
     const Slot start = chains_[g][k].next_start[index(from)];
-    if (start > deadlines_[g][k]) return 1e9;
-    sum += 1.0 / (1.0 + between(hours, start, deadlines_[g][k]));
+    const Slot deadline = finishes_[label.finish].deadlines[g][k];
+    if (start > deadline) return 1e9;
+    sum += 1.0 / (1.0 + between(hours, start, deadline));
   }
   return sum;
 }

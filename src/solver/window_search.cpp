@@ -137,7 +137,7 @@ class Search {
 
   WindowSearchResult run() {
     Front& labels = fronts_[0];
-    if (const Label first; bounds_.may_meet_deadlines_with_waits(first)) labels.insert(first);
+    if (Label first; bounds_.may_meet_deadlines_with_waits(first)) labels.insert(first);
     std::vector<std::uint32_t> left = labels.left();
     for (std::size_t stage = 0; stage < step_.stages() && !left.empty(); ++stage) {
       left = through(stage, std::move(left));
@@ -243,7 +243,9 @@ class Search {
     }
     const bool harmless = step_.is_harmless(base, stepped, g, stage);
     Label& label = stepped.label;
-    if (label.met > aim_.target || !may_be_good(label) || !bounds_.may_meet_deadlines(label))
+    if (label.met > aim_.target || !may_be_good(label) ||
+        !bounds_.may_start(label, g, base.done[g], stepped.start) ||
+        !bounds_.may_meet_deadlines(label))
       return harmless;
     label.trace = static_cast<std::int32_t>(trace_.size());
     if (next.insert(label)) {

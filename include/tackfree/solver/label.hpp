@@ -47,6 +47,7 @@ struct Label {
   Products open = 0;     ///< set up in this window and not cleaned up
   Products closed = 0;   ///< cleaned up in this window: not to be opened again
   Cost cost;
+  std::uint32_t finish = 0;  ///< the first of the finishes that are not refuted; see LabelBounds
   std::int32_t trace = -1;  ///< the activity added last, with its start and what came before
 };
 

@@ -48,18 +48,26 @@ struct BoundTables {
 
 /// Deadlines of all links for a target, and tests that refute partial schedules. Each test is a
 /// necessary condition, so that what fails has no schedule.
+///
+/// Not all chains can do their last work in the last window before the target: it has too few hours.
+/// Which of them do is a choice, and for each choice the others have sooner deadlines. Of these
+/// finishes a label carries the first that is not refuted: what refutes one for a partial schedule
+/// refutes it for all that grow from it.
 class LabelBounds {
  public:
   LabelBounds(const SchedulingProblem& problem, const std::vector<Chain>& chains, Slot target);
   LabelBounds(std::shared_ptr<const BoundTables> tables, Slot target);
 
-  /// The latest start of a link; before 0 when none is ready by the target.
+  /// The latest start of a link with any finish; before 0 when none is ready by the target.
   Slot deadline(std::size_t chain, std::size_t link) const { return deadlines_[chain][link]; }
-  /// The next links of all chains can start in time, and the work left fits in the hours left.
-  bool may_meet_deadlines(const Label& label) const;
+  /// Leaves the label's finishes in which the link cannot start then; false when that is all.
+  bool may_start(Label& label, std::size_t chain, std::size_t link, Slot start) const;
+  /// The next links of all chains can start in time, and the work left fits in the hours left, with
+  /// some finish: the label is given the first.
+  bool may_meet_deadlines(Label& label) const;
   /// The same with the slots at which links become ready, and the resource over windows; for a
   /// label with nothing begun in a window that starts when it is free.
-  bool may_meet_deadlines_with_waits(const Label& label) const;
+  bool may_meet_deadlines_with_waits(Label& label) const;
   /// A lower bound on the sessions still to come.
   std::int32_t sessions_to_come(const Label& label) const;
   /// Smaller is more promising.
@@ -75,23 +83,37 @@ class LabelBounds {
 
  private:
   using Item = BoundTables::Item;
+  using Deadlines = std::vector<std::vector<Slot>>;  ///< by chain and link
   /// In order of the latest end or start.
   struct Due {
     Item item;
     Slot latest;
   };
+  struct Finish {
+    Deadlines deadlines;
+    std::vector<std::vector<Due>> work;   ///< by kind
+    std::vector<std::vector<Due>> lanes;  ///< by lanes
+  };
 
-  void in_order(const std::vector<Item>& items, bool by_end, std::vector<Due>& due) const;
-  bool lanes_suffice(std::size_t number, const Label& label) const;
-  bool work_fits(std::size_t kind, const Label& label) const;
-  bool work_fits_with_waits(const Label& label, const std::vector<std::vector<Slot>>& starts) const;
+  /// By bit, the largest sets of chains that can do their last work in the window that begins then.
+  std::vector<std::uint32_t> last_ones(Slot begin) const;
+  Deadlines without(Slot begin, std::uint32_t last_ones) const;
+  void add_finish(Deadlines deadlines);
+  std::vector<Due> in_order(const Deadlines& deadlines, const std::vector<Item>& items,
+                            bool by_end) const;
+  bool meets_deadlines(const Finish& finish, const Label& label) const;
+  bool meets_deadlines_with_waits(const Finish& finish, const Label& label,
+                                  const std::vector<std::vector<Slot>>& starts) const;
+  bool lanes_suffice(const Finish& finish, std::size_t number, const Label& label) const;
+  bool work_fits(const Finish& finish, std::size_t kind, const Label& label) const;
+  bool work_fits_with_waits(const Finish& finish, const Label& label,
+                            const std::vector<std::vector<Slot>>& starts) const;
 
   std::shared_ptr<const BoundTables> tables_;
   const SchedulingProblem& problem_;
   const std::vector<Chain>& chains_;
-  std::vector<std::vector<Slot>> deadlines_;
-  std::vector<std::vector<Due>> work_;   ///< by kind
-  std::vector<std::vector<Due>> lanes_;  ///< by lanes
+  Deadlines deadlines_;
+  std::vector<Finish> finishes_;
 };
 
 }  // namespace tackfree::solver
