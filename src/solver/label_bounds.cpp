@@ -214,55 +214,69 @@ LabelBounds::Deadlines LabelBounds::without(Slot begin, std::uint32_t last_ones)
 void LabelBounds::add_finish(Deadlines deadlines) {
   Finish& finish = finishes_.emplace_back();
   for (const BoundTables::Kind& kind : tables_->kinds)
-    finish.work.push_back(in_order(deadlines, kind.items, true));
+    finish.work.push_back(in_order(deadlines, kind.items, &kind.hours_before));
   for (const BoundTables::Lanes& lanes : tables_->lanes)
-    finish.lanes.push_back(in_order(deadlines, lanes.items, false));
+    finish.lanes.push_back(in_order(deadlines, lanes.items, nullptr));
   finish.deadlines = std::move(deadlines);
 }
 
-std::vector<LabelBounds::Due> LabelBounds::in_order(const Deadlines& deadlines,
-                                                    const std::vector<Item>& items,
-                                                    bool by_end) const {
-  std::vector<Due> due;
+LabelBounds::InOrder LabelBounds::in_order(const Deadlines& deadlines,
+                                           const std::vector<Item>& items,
+                                           const std::vector<Slot>* hours_before) const {
+  InOrder all;
   for (const Item& item : items) {
-    const Slot start = deadlines[item.chain][item.link];
-    due.push_back(
-        {item, !by_end || start < 0 ? start : chains_[item.chain][item.link].end[index(start)]});
+    Due due{static_cast<std::uint8_t>(item.chain), static_cast<std::uint8_t>(item.link), item.takes,
+            deadlines[item.chain][item.link], -1};
+    if (hours_before != nullptr && due.latest >= 0) {
+      due.latest = chains_[item.chain][item.link].end[index(due.latest)];
+      due.hours_before = (*hours_before)[index(due.latest)];
+    }
+    all.push_back(due);
   }
-  std::sort(due.begin(), due.end(), [](const Due& a, const Due& b) { return a.latest < b.latest; });
-  return due;
+  std::sort(all.begin(), all.end(), [](const Due& a, const Due& b) { return a.latest < b.latest; });
+  return all;
+}
+
+bool LabelBounds::next_finish(Label& label) const {
+  label.fits_until = nothing_fits;
+  return ++label.finish < finishes_.size();
 }
 
 bool LabelBounds::may_start(Label& label, std::size_t chain, std::size_t link, Slot start) const {
-  while (label.finish < finishes_.size() && start > finishes_[label.finish].deadlines[chain][link])
-    ++label.finish;
-  return label.finish < finishes_.size();
-}
-
-bool LabelBounds::work_fits(const Finish& finish, std::size_t kind, const Label& label) const {
-  Slot work = 0;
-  const Slot from = std::min(label.free, problem_.horizon);
-  const std::vector<Slot>& hours = tables_->kinds[kind].hours_before;
-  for (const auto& [item, latest] : finish.work[kind]) {
-    if (item.link < label.done[item.chain]) continue;
-    work += item.takes;
-    if (latest < from || work > between(hours, from, latest)) return false;
-  }
+  while (start > finishes_[label.finish].deadlines[chain][link])
+    if (!next_finish(label)) return false;
   return true;
 }
 
-bool LabelBounds::meets_deadlines(const Finish& finish, const Label& label) const {
+bool LabelBounds::work_fits(const Finish& finish, std::size_t kind, Label& label) const {
+  const std::vector<Slot>& hours = tables_->kinds[kind].hours_before;
+  const Slot gone = hours[index(std::min(label.free, problem_.horizon))];
+  Slot& until = label.fits_until[kind];
+  if (gone <= until) return true;
+  Slot work = 0, least = never;
+  for (const Due& due : finish.work[kind]) {
+    if (due.link < label.done[due.chain]) continue;
+    work += due.takes;
+    least = std::min(least, due.hours_before - work);
+    if (gone > least) return false;
+  }
+  // Work done only leaves more hours for the rest, so this holds for all that grows from the label.
+  until = least;
+  return true;
+}
+
+bool LabelBounds::meets_deadlines(const Finish& finish, Label& label) const {
   for (std::size_t g = 0; g < chains_.size(); ++g) {
     const std::size_t k = label.done[g];
     if (k >= chains_[g].size()) continue;
+    const Link& link = chains_[g][k];
     Slot from = std::max(label.ready[g][0], label.free);
-    for (const Link::Crossing& crossing : chains_[g][k].begins_after)
+    for (const Link::Crossing& crossing : link.begins_after)
       if (label.done[crossing.chain] > crossing.link)
         from = std::max(from, label.crossed[crossing.number]);
-    if (from > problem_.horizon) return false;
-    const Slot start = chains_[g][k].next_start[index(from)];
-    if (start > finish.deadlines[g][k]) return false;
-    if (label.latest[g][0] > 0 && start > label.latest[g][0]) return false;
+    // A deadline is a start, so the first start from then on is in time.
+    if (from > finish.deadlines[g][k]) return false;
+    if (label.latest[g][0] > 0 && link.next_start[index(from)] > label.latest[g][0]) return false;
   }
   for (std::size_t kind = 0; kind < finish.work.size(); ++kind)
     if (!work_fits(finish, kind, label)) return false;
@@ -270,9 +284,9 @@ bool LabelBounds::meets_deadlines(const Finish& finish, const Label& label) cons
 }
 
 bool LabelBounds::may_meet_deadlines(Label& label) const {
-  while (label.finish < finishes_.size() && !meets_deadlines(finishes_[label.finish], label))
-    ++label.finish;
-  return label.finish < finishes_.size();
+  while (!meets_deadlines(finishes_[label.finish], label))
+    if (!next_finish(label)) return false;
+  return true;
 }
 
 void LabelBounds::earliest_starts(const Label& label, std::size_t chain,
@@ -310,13 +324,13 @@ bool LabelBounds::lanes_suffice(const Finish& finish, std::size_t number,
   Slot at = label.free > problem_.horizon ? never : lanes.first[index(label.free)];
   std::int64_t room = at == never ? 0 : lanes.width;
   std::int64_t taken = 0;
-  for (const auto& [item, latest] : finish.lanes[number]) {
-    if (item.link < label.done[item.chain]) continue;
-    taken += item.takes;
-    if (at == never || at > latest) return false;
+  for (const Due& due : finish.lanes[number]) {
+    if (due.link < label.done[due.chain]) continue;
+    taken += due.takes;
+    if (at == never || at > due.latest) return false;
     while (taken > room) {
       at = lanes.next[index(at)];
-      if (at == never || at > latest) return false;
+      if (at == never || at > due.latest) return false;
       room += lanes.width;
     }
   }
@@ -330,10 +344,9 @@ bool LabelBounds::work_fits_with_waits(const Finish& finish, const Label& label,
   };
   const std::vector<Slot>& hours = tables_->kinds.front().hours_before;
   std::vector<Job> jobs;
-  for (const auto& [item, latest] : finish.work.front())
-    if (item.link >= label.done[item.chain])
-      jobs.push_back(
-          {hours[index(starts[item.chain][item.link])], hours[index(latest)], item.takes});
+  for (const Due& due : finish.work.front())
+    if (due.link >= label.done[due.chain])
+      jobs.push_back({hours[index(starts[due.chain][due.link])], due.hours_before, due.takes});
   std::sort(jobs.begin(), jobs.end(), [](const Job& a, const Job& b) { return a.ready < b.ready; });
   std::priority_queue<std::pair<Slot, Slot>, std::vector<std::pair<Slot, Slot>>, std::greater<>>
       waiting;  // due, work
@@ -355,7 +368,7 @@ bool LabelBounds::work_fits_with_waits(const Finish& finish, const Label& label,
   return true;
 }
 
-bool LabelBounds::meets_deadlines_with_waits(const Finish& finish, const Label& label,
+bool LabelBounds::meets_deadlines_with_waits(const Finish& finish, Label& label,
                                              const std::vector<std::vector<Slot>>& starts) const {
   if (!meets_deadlines(finish, label)) return false;
   for (std::size_t g = 0; g < chains_.size(); ++g)
@@ -376,10 +389,9 @@ bool LabelBounds::may_meet_deadlines_with_waits(Label& label) const {
   if (!may_meet_deadlines(label)) return false;
   std::vector<std::vector<Slot>> starts(chains_.size());
   for (std::size_t g = 0; g < chains_.size(); ++g) earliest_starts(label, g, starts[g]);
-  while (label.finish < finishes_.size() &&
-         !meets_deadlines_with_waits(finishes_[label.finish], label, starts))
-    ++label.finish;
-  return label.finish < finishes_.size();
+  while (!meets_deadlines_with_waits(finishes_[label.finish], label, starts))
+    if (!next_finish(label)) return false;
+  return true;
 }
 
 std::int32_t LabelBounds::sessions_to_come(const Label& label) const {

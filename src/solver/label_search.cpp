@@ -6,6 +6,9 @@
 #include "tackfree/solver/window_search.hpp"
 
 #include <algorithm>
+#include <cstdio>
+#include <cstdlib>
+#include <ctime>
 #include <utility>
 
 namespace tackfree::solver {
@@ -124,8 +127,10 @@ class LabelDriver {
       aim.sessions_only = true;
     }
     aim.most_labels = std::min(aim.most_labels, left_);
+    const std::clock_t t0 = std::clock();
     WindowSearchResult result = searcher_.search(aim);
     left_ -= result.labels;
+    if (std::getenv("TRACE")) std::fprintf(stderr, "  target %d beam %zu cheaper %d max %ld: labels %ld %.3f s complete %d found %zu (bound %d)\n", aim.target, aim.beam, aim.cheaper_than ? aim.cheaper_than->sessions : -1, long(aim.most_labels), long(result.labels), double(std::clock() - t0) / CLOCKS_PER_SEC, result.complete, result.starts.size(), found_.ready_bound);
     return result;
   }
 

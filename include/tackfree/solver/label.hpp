@@ -31,6 +31,10 @@ struct HeldAmount {
 /// A chain holds the resource for so many activities at a time at most.
 inline constexpr std::size_t most_held = 2;
 
+/// All, what makes dust, coats.
+inline constexpr std::size_t kinds_of_work = 3;
+inline constexpr std::array<Slot, kinds_of_work> nothing_fits{-1, -1, -1};
+
 struct Label {
   std::array<std::uint8_t, most_chains> done{};  ///< links done, by chain
   std::array<Ahead, most_chains> ready{};        ///< the waits of the next links so far
@@ -48,6 +52,8 @@ struct Label {
   Products closed = 0;   ///< cleaned up in this window: not to be opened again
   Cost cost;
   std::uint32_t finish = 0;  ///< the first of the finishes that are not refuted; see LabelBounds
+  /// By kind of work: while no more hours than these have gone, the work left fits (LabelBounds).
+  std::array<Slot, kinds_of_work> fits_until = nothing_fits;
   std::int32_t trace = -1;  ///< the activity added last, with its start and what came before
 };
 

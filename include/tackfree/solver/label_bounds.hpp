@@ -84,28 +84,33 @@ class LabelBounds {
  private:
   using Item = BoundTables::Item;
   using Deadlines = std::vector<std::vector<Slot>>;  ///< by chain and link
-  /// In order of the latest end or start.
   struct Due {
-    Item item;
-    Slot latest;
+    std::uint8_t chain, link;
+    Slot takes;
+    Slot latest;        ///< end of work, start of what holds the resource
+    Slot hours_before;  ///< hours of that kind of work before it
   };
+  /// In order of the latest.
+  using InOrder = std::vector<Due>;
   struct Finish {
     Deadlines deadlines;
-    std::vector<std::vector<Due>> work;   ///< by kind
-    std::vector<std::vector<Due>> lanes;  ///< by lanes
+    std::vector<InOrder> work;   ///< by kind
+    std::vector<InOrder> lanes;  ///< by lanes
   };
 
   /// By bit, the largest sets of chains that can do their last work in the window that begins then.
   std::vector<std::uint32_t> last_ones(Slot begin) const;
   Deadlines without(Slot begin, std::uint32_t last_ones) const;
   void add_finish(Deadlines deadlines);
-  std::vector<Due> in_order(const Deadlines& deadlines, const std::vector<Item>& items,
-                            bool by_end) const;
-  bool meets_deadlines(const Finish& finish, const Label& label) const;
-  bool meets_deadlines_with_waits(const Finish& finish, const Label& label,
+  /// Goes on to the next finish; false when there is none.
+  bool next_finish(Label& label) const;
+  InOrder in_order(const Deadlines& deadlines, const std::vector<Item>& items,
+                   const std::vector<Slot>* hours_before) const;
+  bool meets_deadlines(const Finish& finish, Label& label) const;
+  bool meets_deadlines_with_waits(const Finish& finish, Label& label,
                                   const std::vector<std::vector<Slot>>& starts) const;
   bool lanes_suffice(const Finish& finish, std::size_t number, const Label& label) const;
-  bool work_fits(const Finish& finish, std::size_t kind, const Label& label) const;
+  bool work_fits(const Finish& finish, std::size_t kind, Label& label) const;
   bool work_fits_with_waits(const Finish& finish, const Label& label,
                             const std::vector<std::vector<Slot>>& starts) const;
 
