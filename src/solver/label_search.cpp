@@ -9,6 +9,7 @@
 #include <cstdio>
 #include <cstdlib>
 #include <ctime>
+#include <memory>
 #include <utility>
 
 namespace tackfree::solver {
@@ -121,16 +122,31 @@ class LabelDriver {
   }
   bool settled() const { return found_.infeasible || (whole() && found_.ready_bound >= ready()); }
 
-  WindowSearchResult search(SearchAim aim) {
+  /// A search that keeps all goes on where the last one stopped, if it looks for the same.
+  WindowSearchResult search(SearchAim aim, std::int64_t most_labels) {
     if (most_sessions_ && !aim.cheaper_than) {
       aim.cheaper_than = Cost{*most_sessions_ + 1, 0};
       aim.sessions_only = true;
     }
-    aim.most_labels = std::min(aim.most_labels, left_);
-    const std::clock_t t0 = std::clock();
-    WindowSearchResult result = searcher_.search(aim);
+    const std::int64_t most = std::max(std::min(most_labels, left_), std::int64_t{0});
+    WindowSearchResult result;
+    if (aim.beam > 0) {
+      result = searcher_.begin(aim)->go_on(most);
+    } else {
+      if (!ongoing_ || !(ongoing_aim_ == aim)) {
+        ongoing_ = searcher_.begin(aim);
+        ongoing_aim_ = aim;
+      }
+      result = ongoing_->go_on(most);
+      if (result.ended) ongoing_.reset();
+    }
     left_ -= result.labels;
-    if (std::getenv("TRACE")) std::fprintf(stderr, "  target %d beam %zu cheaper %d max %ld: labels %ld %.3f s complete %d found %zu (bound %d)\n", aim.target, aim.beam, aim.cheaper_than ? aim.cheaper_than->sessions : -1, long(aim.most_labels), long(result.labels), double(std::clock() - t0) / CLOCKS_PER_SEC, result.complete, result.starts.size(), found_.ready_bound);
+    if (std::getenv("TRACE"))
+      std::fprintf(
+          stderr,
+          "  target %d beam %zu cheaper %d max %ld: labels %ld complete %d found %zu (bound %d)\n",
+          aim.target, aim.beam, aim.cheaper_than ? aim.cheaper_than->sessions : -1, long(most),
+          long(result.labels), result.complete, result.starts.size(), found_.ready_bound);
     return result;
   }
 
@@ -159,13 +175,13 @@ class LabelDriver {
   }
 
   bool improve(Slot aimed_at, std::size_t beam, std::int64_t labels) {
-    SearchAim aim{.target = aimed_at, .beam = beam, .most_labels = labels, .loose_limits = limits_};
-    WindowSearchResult result = search(aim);
+    SearchAim aim{.target = aimed_at, .beam = beam, .loose_limits = limits_};
+    WindowSearchResult result = search(aim, labels);
     if (refuted(result, aim)) return false;
     if (take(result, limits_)) return true;
     if (!limits_) return false;
     aim.loose_limits = false;
-    result = search(aim);
+    result = search(aim, labels);
     return !refuted(result, aim) && take(result, false);
   }
 
@@ -197,9 +213,8 @@ class LabelDriver {
       const std::size_t first = first_to_try();
       const std::size_t middle = first + (open - first) / 2;
       if (middle >= open) break;
-      const SearchAim aim{
-          .target = possible_[middle], .most_labels = labels, .loose_limits = limits_};
-      const WindowSearchResult result = search(aim);
+      const SearchAim aim{.target = possible_[middle], .loose_limits = limits_};
+      const WindowSearchResult result = search(aim, labels);
       if (!refuted(result, aim)) {
         open = middle;
         if (take(result, limits_)) open = std::min(open, last_to_try());
@@ -215,31 +230,28 @@ class LabelDriver {
   /// Fewest sessions, then least late work, among what is ready as soon. That no schedule has fewer
   /// sessions is proved without late work; the least of that only if it takes half as long.
   void save_sessions() {
-    lower_cost({.beam = narrow});
+    lower_cost({.beam = narrow}, left_ / 8);
     const std::int64_t before = left_;
-    SearchAim aim{.sessions_only = true, .most_labels = left_ / 4};
-    bool proved = lower_cost(aim);
+    const SearchAim aim{.sessions_only = true};
+    bool proved = lower_cost(aim, left_ / 4);
     if (!proved) {
-      lower_cost({.beam = wide, .most_labels = left_ / 8});
-      aim.most_labels = left_;
-      proved = lower_cost(aim);
+      lower_cost({.beam = wide}, left_ / 8);
+      proved = lower_cost(aim, left_);
     }
     found_.sessions_proved = proved;
-    if (proved && !problem_.late.empty())
-      lower_cost({.most_labels = std::min(left_, (before - left_) / 2)});
+    if (proved && !problem_.late.empty()) lower_cost({}, std::min(left_, (before - left_) / 2));
   }
 
   /// Looks for anything cheaper until there is nothing; false when that is not sure.
-  bool lower_cost(SearchAim aim) {
+  bool lower_cost(SearchAim aim, std::int64_t most_labels) {
     aim.target = ready();
-    if (aim.most_labels == 0) aim.most_labels = left_ / 8;
     for (const bool loose : {true, false}) {
       if (loose && !limits_) continue;
       aim.loose_limits = loose;
       while (left_ > 0) {
         aim.cheaper_than = cost();
         if (aim.sessions_only) aim.cheaper_than->late = 0;
-        const WindowSearchResult result = search(aim);
+        const WindowSearchResult result = search(aim, most_labels);
         const bool better = take(result, loose);
         if (!result.complete) return false;
         if (result.starts.empty()) return true;
@@ -264,6 +276,8 @@ class LabelDriver {
 
   const SchedulingProblem& problem_;
   WindowSearcher searcher_;
+  std::unique_ptr<OngoingSearch> ongoing_;
+  SearchAim ongoing_aim_;
   std::vector<Slot> possible_;
   std::int64_t left_;
   bool limits_ = false;

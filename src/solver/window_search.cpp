@@ -69,6 +69,7 @@ class Front {
     return left;
   }
   const Label& label(std::uint32_t number) const { return labels_[number]; }
+  bool is_empty() const { return labels_.empty(); }
 
   void clear() {
     labels_.clear();
@@ -119,7 +120,7 @@ class Front {
   std::size_t used_heads_ = 0;
 };
 
-class Search {
+class Search final : public OngoingSearch {
  public:
   Search(const std::shared_ptr<const BoundTables>& tables, const LabelStep& step,
          const SearchAim& aim)
@@ -133,22 +134,22 @@ class Search {
       if (aim.cheaper_than || problem_.products[p].set_up > 0 || problem_.products[p].clean_up > 0)
         relevant_ |= Products{1} << p;
     fronts_.assign(3, Front(dominance_, relevant_));
+    if (Label first; bounds_.may_meet_deadlines_with_waits(first)) level().insert(first);
+    level_ = level().left();
   }
 
-  WindowSearchResult run() {
-    Front& labels = fronts_[0];
-    if (Label first; bounds_.may_meet_deadlines_with_waits(first)) labels.insert(first);
-    std::vector<std::uint32_t> left = labels.left();
-    for (std::size_t stage = 0; stage < step_.stages() && !left.empty(); ++stage) {
-      left = through(stage, std::move(left));
-      if (made_ >= aim_.most_labels) {
-        cut_ = true;
-        break;
-      }
+  WindowSearchResult go_on(std::int64_t labels) override {
+    const std::int64_t before = made_;
+    while (!ended() && made_ - before < labels) {
+      if (level_.empty())
+        close_stage();
+      else
+        extend_level();
     }
     WindowSearchResult result;
-    result.complete = !cut_;
-    result.labels = made_;
+    result.ended = ended();
+    result.complete = ended() && !left_out_;
+    result.labels = made_ - before;
     if (best_) {
       for (std::int32_t t = best_->trace; t >= 0; t = trace_[at(t)].before)
         result.starts.emplace_back(trace_[at(t)].activity, trace_[at(t)].start);
@@ -165,31 +166,38 @@ class Search {
   };
   static std::size_t at(std::int32_t trace) { return static_cast<std::size_t>(trace); }
 
-  /// All the work of one window, then the labels as they stand at the begin of the next: numbers
-  /// in the first front, as `level` is.
-  std::vector<std::uint32_t> through(std::size_t stage, std::vector<std::uint32_t> level) {
-    Front* from = &fronts_[0];
-    Front* next = &fronts_[1];
-    Front& closed = fronts_[2];
-    closed.clear();
-    while (!level.empty() && made_ < aim_.most_labels) {
-      next->clear();
-      for (const std::uint32_t number : level) {
-        const Label& label = from->label(number);
-        bool may_close = label.owed == 0;
-        for (std::size_t g = 0; g < chains_.size(); ++g)
-          if (extend(label, g, stage, *next)) may_close = false;
-        if (may_close) close(label, stage, closed);
-      }
-      level = next->left();
-      keep_most_promising(*next, level, 4 * aim_.beam);
-      std::swap(from, next);
+  /// Labels with so much begun in the window, with one activity more, and with the window closed.
+  Front& level() { return fronts_[level_at_]; }
+  Front& next_level() { return fronts_[1 - level_at_]; }
+  Front& closed() { return fronts_[2]; }
+
+  bool ended() const {
+    return stage_ == step_.stages() || (level_.empty() && fronts_[2].is_empty());
+  }
+
+  /// Each label of the level with one activity more, or its window closed.
+  void extend_level() {
+    next_level().clear();
+    for (const std::uint32_t number : level_) {
+      const Label& label = level().label(number);
+      bool may_close = label.owed == 0;
+      for (std::size_t g = 0; g < chains_.size(); ++g)
+        if (extend(label, g, stage_, next_level())) may_close = false;
+      if (may_close) close(label, stage_, closed());
     }
-    std::swap(fronts_[0], closed);
-    std::vector<std::uint32_t> left = fronts_[0].left();
-    drop_overtaken(fronts_[0], left);
-    keep_most_promising(fronts_[0], left, aim_.beam);
-    return left;
+    level_at_ = 1 - level_at_;
+    level_ = level().left();
+    keep_most_promising(level(), level_, 4 * aim_.beam);
+  }
+
+  /// Labels as they stand at the begin of the next window.
+  void close_stage() {
+    std::swap(level(), closed());
+    closed().clear();
+    level_ = level().left();
+    drop_overtaken(level(), level_);
+    keep_most_promising(level(), level_, aim_.beam);
+    ++stage_;
   }
 
   /// Adds the chain's next link where it can start in this stage; true when that does no harm, so
@@ -238,7 +246,7 @@ class Search {
 
   bool keep(const Label& base, Stepped& stepped, std::size_t g, std::size_t stage, Front& next) {
     if (stepped.too_much_held) {
-      cut_ = true;
+      left_out_ = true;
       return false;
     }
     const bool harmless = step_.is_harmless(base, stepped, g, stage);
@@ -315,7 +323,7 @@ class Search {
   void keep_most_promising(const Front& front, std::vector<std::uint32_t>& labels,
                            std::size_t most) {
     if (most == 0 || labels.size() <= most) return;
-    cut_ = true;
+    left_out_ = true;
     std::vector<std::pair<double, std::size_t>> order;
     for (std::size_t i = 0; i < labels.size(); ++i)
       order.emplace_back(bounds_.urgency(front.label(labels[i])), i);
@@ -329,17 +337,19 @@ class Search {
 
   const SchedulingProblem& problem_;
   const std::vector<Chain>& chains_;
-  const SearchAim& aim_;
+  const SearchAim aim_;
   LabelBounds bounds_;
   LabelStep step_;
   LabelDominance dominance_;
   Products relevant_ = 0;
-  /// Labels of a level, of the next one, and of the closed window.
   std::vector<Front> fronts_;
+  std::size_t level_at_ = 0;
+  std::vector<std::uint32_t> level_;  ///< numbers of the level's labels
+  std::size_t stage_ = 0;
   std::vector<Trace> trace_;
   std::optional<Label> best_;
   std::int64_t made_ = 0;
-  bool cut_ = false;
+  bool left_out_ = false;
 };
 
 }  // namespace
@@ -348,13 +358,13 @@ WindowSearcher::WindowSearcher(const SchedulingProblem& problem, const std::vect
     : tables_(std::make_shared<const BoundTables>(problem, chains)),
       step_(problem, chains, false, false) {}
 
-WindowSearchResult WindowSearcher::search(const SearchAim& aim) const {
-  return Search(tables_, step_, aim).run();
+std::unique_ptr<OngoingSearch> WindowSearcher::begin(const SearchAim& aim) const {
+  return std::make_unique<Search>(tables_, step_, aim);
 }
 
 WindowSearchResult window_search(const SchedulingProblem& problem, const std::vector<Chain>& chains,
-                                 const SearchAim& aim) {
-  return WindowSearcher(problem, chains).search(aim);
+                                 const SearchAim& aim, std::int64_t most_labels) {
+  return WindowSearcher(problem, chains).begin(aim)->go_on(most_labels);
 }
 
 }  // namespace tackfree::solver

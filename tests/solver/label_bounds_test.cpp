@@ -20,7 +20,8 @@ TEST_CASE("what a schedule meets, no bound refutes at its start") {
     ++compared;
     CAPTURE(seed);
     const LabelBounds bounds(p, *chains, w.ready);
-    CHECK(bounds.may_meet_deadlines_with_waits(Label{}));
+    Label nothing_begun;
+    CHECK(bounds.may_meet_deadlines_with_waits(nothing_begun));
     CHECK(bounds.sessions_to_come(Label{}) <= static_cast<std::int32_t>(w.sessions));
     for (std::size_t g = 0; g < chains->size(); ++g) {
       std::vector<Slot> starts;
@@ -33,6 +34,12 @@ TEST_CASE("what a schedule meets, no bound refutes at its start") {
     }
   }
   CHECK(compared > 300);
+}
+
+/// Does the bound of a target leave hope for a schedule with nothing begun?
+bool may_be_ready(const SchedulingProblem& p, Slot target) {
+  Label nothing_begun;
+  return LabelBounds(p, *chains_of(p), target).may_meet_deadlines_with_waits(nothing_begun);
 }
 
 /// `count` chains of one coat each that holds one of two places until long after the window.
@@ -60,12 +67,10 @@ SchedulingProblem coats_for_two_places(std::size_t count) {
 
 TEST_CASE("two places that are taken until the window is over serve two coats a window") {
   SchedulingProblem p = coats_for_two_places(4);
-  auto chains = chains_of(p);
-  CHECK(LabelBounds(p, *chains, 30).may_meet_deadlines_with_waits(Label{}));
-  CHECK_FALSE(LabelBounds(p, *chains, 10).may_meet_deadlines_with_waits(Label{}));
+  CHECK(may_be_ready(p, 30));
+  CHECK_FALSE(may_be_ready(p, 10));
   p = coats_for_two_places(5);
-  chains = chains_of(p);
-  CHECK_FALSE(LabelBounds(p, *chains, 30).may_meet_deadlines_with_waits(Label{}));
+  CHECK_FALSE(may_be_ready(p, 30));
 }
 
 TEST_CASE("more work than hours is refuted") {
@@ -74,9 +79,47 @@ TEST_CASE("more work than hours is refuted") {
     a.uses.clear();
     a.duration = 6;
   }
+  CHECK_FALSE(may_be_ready(p, 11));
+  CHECK(may_be_ready(p, 26));
+}
+
+/// Two chains in which hardware of 3 slots follows 12 slots after a coat of 2, windows as above.
+SchedulingProblem hardware_after_coats() {
+  SchedulingProblem p = coats_for_two_places(0);
+  p.windows.push_back({34, 40});
+  std::vector<Rule> start(40, Rule{1});
+  for (const Run w : p.windows)
+    for (Slot s = w.begin; s + 3 <= w.end; ++s) start[static_cast<std::size_t>(s)] = no_rule;
+  p.open_times = {OpenTime(start)};
+  p.resources.clear();
+  for (std::size_t i = 0; i < 2; ++i) {
+    p.activities.push_back({.duration = 2});
+    p.activities.push_back({.duration = 3});
+    p.lags.push_back({.from = 2 * i, .to = 2 * i + 1, .delay = 12});
+    p.goals.push_back({2 * i + 1, 1});
+  }
+  return p;
+}
+
+TEST_CASE("the chain that cannot end in the last window too has sooner deadlines") {
+  // By slot 39 the last window serves one piece of hardware. The other is on by slot 30, so its
+  // coat was in the first window; either may be the one.
+  const SchedulingProblem p = hardware_after_coats();
   const auto chains = chains_of(p);
-  CHECK_FALSE(LabelBounds(p, *chains, 11).may_meet_deadlines(Label{}));
-  CHECK(LabelBounds(p, *chains, 26).may_meet_deadlines(Label{}));
+  const LabelBounds bounds(p, *chains, 39);
+  Label both_late;
+  CHECK_FALSE((bounds.may_start(both_late, 0, 0, 20) && bounds.may_start(both_late, 1, 0, 22)));
+  Label one_late;
+  CHECK(bounds.may_start(one_late, 0, 0, 20));
+  CHECK(bounds.may_start(one_late, 1, 0, 7));
+  Label other_late;
+  CHECK(bounds.may_start(other_late, 0, 0, 7));
+  CHECK(bounds.may_start(other_late, 1, 0, 20));
+  // By slot 40 there is time for both.
+  Label late;
+  const LabelBounds later(p, *chains, 40);
+  CHECK(later.may_start(late, 0, 0, 20));
+  CHECK(later.may_start(late, 1, 0, 22));
 }
 
 }  // namespace

@@ -22,8 +22,7 @@ TEST_CASE("a target that a schedule meets is met, and what is found keeps the ru
     if (known.unplaced > 0 || known.ready == never) continue;
     ++compared;
     CAPTURE(seed);
-    const auto exact =
-        window_search(p, *chains, {.target = known.ready, .most_labels = enough_steps});
+    const auto exact = window_search(p, *chains, {.target = known.ready}, enough_steps);
     CHECK(exact.complete);
     REQUIRE(exact.starts.size() == p.activities.size());
     std::vector<Slot> starts(p.activities.size());
@@ -31,8 +30,8 @@ TEST_CASE("a target that a schedule meets is met, and what is found keeps the ru
     const Solution found = solution_from(p, starts);
     for (const std::string& broken : violations(p, found)) FAIL_CHECK(broken);
     CHECK(worth(p, found).ready <= known.ready);
-    const auto loose = window_search(
-        p, *chains, {.target = known.ready, .most_labels = enough_steps, .loose_limits = true});
+    const auto loose =
+        window_search(p, *chains, {.target = known.ready, .loose_limits = true}, enough_steps);
     CHECK_FALSE(loose.starts.empty());
   }
   CHECK(compared > 150);
@@ -45,19 +44,41 @@ TEST_CASE("a beam that leaves something out says so, and so does a limit on labe
     const auto chains = chains_of(p);
     const Worth known = worth(p, serial_schedule(p));
     if (known.unplaced > 0 || known.ready == never) continue;
-    const SearchAim aim{.target = known.ready - 1, .most_labels = enough_steps};
-    const auto whole = window_search(p, *chains, aim);
+    const SearchAim aim{.target = known.ready - 1};
+    const auto whole = window_search(p, *chains, aim, enough_steps);
     SearchAim narrow = aim;
     narrow.beam = 1;
-    const auto beam = window_search(p, *chains, narrow);
+    const auto beam = window_search(p, *chains, narrow, enough_steps);
     CHECK((!beam.complete || beam.starts.empty() == whole.starts.empty()));
     if (!beam.complete) ++left_out;
-    SearchAim few = aim;
-    few.most_labels = 2;
     if (whole.labels > 2 && whole.starts.empty())
-      CHECK_FALSE(window_search(p, *chains, few).complete);
+      CHECK_FALSE(window_search(p, *chains, aim, 2).complete);
   }
   CHECK(left_out > 10);
+}
+
+TEST_CASE("a search that is left and gone on with finds and proves what it does in one go") {
+  int parts = 0;
+  for (unsigned seed = 0; seed < 100; ++seed) {
+    const SchedulingProblem p = testing::random_problem(seed, 60, 3);
+    const auto chains = chains_of(p);
+    const Worth known = worth(p, serial_schedule(p));
+    if (known.unplaced > 0 || known.ready == never) continue;
+    const SearchAim aim{.target = known.ready};
+    const auto whole = window_search(p, *chains, aim, enough_steps);
+    REQUIRE(whole.ended);
+    const auto ongoing = WindowSearcher(p, *chains).begin(aim);
+    WindowSearchResult last;
+    std::int64_t labels = 0;
+    for (; !last.ended && labels <= whole.labels; ++parts) {
+      last = ongoing->go_on(1);
+      labels += last.labels;
+    }
+    CHECK(last.complete);
+    CHECK(last.starts == whole.starts);
+    CHECK(labels == whole.labels);
+  }
+  CHECK(parts > 500);
 }
 
 }  // namespace

@@ -49,10 +49,10 @@ struct BoundTables {
 /// Deadlines of all links for a target, and tests that refute partial schedules. Each test is a
 /// necessary condition, so that what fails has no schedule.
 ///
-/// Not all chains can do their last work in the last window before the target: it has too few hours.
-/// Which of them do is a choice, and for each choice the others have sooner deadlines. Of these
-/// finishes a label carries the first that is not refuted: what refutes one for a partial schedule
-/// refutes it for all that grow from it.
+/// Not all chains can do their last work in the last window before the target: it has too few
+/// hours. Which of them do is a choice, and for each choice the others have sooner deadlines. Of
+/// these finishes a label carries the first that is not refuted: what refutes one for a partial
+/// schedule refutes it for all that grow from it.
 class LabelBounds {
  public:
   LabelBounds(const SchedulingProblem& problem, const std::vector<Chain>& chains, Slot target);

@@ -19,19 +19,32 @@ struct SearchAim {
   std::optional<Cost> cheaper_than;
   /// Of the cost only the sessions, which leaves far fewer partial schedules to compare.
   bool sessions_only = false;
-  std::size_t beam = 0;          ///< partial schedules kept after each window; 0: all of them
-  std::int64_t most_labels = 0;  ///< to be made
+  std::size_t beam = 0;  ///< partial schedules kept after each window; 0: all of them
   /// Limits are judged as if what they count from had started at the last moment in its window, so
   /// that only its window must be chosen. What is refuted then is refuted; what is found may break
   /// a limit by less than a window.
   bool loose_limits = false;
+
+  friend bool operator==(const SearchAim&, const SearchAim&) = default;
 };
 
 struct WindowSearchResult {
   /// Activities with their starts, in order; empty when there are none.
   std::vector<std::pair<std::size_t, Slot>> starts;
   bool complete = false;  ///< nothing was left out: if nothing is found, there is nothing
+  bool ended = false;     ///< and going on would change nothing
   std::int64_t labels = 0;
+};
+
+/// A search that can be left and gone on with.
+class OngoingSearch {
+ public:
+  OngoingSearch() = default;
+  OngoingSearch(const OngoingSearch&) = delete;
+  OngoingSearch& operator=(const OngoingSearch&) = delete;
+  virtual ~OngoingSearch() = default;
+  /// What is found and proved by now, and the labels made this time, `labels` or a few more.
+  virtual WindowSearchResult go_on(std::int64_t labels) = 0;
 };
 
 /// Searches of one problem that share what does not depend on their aims.
@@ -39,15 +52,16 @@ class WindowSearcher {
  public:
   /// Refers to both.
   WindowSearcher(const SchedulingProblem& problem, const std::vector<Chain>& chains);
-  WindowSearchResult search(const SearchAim& aim) const;
+  /// Refers to the searcher's problem and chains, not to the searcher.
+  std::unique_ptr<OngoingSearch> begin(const SearchAim& aim) const;
 
  private:
   std::shared_ptr<const BoundTables> tables_;
   LabelStep step_;
 };
 
-/// One search.
+/// One search, of so many labels at most.
 WindowSearchResult window_search(const SchedulingProblem& problem, const std::vector<Chain>& chains,
-                                 const SearchAim& aim);
+                                 const SearchAim& aim, std::int64_t most_labels);
 
 }  // namespace tackfree::solver
