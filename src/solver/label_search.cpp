@@ -6,8 +6,6 @@
 #include "tackfree/solver/window_search.hpp"
 
 #include <algorithm>
-#include <cstdio>
-#include <cstdlib>
 #include <ctime>
 #include <memory>
 #include <utility>
@@ -76,7 +74,7 @@ class LabelDriver {
     limits_ = !problem.maximum_lags.empty();
   }
 
-  Searched run(std::int64_t most_labels) {
+  Searched run(std::int64_t most_labels, Prove prove) {
     if (found_.ready_bound == never || possible_.empty()) {
       found_.infeasible = true;
       return found_;
@@ -86,13 +84,13 @@ class LabelDriver {
     for (const std::size_t beam : {16U, 64U, 256U}) {
       look_from_below(beam);
       // What is small is proved sooner than a wider beam helps.
-      prove((most_labels - left_) * times_beam);
+      prove_ready((most_labels - left_) * times_beam);
     }
-    prove(left_ / 2);
+    prove_ready(left_ / 2);
     find_bound(bound_tries, left_ / 4);
     if (settled() && whole()) {
       found_.ready_proved = true;
-      save_sessions();
+      if (prove == Prove::ready_and_sessions) save_sessions();
     }
     found_.labels = most_labels - left_;
     return found_;
@@ -141,12 +139,6 @@ class LabelDriver {
       if (result.ended) ongoing_.reset();
     }
     left_ -= result.labels;
-    if (std::getenv("TRACE"))
-      std::fprintf(
-          stderr,
-          "  target %d beam %zu cheaper %d max %ld: labels %ld complete %d found %zu (bound %d)\n",
-          aim.target, aim.beam, aim.cheaper_than ? aim.cheaper_than->sessions : -1, long(most),
-          long(result.labels), result.complete, result.starts.size(), found_.ready_bound);
     return result;
   }
 
@@ -162,13 +154,20 @@ class LabelDriver {
     return true;
   }
 
-  /// Near targets leave little choice, and so a beam goes astray less; the far ones come last.
+  /// Near targets leave little choice, and so a beam goes astray less; the far ones come last. When
+  /// two targets fail after as many labels, those between the second and the last one do too.
   void look_from_below(std::size_t beam) {
     std::optional<Slot> tried;
+    std::int64_t made_before = 0;
     for (int halvings = most_halvings; halvings >= 0 && !settled();) {
       const std::size_t first = first_to_try();
       const Slot next = possible_[first + ((last_to_try() - first) >> halvings)];
+      const std::int64_t left_before = left_;
       const bool better = next != tried && improve(next, beam, left_ / 16);
+      if (const std::int64_t made = left_before - left_; !better && made > 0) {
+        if (made == made_before) halvings = std::min(halvings, 1);
+        made_before = made;
+      }
       tried = next;
       if (!better) --halvings;
     }
@@ -199,7 +198,7 @@ class LabelDriver {
   }
 
   /// Looks for anything sooner than what is known, within so many labels.
-  void prove(std::int64_t most) {
+  void prove_ready(std::int64_t most) {
     const std::int64_t spared = left_ - most;
     while (!settled() && left_ > spared && improve(target(), 0, left_ - spared)) {
     }
@@ -288,7 +287,8 @@ class LabelDriver {
 }  // namespace
 
 std::optional<Searched> best_schedule(const SchedulingProblem& problem, const Solution& known,
-                                      std::int64_t most_labels, std::size_t most_sessions) {
+                                      std::int64_t most_labels, std::size_t most_sessions,
+                                      Prove prove) {
   const Worth first = worth(problem, known);
   const bool whole = first.unplaced == 0 && first.ready != never && first.sessions <= most_sessions;
   Solution nothing;
@@ -301,7 +301,7 @@ std::optional<Searched> best_schedule(const SchedulingProblem& problem, const So
                         ? std::optional(static_cast<std::int32_t>(most_sessions))
                         : std::nullopt;
   return LabelDriver(problem, cut, *chains, most && !whole ? nothing : known, most_labels, most)
-      .run(most_labels);
+      .run(most_labels, prove);
 }
 
 }  // namespace tackfree::solver

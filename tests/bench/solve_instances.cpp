@@ -1,5 +1,6 @@
 // Solves scheduling instances and prints a line for each: file, status, makespan, sessions, proof
-// and seconds of processor time. `--bound` adds the proved lower bound and the steps taken.
+// and seconds of processor time. `--bound` adds the proved lower bound and the steps taken;
+// `--ready-only` proves no sessions.
 #include "tackfree/solver/check.hpp"
 #include "tackfree/solver/label_search.hpp"
 #include "tackfree/solver/order_search.hpp"
@@ -23,13 +24,13 @@ struct Outcome {
   bool broken = false;  ///< the checker found fault with the schedule
 };
 
-Outcome solve(const std::string& path, std::int64_t steps, bool with_bound) {
+Outcome solve(const std::string& path, std::int64_t steps, bool with_bound, solver::Prove prove) {
   const bench::Instance instance = bench::read_instance(path);
   const std::clock_t begin = std::clock();
   solver::Solution solution = solver::serial_schedule(instance.problem);
   bool ready_proved = false, all_proved = false, infeasible = false;
   std::string bound;
-  auto found = solver::best_schedule(instance.problem, solution, steps);
+  auto found = solver::best_schedule(instance.problem, solution, steps, solver::any_number, prove);
   if (!found) found = solver::best_by_order(instance.problem, solution, 2 * steps);
   if (found) {
     solution = found->solution;
@@ -61,6 +62,7 @@ Outcome solve(const std::string& path, std::int64_t steps, bool with_bound) {
 int main(int count, char** words) {
   std::int64_t steps = 4'000'000;
   bool with_bound = false;
+  auto prove = solver::Prove::ready_and_sessions;
   std::vector<std::string> paths;
   for (int i = 1; i < count; ++i) {
     const std::string word = words[i];
@@ -68,17 +70,19 @@ int main(int count, char** words) {
       steps = std::strtoll(words[++i], nullptr, 10);
     else if (word == "--bound")
       with_bound = true;
+    else if (word == "--ready-only")
+      prove = solver::Prove::ready;
     else
       paths.push_back(word);
   }
   if (paths.empty()) {
-    fmt::print(stderr, "solve_instances [--steps N] [--bound] FILE...\n");
+    fmt::print(stderr, "solve_instances [--steps N] [--bound] [--ready-only] FILE...\n");
     return 2;
   }
   int result = 0;
   for (const std::string& path : paths) {
     try {
-      const Outcome outcome = solve(path, steps, with_bound);
+      const Outcome outcome = solve(path, steps, with_bound, prove);
       fmt::print("{}\n", outcome.line);
       std::fflush(stdout);
       if (outcome.broken) result = 1;

@@ -22,6 +22,9 @@ struct Searched {
   std::int64_t labels = 0;       ///< partial schedules made
 };
 
+/// What the limit on partial schedules is spent on.
+enum class Prove { ready_and_sessions, ready };
+
 /// The best schedule by `worth` within a limit on partial schedules, so that the answer does not
 /// depend on the machine's load. `known` is a schedule to improve on. Nothing when the problem is
 /// not made of chains (see chains.hpp). Of schedules equal in readiness, sessions and late work,
@@ -39,6 +42,7 @@ struct Searched {
 /// of those; `known` is used where it is one of them.
 std::optional<Searched> best_schedule(const SchedulingProblem& problem, const Solution& known,
                                       std::int64_t most_labels,
-                                      std::size_t most_sessions = any_number);
+                                      std::size_t most_sessions = any_number,
+                                      Prove prove = Prove::ready_and_sessions);
 
 }  // namespace tackfree::solver
