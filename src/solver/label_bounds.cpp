@@ -1,7 +1,6 @@
 #include "tackfree/solver/label_bounds.hpp"
 
 #include <algorithm>
-#include <queue>
 #include <set>
 #include <utility>
 
@@ -337,49 +336,48 @@ bool LabelBounds::lanes_suffice(const Finish& finish, std::size_t number,
   return true;
 }
 
-bool LabelBounds::work_fits_with_waits(const Finish& finish, const Label& label,
-                                       const std::vector<std::vector<Slot>>& starts) const {
-  struct Job {
-    Slot ready, due, work;
-  };
+/// Work that may be broken off, the soonest due first, is late only if no order is in time.
+bool LabelBounds::work_fits_with_waits(const Finish& finish, const Label& label) const {
   const std::vector<Slot>& hours = tables_->kinds.front().hours_before;
-  std::vector<Job> jobs;
+  jobs_.clear();
   for (const Due& due : finish.work.front())
     if (due.link >= label.done[due.chain])
-      jobs.push_back({hours[index(starts[due.chain][due.link])], due.hours_before, due.takes});
-  std::sort(jobs.begin(), jobs.end(), [](const Job& a, const Job& b) { return a.ready < b.ready; });
-  std::priority_queue<std::pair<Slot, Slot>, std::vector<std::pair<Slot, Slot>>, std::greater<>>
-      waiting;  // due, work
+      jobs_.push_back({hours[index(starts_[due.chain][due.link])], due.hours_before, due.takes});
+  std::sort(jobs_.begin(), jobs_.end(),
+            [](const Job& a, const Job& b) { return a.ready < b.ready; });
+  const auto later = [](const Job& a, const Job& b) { return a.due > b.due; };
+  waiting_.clear();  // a heap, the soonest due in front
   Slot now = 0;
-  for (std::size_t i = 0; i < jobs.size() || !waiting.empty();) {
-    if (waiting.empty()) now = std::max(now, jobs[i].ready);
-    for (; i < jobs.size() && jobs[i].ready <= now; ++i) waiting.emplace(jobs[i].due, jobs[i].work);
-    auto [due, work] = waiting.top();
-    waiting.pop();
-    const Slot until = i < jobs.size() ? std::min(now + work, jobs[i].ready) : now + work;
-    work -= until - now;
+  for (std::size_t i = 0; i < jobs_.size() || !waiting_.empty();) {
+    if (waiting_.empty()) now = std::max(now, jobs_[i].ready);
+    for (; i < jobs_.size() && jobs_[i].ready <= now; ++i) {
+      waiting_.push_back(jobs_[i]);
+      std::push_heap(waiting_.begin(), waiting_.end(), later);
+    }
+    Job& first = waiting_.front();
+    if (now + first.work > first.due) return false;
+    const Slot until =
+        i < jobs_.size() ? std::min(now + first.work, jobs_[i].ready) : now + first.work;
+    first.work -= until - now;
     now = until;
-    if (work > 0)
-      waiting.emplace(due, work);
-    else if (now > due)
-      return false;
-    if (work > 0 && now + work > due) return false;
+    if (first.work > 0) continue;
+    std::pop_heap(waiting_.begin(), waiting_.end(), later);
+    waiting_.pop_back();
   }
   return true;
 }
 
-bool LabelBounds::meets_deadlines_with_waits(const Finish& finish, Label& label,
-                                             const std::vector<std::vector<Slot>>& starts) const {
+bool LabelBounds::meets_deadlines_with_waits(const Finish& finish, Label& label) const {
   if (!meets_deadlines(finish, label)) return false;
   for (std::size_t g = 0; g < chains_.size(); ++g)
     for (std::size_t k = label.done[g]; k < chains_[g].size(); ++k) {
-      if (finish.deadlines[g][k] < 0 || starts[g][k] > finish.deadlines[g][k]) return false;
+      if (finish.deadlines[g][k] < 0 || starts_[g][k] > finish.deadlines[g][k]) return false;
       const std::size_t ahead = k - label.done[g];
       if (ahead < longest_reach && label.latest[g][ahead] > 0 &&
-          starts[g][k] > label.latest[g][ahead])
+          starts_[g][k] > label.latest[g][ahead])
         return false;
     }
-  if (!finish.work.empty() && !work_fits_with_waits(finish, label, starts)) return false;
+  if (!finish.work.empty() && !work_fits_with_waits(finish, label)) return false;
   for (std::size_t number = 0; number < finish.lanes.size(); ++number)
     if (!lanes_suffice(finish, number, label)) return false;
   return true;
@@ -387,9 +385,9 @@ bool LabelBounds::meets_deadlines_with_waits(const Finish& finish, Label& label,
 
 bool LabelBounds::may_meet_deadlines_with_waits(Label& label) const {
   if (!may_meet_deadlines(label)) return false;
-  std::vector<std::vector<Slot>> starts(chains_.size());
-  for (std::size_t g = 0; g < chains_.size(); ++g) earliest_starts(label, g, starts[g]);
-  while (!meets_deadlines_with_waits(finishes_[label.finish], label, starts))
+  starts_.resize(chains_.size());
+  for (std::size_t g = 0; g < chains_.size(); ++g) earliest_starts(label, g, starts_[g]);
+  while (!meets_deadlines_with_waits(finishes_[label.finish], label))
     if (!next_finish(label)) return false;
   return true;
 }

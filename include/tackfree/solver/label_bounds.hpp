@@ -107,18 +107,22 @@ class LabelBounds {
   InOrder in_order(const Deadlines& deadlines, const std::vector<Item>& items,
                    const std::vector<Slot>* hours_before) const;
   bool meets_deadlines(const Finish& finish, Label& label) const;
-  bool meets_deadlines_with_waits(const Finish& finish, Label& label,
-                                  const std::vector<std::vector<Slot>>& starts) const;
+  bool meets_deadlines_with_waits(const Finish& finish, Label& label) const;
   bool lanes_suffice(const Finish& finish, std::size_t number, const Label& label) const;
   bool work_fits(const Finish& finish, std::size_t kind, Label& label) const;
-  bool work_fits_with_waits(const Finish& finish, const Label& label,
-                            const std::vector<std::vector<Slot>>& starts) const;
+  bool work_fits_with_waits(const Finish& finish, const Label& label) const;
 
   std::shared_ptr<const BoundTables> tables_;
   const SchedulingProblem& problem_;
   const std::vector<Chain>& chains_;
   Deadlines deadlines_;
   std::vector<Finish> finishes_;
+  // What a test works in, kept from label to label; so the tests of one object are for one thread.
+  struct Job {
+    Slot ready, due, work;  ///< in hours of work
+  };
+  mutable std::vector<Job> jobs_, waiting_;
+  mutable std::vector<std::vector<Slot>> starts_;
 };
 
 }  // namespace tackfree::solver
