@@ -30,11 +30,18 @@ OpenTime::OpenTime(std::vector<Rule> closed_by)
               open_until_.begin() + static_cast<std::ptrdiff_t>(closes), static_cast<Slot>(closes));
     at = closes;
   }
+  for (std::size_t at = 1; at < size; ++at)
+    if (closed_by_[at] != closed_by_[at - 1]) changes_.push_back(static_cast<Slot>(at));
+  changes_.push_back(horizon());
 }
 
 OpenTime OpenTime::until(Slot horizon) const {
   const auto end = closed_by_.begin() + std::min(horizon, this->horizon());
   return OpenTime({closed_by_.begin(), end});
+}
+
+Slot OpenTime::same_rule_until(Slot at) const {
+  return *std::upper_bound(changes_.begin(), changes_.end() - 1, at);
 }
 
 Slot OpenTime::next_open(Slot from) const {

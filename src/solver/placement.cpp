@@ -1,8 +1,6 @@
 #include "tackfree/solver/placement.hpp"
 
 #include <algorithm>
-#include <array>
-#include <limits>
 #include <map>
 #include <utility>
 
@@ -259,26 +257,32 @@ void Placement::join_session(std::size_t index) {
 /// Notes the rules that close `time` over `closed_run`, each with the slot where it last
 /// ends; the one that closes most slots comes last when the time never opens again.
 void Placement::hold_by_rules(const OpenTime& time, Run closed_run, SolvedActivity& found) const {
-  constexpr std::size_t most_rules = std::numeric_limits<Rule>::max() + 1;
-  std::array<std::pair<Slot, Slot>, most_rules> closed{};  // by rule: last end, slots in windows
+  struct Closed {
+    Rule rule;
+    Slot last;        ///< where it last ends
+    Slot in_windows;  ///< slots that it closes there
+  };
+  std::vector<Closed> rules;
   const Slot begin = std::max(closed_run.begin, Slot{0});
   auto window = std::ranges::upper_bound(problem_.windows, begin, {}, &Run::end);
-  for (Slot slot = begin; slot < closed_run.end; ++slot) {
-    auto& [last, count] = closed[time.rule(slot)];
-    last = slot + 1;
-    if (window != problem_.windows.end() && window->end <= slot) ++window;
-    if (window != problem_.windows.end() && window->begin <= slot) ++count;
+  for (Slot slot = begin; slot < closed_run.end;) {
+    const Slot end = std::min(time.same_rule_until(slot), closed_run.end);
+    auto closed = std::ranges::find(rules, time.rule(slot), &Closed::rule);
+    if (closed == rules.end()) closed = rules.insert(closed, Closed{time.rule(slot), 0, 0});
+    closed->last = end;
+    for (; window != problem_.windows.end() && window->begin < end; ++window) {
+      closed->in_windows += std::min(window->end, end) - std::max(window->begin, slot);
+      if (window->end > end) break;
+    }
+    slot = end;
   }
-  std::vector<std::pair<Rule, std::pair<Slot, Slot>>> rules;
-  for (std::size_t rule = 0; rule < most_rules; ++rule)
-    if (closed[rule].first > 0) rules.emplace_back(static_cast<Rule>(rule), closed[rule]);
+  std::ranges::sort(rules, {}, &Closed::rule);
   const bool forever = closed_run.end >= time.horizon();
-  std::sort(rules.begin(), rules.end(), [&](const auto& a, const auto& b) {
-    return forever ? a.second.second < b.second.second : a.second.first < b.second.first;
-  });
-  for (const auto& [rule, ends] : rules)
-    if (rule != no_rule)
-      add_hold(found, {.by = Hold::By::rule, .until = forever ? never : ends.first, .rule = rule});
+  std::ranges::stable_sort(rules, {}, forever ? &Closed::in_windows : &Closed::last);
+  for (const Closed& closed : rules)
+    if (closed.rule != no_rule)
+      add_hold(found,
+               {.by = Hold::By::rule, .until = forever ? never : closed.last, .rule = closed.rule});
 }
 
 }  // namespace tackfree::solver

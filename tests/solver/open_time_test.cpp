@@ -15,6 +15,11 @@ TEST_CASE("open time finds the next open slot and where it closes") {
   CHECK(time.open_until(2) == 4);
   CHECK(time.open_until(4) == 4);
   CHECK(time.open_until(5) == 6);
+  for (Slot at = 0; at < time.horizon(); ++at) {
+    Slot until = at + 1;
+    while (until < time.horizon() && time.rule(until) == time.rule(at)) ++until;
+    CHECK(time.same_rule_until(at) == until);
+  }
   CHECK(time.rule(4) == 2);
   CHECK_FALSE(time.is_open(6));
   CHECK_FALSE(time.is_open(-1));

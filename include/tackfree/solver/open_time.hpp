@@ -35,6 +35,8 @@ class OpenTime {
   Slot next_open(Slot from) const;
   /// The first slot at or after `from` that is not open; `from` itself when it is closed.
   Slot open_until(Slot from) const;
+  /// The first slot after `at`, of the horizon, that another rule closes, or none; or the horizon.
+  Slot same_rule_until(Slot at) const;
   /// By slot of the horizon.
   const std::vector<Rule>& rules() const { return closed_by_; }
 
@@ -42,6 +44,7 @@ class OpenTime {
   std::vector<Rule> closed_by_;
   std::vector<Slot> next_open_;
   std::vector<Slot> open_until_;
+  std::vector<Slot> changes_;  ///< where another rule begins, and the horizon
 };
 
 }  // namespace tackfree::solver
