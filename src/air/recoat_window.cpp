@@ -4,6 +4,7 @@
 #include "tackfree/air/psychrometrics.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace tackfree {
 
@@ -45,9 +46,14 @@ std::optional<Instant> recoat_unsanded_until(const Coating& coating, const AirSe
   Instant last = applied;
   Temperature warmest = celsius(-273.15);
   Duration allowed = coating.recoat_unsanded_within->value;
-  for (Instant at = applied + step; at <= end; at += step) {
-    const Temperature lowest =
-        at - applied >= one_hour ? lowest_within_hour(air, applied, at) : warmest;
+  // The boards in the hour that ends at `at`, the oldest overwritten: reading the air is what
+  // costs.
+  std::array<Temperature, one_hour / step + 1> hour;
+  hour[0] = air.surface_at(applied);
+  std::size_t read = 1;
+  for (Instant at = applied + step; at <= end; at += step, ++read) {
+    hour[read % hour.size()] = air.surface_at(at);
+    const Temperature lowest = read + 1 >= hour.size() ? *std::ranges::min_element(hour) : warmest;
     if (lowest > warmest) {
       warmest = lowest;
       allowed = longest_unsanded(coating, warmest).value();

@@ -5,6 +5,7 @@
 #include <array>
 #include <random>
 
+#include "effort.hpp"
 #include "schedule/scheduled.hpp"
 #include <doctest/doctest.h>
 
@@ -187,7 +188,7 @@ TEST_CASE("random jobs in random weather break no rule") {
   std::mt19937 random(20270405);
   const auto pick = [&](int n) { return static_cast<int>(random() % static_cast<unsigned>(n)); };
   int whole = 0;
-  for (int i = 0; i < 40; ++i) {
+  for (int i = 0; i < testing::cases(40); ++i) {
     Job job = sample_job(std::array{"oil_polyurethane", "waterborne_polyurethane",
                                     "shellac"}[static_cast<std::size_t>(pick(3))]);
     job.horizon = days(28);
@@ -203,7 +204,7 @@ TEST_CASE("random jobs in random weather break no rule") {
     check_clean(s);
     if (s.schedule.unplaced.empty()) ++whole;
   }
-  CHECK(whole >= 10);
+  CHECK(whole >= testing::cases(10));
 }
 
 TEST_CASE("lacquer gets three coats a day at most, and the plan says what held the fourth") {

@@ -5,6 +5,7 @@
 #include <random>
 #include <vector>
 
+#include "effort.hpp"
 #include "schedule/scheduled.hpp"
 #include <doctest/doctest.h>
 
@@ -81,7 +82,7 @@ const std::vector<std::pair<const char*, Rule>> tightenings{
 TEST_CASE("a rule more never makes the proved optimum earlier, a rule less never later") {
   std::minstd_rand random(7);
   int compared = 0, moved = 0;
-  for (int round = 0; round < 28; ++round) {
+  for (int round = 0; round < testing::cases(28); ++round) {
     const Job job = random_job(random);
     const auto& tightened = tightenings[static_cast<std::size_t>(round) % tightenings.size()];
     Job more = job;
@@ -102,15 +103,15 @@ TEST_CASE("a rule more never makes the proved optimum earlier, a rule less never
     if (with.schedule.proof)
       CHECK(with.schedule.proof->ready_no_sooner_than >= proof->ready_no_sooner_than - job.grid);
   }
-  CHECK(compared > 14);
-  CHECK(moved > 3);
+  CHECK(compared > testing::cases(14));
+  CHECK(moved > testing::cases(3));
 }
 
 TEST_CASE(
     "random shops with every kind of rule at once keep all of them, or say what has no time") {
   std::minstd_rand random(11);
   int whole = 0;
-  for (int round = 0; round < 14; ++round) {
+  for (int round = 0; round < testing::cases(14); ++round) {
     Job job = random_job(random);
     for (const auto& [name, add] : tightenings)
       if (below(random, 3) > 0) add(job, random);
@@ -128,7 +129,7 @@ TEST_CASE(
     for (const Unplaced& each : s.schedule.unplaced) CHECK_FALSE(each.why.empty());
     if (s.schedule.unplaced.empty()) ++whole;
   }
-  CHECK(whole > 5);
+  CHECK((testing::sanitized || whole > 5));
 }
 
 }  // namespace

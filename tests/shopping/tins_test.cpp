@@ -7,6 +7,7 @@
 #include <stdexcept>
 #include <tuple>
 
+#include "effort.hpp"
 #include <doctest/doctest.h>
 
 using namespace tackfree;
@@ -70,7 +71,7 @@ TEST_CASE("no choice of tins is cheaper than the chosen one, by trying them all"
   const auto between = [&random](long low, long high) {
     return low + static_cast<long>(random() % static_cast<unsigned long>(high - low + 1));
   };
-  for (int trial = 0; trial < 600; ++trial) {
+  for (int trial = 0; trial < testing::cases(600); ++trial) {
     Offer offer;
     const long sizes = between(1, 4);
     for (long i = 0; i < sizes; ++i) offer.ml.push_back(between(60, 700));
@@ -88,7 +89,7 @@ TEST_CASE("no choice of tins is cheaper than the chosen one, by trying them all"
 
 TEST_CASE("needs of hundreds of tins are chosen exactly too") {
   std::mt19937 random(7);
-  for (int trial = 0; trial < 60; ++trial) {
+  for (int trial = 0; trial < testing::cases(60); ++trial) {
     Offer offer;
     for (int i = 0; i < 3; ++i) offer.ml.push_back(5 + static_cast<long>(random() % 16));
     if (trial % 2 == 0)

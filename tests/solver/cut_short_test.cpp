@@ -2,6 +2,7 @@
 
 #include "tackfree/solver/serial.hpp"
 
+#include "effort.hpp"
 #include "solver/brute_force.hpp"
 #include "solver/small_problems.hpp"
 #include <doctest/doctest.h>
@@ -11,7 +12,7 @@ namespace {
 
 TEST_CASE("a problem cut short for a schedule has schedules as soon and with as few sessions") {
   int shorter = 0, compared = 0;
-  for (unsigned seed = 0; seed < 800; ++seed) {
+  for (unsigned seed = 0; seed < tackfree::testing::cases(800U); ++seed) {
     SchedulingProblem p = testing::problem_with_every_rule(seed, 26, 2, false);
     // Work that follows the last coat, for which no goal waits.
     if (seed % 2 == 0) {
@@ -32,8 +33,8 @@ TEST_CASE("a problem cut short for a schedule has schedules as soon and with as 
     part.run();
     CHECK(part.best == whole.best);
   }
-  CHECK(shorter > 20);
-  CHECK(compared > 100);
+  CHECK(shorter > tackfree::testing::cases(20));
+  CHECK(compared > tackfree::testing::cases(100));
 }
 
 TEST_CASE("a horizon is not cut where work without a goal might need what comes later") {

@@ -2,6 +2,7 @@
 
 #include "tackfree/solver/serial.hpp"
 
+#include "effort.hpp"
 #include "solver/small_problems.hpp"
 #include <doctest/doctest.h>
 
@@ -10,7 +11,7 @@ namespace {
 
 TEST_CASE("no schedule is ready before the bound") {
   int compared = 0;
-  for (unsigned seed = 0; seed < 2000; ++seed) {
+  for (unsigned seed = 0; seed < tackfree::testing::cases(2000U); ++seed) {
     const SchedulingProblem p = testing::problem_with_every_rule(seed, 40, 4, true);
     const Worth w = worth(p, serial_schedule(p));
     if (w.unplaced > 0 || w.ready == never) continue;
@@ -18,7 +19,7 @@ TEST_CASE("no schedule is ready before the bound") {
     CAPTURE(seed);
     CHECK(fluid_bound(p) <= w.ready);
   }
-  CHECK(compared > 700);
+  CHECK(compared > tackfree::testing::cases(700));
 }
 
 TEST_CASE("two workers need half the hours of one, and a line of work alone its own time") {

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <random>
 
+#include "effort.hpp"
 #include "solver/small_problems.hpp"
 #include <doctest/doctest.h>
 
@@ -62,7 +63,7 @@ void add_a_limit(SchedulingProblem& p, Random& random) {
 template <class Add>
 void check_never_sooner(unsigned first, Add&& add) {
   int later = 0, lost = 0;
-  for (unsigned seed = first; seed < first + 250; ++seed) {
+  for (unsigned seed = first; seed < first + tackfree::testing::cases(250U); ++seed) {
     Random random(seed + 4711);
     SchedulingProblem p = testing::problem_with_every_rule(seed, 30, 2, false);
     for (Product& product : p.products)
@@ -79,7 +80,7 @@ void check_never_sooner(unsigned first, Add&& add) {
     CHECK(after >= before);
     if (after > before) ++(after == never ? lost : later);
   }
-  CHECK(later + lost > 10);
+  CHECK(later + lost > tackfree::testing::cases(10));
 }
 
 TEST_CASE("a window that is closed makes nothing ready sooner") {
@@ -95,7 +96,7 @@ TEST_CASE("a limit on a wait makes nothing ready sooner") { check_never_sooner(4
 
 TEST_CASE("a rule that is taken away makes nothing ready later") {
   int sooner = 0;
-  for (unsigned seed = 5000; seed < 5200; ++seed) {
+  for (unsigned seed = 5000; seed < 5000 + tackfree::testing::cases(200U); ++seed) {
     SchedulingProblem p = testing::problem_with_every_rule(seed, 30, 2, false);
     for (Product& product : p.products) product = {0, 0};
     const Slot before = soonest(p);
@@ -108,7 +109,7 @@ TEST_CASE("a rule that is taken away makes nothing ready later") {
     CHECK(after <= before);
     if (after < before) ++sooner;
   }
-  CHECK(sooner > 10);
+  CHECK(sooner > tackfree::testing::cases(10));
 }
 
 }  // namespace

@@ -3,6 +3,7 @@
 #include "tackfree/solver/check.hpp"
 #include "tackfree/solver/serial.hpp"
 
+#include "effort.hpp"
 #include "solver/agreement.hpp"
 #include "solver/small_problems.hpp"
 #include <doctest/doctest.h>
@@ -20,7 +21,7 @@ SchedulingProblem general_problem(unsigned seed) {
 TEST_CASE(
     "on tiny problems of every rule the orders hold the brute-force optimum, or none is left") {
   int compared = 0, infeasible = 0;
-  for (unsigned seed = 0; compared < 600; ++seed) {
+  for (unsigned seed = 0; compared < tackfree::testing::cases(600); ++seed) {
     const SchedulingProblem p = general_problem(seed);
     if (p.activities.size() > 6) continue;
     const auto found = best_by_order(p, serial_schedule(p), 2'000'000);
@@ -29,13 +30,13 @@ TEST_CASE(
     ++compared;
     if (testing::check_agreement(p, *found, false) == testing::Agreed::no_schedule) ++infeasible;
   }
-  CHECK(infeasible > 30);
-  CHECK(infeasible < 500);
+  CHECK(infeasible > tackfree::testing::cases(30));
+  CHECK(infeasible < tackfree::testing::cases(500));
 }
 
 TEST_CASE("both searches prove the same where both apply") {
   int compared = 0;
-  for (unsigned seed = 0; seed < 200; ++seed) {
+  for (unsigned seed = 0; seed < tackfree::testing::cases(200U); ++seed) {
     SchedulingProblem p = testing::problem_with_every_rule(seed, 40, 2, false);
     for (Product& product : p.products) product = {0, 0};
     const Solution known = serial_schedule(p);
@@ -50,7 +51,7 @@ TEST_CASE("both searches prove the same where both apply") {
     CHECK_FALSE((by_label->infeasible && by_order->ready_proved));
     CHECK_FALSE((by_order->infeasible && by_label->ready_proved));
   }
-  CHECK(compared > 60);
+  CHECK(compared > tackfree::testing::cases(60));
 }
 
 TEST_CASE("set-up and clean-up are left to the other search") {

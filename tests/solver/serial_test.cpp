@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "effort.hpp"
 #include "solver/small_problems.hpp"
 #include <doctest/doctest.h>
 
@@ -217,7 +218,7 @@ void try_all(const SchedulingProblem& p, Solution& s, std::size_t next, Slot& be
 
 TEST_CASE("no schedule of a tiny problem is ready before the best of all, and most equal it") {
   int compared = 0, equal = 0;
-  for (unsigned seed = 0; seed < 400 && compared < 120; ++seed) {
+  for (unsigned seed = 0; seed < 400 && compared < tackfree::testing::cases(120); ++seed) {
     SchedulingProblem p = testing::random_problem(seed, 18, 2);
     if (p.activities.size() > 4) continue;
     for (Activity& a : p.activities)
@@ -235,7 +236,7 @@ TEST_CASE("no schedule of a tiny problem is ready before the best of all, and mo
     CHECK_MESSAGE(worth(p, found).ready >= best, "seed ", seed);
     if (worth(p, found).ready == best) ++equal;
   }
-  CHECK(compared >= 60);
+  CHECK(compared >= tackfree::testing::cases(60));
   CHECK(equal * 10 >= compared * 9);
 }
 
