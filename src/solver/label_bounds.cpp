@@ -138,76 +138,10 @@ LabelBounds::LabelBounds(std::shared_ptr<const BoundTables> tables, Slot target)
     : tables_(std::move(tables)),
       problem_(tables_->problem),
       chains_(tables_->chains),
-      deadlines_(chains_.size()) {
-  Slot last = -1;
-  for (std::size_t g = 0; g < chains_.size(); ++g) {
-    for (const Link& link : chains_[g]) {
-      const auto in_time = std::upper_bound(link.tail.begin(), link.tail.end(), target);
-      const auto latest = static_cast<Slot>(in_time - link.tail.begin()) - 1;
-      deadlines_[g].push_back(latest < 0 ? -1 : link.last_start[index(latest)]);
-    }
-    last = std::max(last, deadlines_[g].back());
-  }
-  const auto window = last < 0 ? std::nullopt : window_at(problem_, last);
-  if (!window) {
-    add_finish(deadlines_);
-    return;
-  }
-  const Slot begin = problem_.windows[*window].begin;
-  for (const std::uint32_t late : last_ones(begin)) add_finish(without(begin, late));
-}
-
-std::vector<std::uint32_t> LabelBounds::last_ones(Slot begin) const {
+      deadlines_(deadlines_for(chains_, target)) {
   const std::vector<Slot>& hours = tables_->kinds.front().hours_before;
-  std::vector<std::pair<Slot, std::size_t>> ends;  // latest end, chain
-  for (std::size_t g = 0; g < chains_.size(); ++g)
-    if (const Slot start = deadlines_[g].back(); start >= begin)
-      ends.emplace_back(chains_[g].back().end[index(start)], g);
-  std::sort(ends.begin(), ends.end());
-  std::vector<std::uint32_t> sets;
-  // Downwards, so that each set comes after those that hold it.
-  for (std::uint32_t set = std::uint32_t{1} << ends.size(); set-- > 0;) {
-    const bool within_other = std::any_of(sets.begin(), sets.end(),
-                                          [&](std::uint32_t other) { return (set & ~other) == 0; });
-    Slot work = 0;
-    bool fits = !within_other;
-    for (std::size_t i = 0; i < ends.size() && fits; ++i)
-      if ((set >> i & 1U) != 0) {
-        const auto [end, chain] = ends[i];
-        work += problem_.activities[chains_[chain].back().activity].duration;
-        fits = work <= between(hours, begin, end);
-      }
-    if (fits) sets.push_back(set);
-  }
-  for (std::uint32_t& set : sets) {
-    std::uint32_t of_chains = 0;
-    for (std::size_t i = 0; i < ends.size(); ++i)
-      if ((set >> i & 1U) != 0) of_chains |= std::uint32_t{1} << ends[i].second;
-    set = of_chains;
-  }
-  return sets;
-}
-
-/// Deadlines when only these chains start their last work at or after `begin`.
-LabelBounds::Deadlines LabelBounds::without(Slot begin, std::uint32_t last_ones) const {
-  Deadlines deadlines = deadlines_;
-  for (std::size_t g = 0; g < chains_.size(); ++g) {
-    if ((last_ones >> g & 1U) != 0 || deadlines[g].back() < begin) continue;
-    const Chain& chain = chains_[g];
-    deadlines[g].back() = begin == 0 ? -1 : chain.back().last_start[index(begin - 1)];
-    for (std::size_t k = chain.size() - 1; k-- > 0;) {
-      auto in_time = [&](Slot start) {
-        return std::all_of(chain[k].waits.begin(), chain[k].waits.end(), [&](const auto& wait) {
-          return ready_after(problem_, wait, chain[k].end[index(start)]) <=
-                 deadlines[g][k + wait.ahead];
-        });
-      };
-      Slot& latest = deadlines[g][k];
-      while (latest >= 0 && !in_time(latest))
-        latest = latest == 0 ? -1 : chain[k].last_start[index(latest - 1)];
-    }
-  }
-  return deadlines;
+  for (Deadlines& deadlines : deadlines_by_finish(problem_, chains_, hours, deadlines_))
+    add_finish(std::move(deadlines));
 }
 
 void LabelBounds::add_finish(Deadlines deadlines) {

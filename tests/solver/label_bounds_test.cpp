@@ -83,44 +83,5 @@ TEST_CASE("more work than hours is refuted") {
   CHECK(may_be_ready(p, 26));
 }
 
-/// Two chains in which hardware of 3 slots follows 12 slots after a coat of 2, windows as above.
-SchedulingProblem hardware_after_coats() {
-  SchedulingProblem p = coats_for_two_places(0);
-  p.windows.push_back({34, 40});
-  std::vector<Rule> start(40, Rule{1});
-  for (const Run w : p.windows)
-    for (Slot s = w.begin; s + 3 <= w.end; ++s) start[static_cast<std::size_t>(s)] = no_rule;
-  p.open_times = {OpenTime(start)};
-  p.resources.clear();
-  for (std::size_t i = 0; i < 2; ++i) {
-    p.activities.push_back({.duration = 2});
-    p.activities.push_back({.duration = 3});
-    p.lags.push_back({.from = 2 * i, .to = 2 * i + 1, .delay = 12});
-    p.goals.push_back({2 * i + 1, 1});
-  }
-  return p;
-}
-
-TEST_CASE("the chain that cannot end in the last window too has sooner deadlines") {
-  // By slot 39 the last window serves one piece of hardware. The other is on by slot 30, so its
-  // coat was in the first window; either may be the one.
-  const SchedulingProblem p = hardware_after_coats();
-  const auto chains = chains_of(p);
-  const LabelBounds bounds(p, *chains, 39);
-  Label both_late;
-  CHECK_FALSE((bounds.may_start(both_late, 0, 0, 20) && bounds.may_start(both_late, 1, 0, 22)));
-  Label one_late;
-  CHECK(bounds.may_start(one_late, 0, 0, 20));
-  CHECK(bounds.may_start(one_late, 1, 0, 7));
-  Label other_late;
-  CHECK(bounds.may_start(other_late, 0, 0, 7));
-  CHECK(bounds.may_start(other_late, 1, 0, 20));
-  // By slot 40 there is time for both.
-  Label late;
-  const LabelBounds later(p, *chains, 40);
-  CHECK(later.may_start(late, 0, 0, 20));
-  CHECK(later.may_start(late, 1, 0, 22));
-}
-
 }  // namespace
 }  // namespace tackfree::solver

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 
+#include "effort.hpp"
 #include "solver/agreement.hpp"
 #include "solver/small_problems.hpp"
 #include <doctest/doctest.h>
@@ -31,7 +32,7 @@ TEST_CASE(
 
 TEST_CASE("with every rule on, the search finds the brute-force optimum or proves there is none") {
   int compared = 0, infeasible = 0, limited = 0;
-  for (unsigned seed = 0; compared < 2000; ++seed) {
+  for (unsigned seed = 0; compared < tackfree::testing::cases(2000); ++seed) {
     const Slot horizon = seed % 2 == 0 ? 16 : 22;
     const SchedulingProblem p = testing::problem_with_every_rule(seed, horizon, 2, false);
     const auto found = best_schedule(p, serial_schedule(p), plenty);
@@ -43,8 +44,8 @@ TEST_CASE("with every rule on, the search finds the brute-force optimum or prove
     else if (!p.maximum_lags.empty())
       ++limited;
   }
-  CHECK(infeasible > 100);
-  CHECK(limited > 300);
+  CHECK(infeasible > tackfree::testing::cases(100));
+  CHECK(limited > tackfree::testing::cases(300));
 }
 
 TEST_CASE("in at most so many sessions the search finds the brute-force optimum or none") {
@@ -158,7 +159,7 @@ TEST_CASE("a coat waits for another to share its session when that costs no time
 // other work may need: doing more is not always better.
 TEST_CASE("with long set-ups and narrow hours the search finds the brute-force optimum or none") {
   int infeasible = 0, found_some = 0;
-  for (unsigned seed = 0; seed < 3000; ++seed) {
+  for (unsigned seed = 0; seed < tackfree::testing::cases(3000U); ++seed) {
     const SchedulingProblem p = testing::narrow_hours(seed);
     const auto found = best_schedule(p, serial_schedule(p), plenty);
     CAPTURE(seed);
@@ -168,8 +169,8 @@ TEST_CASE("with long set-ups and narrow hours the search finds the brute-force o
     else
       ++found_some;
   }
-  CHECK(infeasible > 100);
-  CHECK(found_some > 1000);
+  CHECK(infeasible > tackfree::testing::cases(100));
+  CHECK(found_some > tackfree::testing::cases(1000));
 }
 
 TEST_CASE("what is not made of chains is left to others") {

@@ -1,6 +1,7 @@
 // Label bounds: can a partial schedule still be ready by a target, with so many sessions?
 #pragma once
 
+#include "tackfree/solver/finishes.hpp"
 #include "tackfree/solver/label.hpp"
 
 #include <memory>
@@ -83,7 +84,6 @@ class LabelBounds {
 
  private:
   using Item = BoundTables::Item;
-  using Deadlines = std::vector<std::vector<Slot>>;  ///< by chain and link
   struct Due {
     std::uint8_t chain, link;
     Slot takes;
@@ -98,9 +98,6 @@ class LabelBounds {
     std::vector<InOrder> lanes;  ///< by lanes
   };
 
-  /// By bit, the largest sets of chains that can do their last work in the window that begins then.
-  std::vector<std::uint32_t> last_ones(Slot begin) const;
-  Deadlines without(Slot begin, std::uint32_t last_ones) const;
   void add_finish(Deadlines deadlines);
   /// Goes on to the next finish; false when there is none.
   bool next_finish(Label& label) const;
