@@ -1,5 +1,5 @@
 // Search gain: each job as dated in one pass, in the few passes that the search starts from, and by
-// the search, side by side. Run: build/test/tests/search_gain data/demo/*/*.json
+// the search, side by side. Run: build/release/tests/search_gain data/demo/*/*.json
 #include "tackfree/input/job_reader.hpp"
 #include "tackfree/plan/make_plan.hpp"
 #include "tackfree/schedule/make_schedule.hpp"

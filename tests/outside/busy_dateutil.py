@@ -5,7 +5,7 @@
 
 writes COUNT (1200) random calendars into a temporary folder: zones, all-day and floating events, rules by
 day, week, month and year, exceptions, moved and cancelled instances, free events, nights when clocks
-change. BUSY_CASES (build/test/tests/busy_cases) prints its busy stretches; the same are worked out here by
+change. BUSY_CASES (build/release/tests/busy_cases) prints its busy stretches; the same are worked out here by
 the two libraries, and must agree to the minute. The seed is fixed.
 """
 import pathlib
