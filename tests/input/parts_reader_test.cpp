@@ -1,5 +1,6 @@
 #include "tackfree/input/parts_reader.hpp"
 
+#include "effort.hpp"
 #include "input/written_files.hpp"
 #include <doctest/doctest.h>
 
@@ -190,7 +191,7 @@ TEST_CASE("unknown, missing and repeated columns are named") {
 TEST_CASE("a list without parts and a list full of rubbish are refused shortly") {
   CHECK(only_parts_problem("").wanted == "has no parts; wanted at least one row");
   std::string rubbish;
-  for (int i = 0; i < 100'000; ++i) rubbish += "x,y,z,,,,,,,,,,,,,\n";
+  for (int i = 0; i < testing::cases(100'000); ++i) rubbish += "x,y,z,,,,,,,,,,,,,\n";
   Problems problems;
   parse_parts(head + rubbish, "p.csv", problems);
   CHECK(problems.size() < 60);

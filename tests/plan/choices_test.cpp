@@ -94,12 +94,15 @@ TEST_CASE("a date that cannot be kept is told, and not asked of the other choice
   CHECK_FALSE(found.none_fewer);
 }
 
-TEST_CASE("several people have choices too, with nothing proved; no time leaves no choice") {
+TEST_CASE("several people have choices too, their sessions not proved; no time leaves no choice") {
   Job job = top_and_legs();
   job.people = {{"one", job.calendar, 0}, {"two", job.calendar, 0}};
   const Choices found = choices_for(job);
   CHECK_FALSE(found.none_fewer);
-  for (const Plan& way : found.ways) CHECK_FALSE(way.schedule.proof);
+  for (const Plan& way : found.ways) {
+    REQUIRE(way.schedule.proof);
+    CHECK_FALSE(way.schedule.proof->fewest_sessions);
+  }
   Job never = top_and_legs();
   never.air = ConstantAir{celsius(2), humidity_percent(50)};
   const Choices none = choices_for(never);

@@ -1,0 +1,1 @@
+// Nothing: the target that compiles the headers of the tests (CMakeLists.txt) needs a source.
