@@ -88,13 +88,13 @@ void read_pinned_step(JsonCursor& object, const FinishSystem* system, Pin& pin) 
 }
 
 std::vector<Pin> read_pins(JsonCursor& batch, const FinishSystem* system) {
-  constexpr std::array<std::string_view, 2> sides{"back", "show"};
+  constexpr std::array<std::string_view, 2> pin_sides{"back", "show"};
   std::vector<Pin> pins;
   for (JsonCursor& object : batch.objects("pins")) {
     Pin pin;
     pin.line = object.line();
     read_pinned_step(object, system, pin);
-    if (const auto side = object.word("side", sides))
+    if (const auto side = object.word("side", pin_sides))
       pin.side = *side == 0 ? Side::back : Side::show;
     const auto on = read_day(object, needed("on"));
     pin.on = on.value_or(Date{});

@@ -181,8 +181,8 @@ std::vector<std::string> broken_shop_rules(const Job& job, const OperationList& 
   return ShopAuditor(job, list, schedule).broken();
 }
 
-bool in_other_rooms(const Job& job, std::size_t one, std::size_t other) {
-  return job.batches.at(one).rules.room != job.batches.at(other).rules.room;
+bool in_other_rooms(const Job& job, std::size_t first, std::size_t second) {
+  return job.batches.at(first).rules.room != job.batches.at(second).rules.room;
 }
 
 }  // namespace tackfree

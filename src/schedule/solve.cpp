@@ -70,11 +70,11 @@ Solution best_of_many_orders(const Bridge& bridge, std::size_t most_sessions) {
   const auto size = static_cast<std::int64_t>(problem.activities.size());
   for (std::int64_t placed = 2 * size; placed < most_placed && real > 1; placed += size) {
     Priorities changed = best;
-    const std::size_t one = random() % real, other = random() % real;
+    const std::size_t first = random() % real, second = random() % real;
     if (random() % 2 == 0)
-      std::swap(changed[one], changed[other]);
+      std::swap(changed[first], changed[second]);
     else
-      changed[one] = changed[other] - 1 - static_cast<std::int64_t>(random() % 9);
+      changed[first] = changed[second] - 1 - static_cast<std::int64_t>(random() % 9);
     attempt(std::move(changed));
   }
   return solution;

@@ -33,7 +33,7 @@ Read read(const std::string& lines, const std::string& torn = "") {
   return result;
 }
 
-Instant at(const char* text) { return parse_instant(text).value(); }
+Instant moment(const char* text) { return parse_instant(text).value(); }
 
 }  // namespace
 
@@ -43,15 +43,15 @@ TEST_CASE("a line tells when, which step, how much and in which air") {
   REQUIRE(log.history.entries.size() == 2);
   const LogEntry& entry = log.history.entries[0];
   CHECK(entry.kind == LogKind::coat);
-  CHECK(entry.at == at("2027-04-10T00:10Z"));
-  CHECK(entry.written_at == at("2027-04-10T00:15Z"));
+  CHECK(entry.at == moment("2027-04-10T00:10Z"));
+  CHECK(entry.written_at == moment("2027-04-10T00:15Z"));
   CHECK(entry.step == "top/varnish/coat-1/show/coat");
   CHECK(entry.amount->in(litres) == doctest::Approx(0.35));
   CHECK(entry.temperature->in_celsius() == doctest::Approx(12.5));
   CHECK(entry.humidity->in(humidity_percent) == doctest::Approx(71));
   CHECK(log.history.entries[1].test == DryTest::thumb);
   CHECK_FALSE(log.history.entries[1].passed);
-  CHECK(log.history.entries[1].at == at("2027-04-10T09:00Z"));
+  CHECK(log.history.entries[1].at == moment("2027-04-10T09:00Z"));
   CHECK(log.history.last_id == 2);
 }
 

@@ -40,7 +40,7 @@ Part read_shape(const std::string& fields) {
   return parts[0];
 }
 
-const std::string frame =
+const std::string frame_keys =
     " coat=all length_mm=700 width_mm=450 thickness_mm=22 stile_width_mm=70 rail_width_mm=80 ";
 
 }  // namespace
@@ -76,21 +76,21 @@ TEST_CASE("a turned part has its profile factor") {
 
 TEST_CASE("a framed panel has its frame, panels and set-backs; without them it is flush") {
   const Part door =
-      read_shape("kind=framed panels=2 set_back_top_mm=6 set_back_bottom_mm=8" + frame);
+      read_shape("kind=framed panels=2 set_back_top_mm=6 set_back_bottom_mm=8" + frame_keys);
   const auto& panel = std::get<FramedPanel>(door.shape);
   CHECK(panel.frame.stile_width == millimetres(70));
   CHECK(panel.frame.rail_width == millimetres(80));
   CHECK(panel.panels == 2);
   CHECK(panel.set_back_top == millimetres(6));
   CHECK(panel.set_back_bottom == millimetres(8));
-  const Part flush = read_shape("kind=framed" + frame);
+  const Part flush = read_shape("kind=framed" + frame_keys);
   CHECK(std::get<FramedPanel>(flush.shape).set_back_top == Length{});
   CHECK(std::get<FramedPanel>(flush.shape).panels == 1);
 }
 
 TEST_CASE("a louvre has its frame and slats") {
   const Part shutter =
-      read_shape("kind=louvre slats=12 slat_width_mm=40 slat_thickness_mm=8" + frame);
+      read_shape("kind=louvre slats=12 slat_width_mm=40 slat_thickness_mm=8" + frame_keys);
   const auto& louvre = std::get<Louvre>(shutter.shape);
   CHECK(louvre.slats == 12);
   CHECK(louvre.slat_width == millimetres(40));
@@ -138,18 +138,18 @@ TEST_CASE("sizes that cannot be are named with their remedy") {
        "wanted a number", ""},
       {"kind=framed coat=all length_mm=7 width_mm=4 thickness_mm=2 rail_width_mm=1",
        "stile_width_mm", "is empty", "\"yes\" under estimate takes a published allowance"},
-      {"kind=framed set_back_top_mm=12 set_back_bottom_mm=10" + frame, "set_back_top_mm",
+      {"kind=framed set_back_top_mm=12 set_back_bottom_mm=10" + frame_keys, "set_back_top_mm",
        "leave no panel", ""},
-      {"kind=framed panels=8" + frame, "rail_width_mm", "9 rails of it leave no opening", ""},
-      {"kind=framed panels=0" + frame, "panels", "from 1", ""},
+      {"kind=framed panels=8" + frame_keys, "rail_width_mm", "9 rails of it leave no opening", ""},
+      {"kind=framed panels=0" + frame_keys, "panels", "from 1", ""},
       {"kind=framed coat=all length_mm=700 width_mm=140 thickness_mm=22 stile_width_mm=70 "
        "rail_width_mm=80",
        "stile_width_mm", "less than half the width", ""},
-      {"kind=framed material=plywood" + frame, "material", "one of solid", ""},
-      {"kind=framed estimate=yes" + frame, "rail_width_mm", "this field empty", ""},
-      {"kind=louvre slat_width_mm=40 slat_thickness_mm=8" + frame, "slats",
+      {"kind=framed material=plywood" + frame_keys, "material", "one of solid", ""},
+      {"kind=framed estimate=yes" + frame_keys, "rail_width_mm", "this field empty", ""},
+      {"kind=louvre slat_width_mm=40 slat_thickness_mm=8" + frame_keys, "slats",
        "is empty; wanted how many", ""},
-      {"kind=louvre slats=99 slat_width_mm=40 slat_thickness_mm=8" + frame, "slats",
+      {"kind=louvre slats=99 slat_width_mm=40 slat_thickness_mm=8" + frame_keys, "slats",
        "find room in the stiles", ""},
       {"kind=area coat=top", "area_m2", "is empty; wanted an area", ""},
       {"kind=area area_m2=1 coat=top wood=close", "wood", "this field empty", ""},

@@ -9,12 +9,12 @@ using namespace tackfree;
 
 namespace {
 
-struct Read {
+struct ReadRoom {
   Room room;
   AirChanges changes;
   Problems problems;
 
-  explicit Read(const std::string& airing) {
+  explicit ReadRoom(const std::string& airing) {
     const std::string text = R"({"room": {"volume_m3": 90, "airing": )" + airing + "}}";
     const auto tree = parse_json(text, "job.json", problems);
     REQUIRE(tree);
@@ -27,7 +27,7 @@ struct Read {
 }  // namespace
 
 TEST_CASE("a habit is read with its openings and hours") {
-  const Read read(R"({"while_coating": "open", "after": {"state": "ajar", "hours": 4}})");
+  const ReadRoom read(R"({"while_coating": "open", "after": {"state": "ajar", "hours": 4}})");
   CHECK(read.problems.empty());
   REQUIRE(read.room.airing);
   CHECK(*read.room.airing == AiringHabit{Opening::open, Opening::ajar, hours(4)});
@@ -35,7 +35,7 @@ TEST_CASE("a habit is read with its openings and hours") {
 }
 
 TEST_CASE("own air changes are measured, what is not given stays the trade's") {
-  const Read read(R"({"closed_per_h": 0.3, "mixing_factor": 5})");
+  const ReadRoom read(R"({"closed_per_h": 0.3, "mixing_factor": 5})");
   CHECK(read.problems.empty());
   CHECK_FALSE(read.room.airing);
   CHECK(read.changes.closed.value == per_hour(0.3));
@@ -46,11 +46,11 @@ TEST_CASE("own air changes are measured, what is not given stays the trade's") {
 }
 
 TEST_CASE("a fan's flow is rated unless it is said to be measured") {
-  const Read rated(R"({"fan_cfm": 100})");
+  const ReadRoom rated(R"({"fan_cfm": 100})");
   REQUIRE(rated.room.fan);
   CHECK(rated.room.fan->flow.in(cubic_metres_per_hour) == doctest::Approx(169.9011));
   CHECK_FALSE(rated.room.fan->measured);
-  CHECK(Read(R"({"fan_m3_per_h": 100, "fan_flow_is": "measured"})").room.fan->measured);
+  CHECK(ReadRoom(R"({"fan_m3_per_h": 100, "fan_flow_is": "measured"})").room.fan->measured);
 }
 
 TEST_CASE("a fan in the habit without its flow, two flows and unknown openings are mistakes") {
@@ -58,5 +58,5 @@ TEST_CASE("a fan in the habit without its flow, two flows and unknown openings a
        {R"({"while_coating": "open_and_fan"})", R"({"fan_cfm": 100, "fan_m3_per_h": 100})",
         R"({"while_coating": "opne"})", R"({"fan_flow_is": "rated"})",
         R"({"after": {"state": "ajar"}})", R"({"after": {"state": "ajar", "hours": -1}})"})
-    CHECK_MESSAGE(Read(airing).problems.size() == 1, airing);
+    CHECK_MESSAGE(ReadRoom(airing).problems.size() == 1, airing);
 }

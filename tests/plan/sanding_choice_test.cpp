@@ -34,7 +34,7 @@ Job varnish(Duration window, Duration sand_after, int coats) {
   return job;
 }
 
-Plan plan_of(const Job& job) {
+Plan sanding_plan(const Job& job) {
   Problems problems;
   auto plan = make_plan(job, instant("2027-04-05T17:00Z"), problems);
   REQUIRE(problems.empty());
@@ -66,7 +66,7 @@ std::optional<Instant> ready_with(Plan plan, const KeyedCoats& sanded, const Key
 }
 
 TEST_CASE("where sanding has to wait for days, the coat below waits for a day with time for both") {
-  const Plan plan = plan_of(varnish(hours(12), days(8), 2));
+  const Plan plan = sanding_plan(varnish(hours(12), days(8), 2));
   CHECK(plan.keyed.empty());
   REQUIRE(plan.in_window.contains({0, 0, 2}));
   CHECK(coat_step(plan, 2).begin() - *coat_step(plan, 1).dries_from <= Minutes(12 * 60));
@@ -79,7 +79,7 @@ TEST_CASE("where sanding has to wait for days, the coat below waits for a day wi
 }
 
 TEST_CASE("where sanding can be done the next evening, it is, and no coat waits for Saturday") {
-  const Plan plan = plan_of(varnish(hours(12), hours(12), 2));
+  const Plan plan = sanding_plan(varnish(hours(12), hours(12), 2));
   CHECK(plan.keyed == KeyedCoats{{0, 0, 2}});
   CHECK(plan.in_window.empty());
   const auto held = ready_with(plan, {}, {{0, 0, 2}});
@@ -93,7 +93,7 @@ TEST_CASE("no mixture of sanding and holding to windows is ready sooner than the
       if (testing::sanitized && (window < hours(23) || sand_after < days(8))) continue;
       CAPTURE(window.in(hours));
       CAPTURE(sand_after.in(hours));
-      const Plan plan = plan_of(varnish(window, sand_after, 3));
+      const Plan plan = sanding_plan(varnish(window, sand_after, 3));
       REQUIRE(plan.schedule.ready_at);
       CHECK(broken_rules(plan.job, plan.list, plan.air, plan.schedule).empty());
       std::optional<Instant> best;
@@ -118,10 +118,10 @@ Minutes least_spare(const Plan& plan) {
 TEST_CASE(
     "hours to spare are left before a window shuts where the day it is ready stays the same") {
   Job job = varnish(hours(30), hours(12), 2);
-  const Plan tight = plan_of(job);
+  const Plan tight = sanding_plan(job);
   const Minutes spare = least_spare(tight);
   job.recoat_to_spare = to_duration(spare) + hours(0.5);
-  const Plan roomy = plan_of(job);
+  const Plan roomy = sanding_plan(job);
   CHECK(least_spare(roomy) >= spare + Minutes(30));
   const auto day = [](const Plan& plan) {
     return plan.job.calendar.zone.local(*plan.schedule.ready_at).on;
@@ -129,7 +129,7 @@ TEST_CASE(
   CHECK(day(roomy) == day(tight));
   CHECK(roomy.schedule.sessions.size() <= tight.schedule.sessions.size());
   job.recoat_to_spare = hours(25);  // before the coat below is dry to recoat
-  const Plan greedy = plan_of(job);
+  const Plan greedy = sanding_plan(job);
   CHECK(greedy.schedule.ready_at == tight.schedule.ready_at);
   CHECK(std::ranges::any_of(greedy.notes, [](const Note& note) {
     return note.text.find("25 h would make the plan") != std::string::npos;
