@@ -28,18 +28,28 @@ def near(a, b, tolerance):
     return abs(a - b) <= tolerance
 
 
+def local(time):
+    """ISO 8601 with the zone's offset, as the tables write it."""
+    return time[:16].replace("T", " ")
+
+
 def judge(folder, plan):
     steps, areas, shopping = (rows(folder / f"{name}.csv") for name in ("steps", "areas", "shopping"))
     whole = [row for table in (steps, areas, shopping) for row in table]
     check("every row has the fields of its head",
           [str(row) for row in whole if None in row or None in row.values()])
     check("no field begins as a formula",
-          [field for row in whole for field in row.values() if field[:1] in ("=", "+", "@", "\t", "\r")])
+          [field for row in whole for field in row.values() if field and field[:1] in ("=", "+", "@", "\t", "\r")])
     pieces = sum(len(step["pieces"]) for step in plan["steps"])
     length = [piece for step in plan["steps"] for piece in step["pieces"]
               if piece["begin_at"] < piece["end_at"]]
     check(f"there is a row for each of {pieces} pieces of work",
           [] if sum(1 for row in steps if row["batch"]) == len(length) else [str(len(steps))])
+    written = {(row["begin_local"], row["end_local"], row["batch"]) for row in steps}
+    check("each piece has its hours",
+          [hours for hours in ((local(piece["begin_local"]), local(piece["end_local"]), step["batch"])
+                               for step in plan["steps"] for piece in step["pieces"]
+                               if piece["begin_at"] < piece["end_at"]) if hours not in written])
     minutes = sum(float(row["work_min"]) for row in steps)
     check("the minutes add up to the plan's work", [] if near(minutes, plan["work"]["in_all_min"], 0.5)
           else [f"{minutes} for {plan['work']['in_all_min']}"])
