@@ -38,8 +38,10 @@ def judge(folder, plan):
     whole = [row for table in (steps, areas, shopping) for row in table]
     check("every row has the fields of its head",
           [str(row) for row in whole if None in row or None in row.values()])
+    if failed:
+        return
     check("no field begins as a formula",
-          [field for row in whole for field in row.values() if field and field[:1] in ("=", "+", "@", "\t", "\r")])
+          [field for row in whole for field in row.values() if field[:1] in ("=", "+", "@", "\t", "\r")])
     pieces = sum(len(step["pieces"]) for step in plan["steps"])
     length = [piece for step in plan["steps"] for piece in step["pieces"]
               if piece["begin_at"] < piece["end_at"]]
