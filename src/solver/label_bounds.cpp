@@ -339,9 +339,13 @@ std::int32_t LabelBounds::sessions_to_come(const Label& label) const {
   return sum;
 }
 
+/// The hours to spare of all the work count like those of one more chain.
 double LabelBounds::urgency(const Label& label) const {
   const std::vector<Slot>& hours = tables_->kinds.front().hours_before;
+  const Slot fits_until = label.fits_until.front();
   double sum = 0;
+  if (fits_until >= 0)
+    sum = 1.0 / (1.0 + fits_until - hours[index(std::min(label.free, problem_.horizon))]);
   for (std::size_t g = 0; g < chains_.size(); ++g) {
     const std::size_t k = label.done[g];
     if (k >= chains_[g].size()) continue;

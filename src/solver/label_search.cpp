@@ -81,10 +81,10 @@ class LabelDriver {
     }
     raise_bound(found_.ready_bound);
     find_bound(bound_tries_at_once, labels_at_once);
-    for (const std::size_t beam : {16U, 64U, 256U}) {
+    for (const std::size_t beam : {16U, 64U, 256U, 1024U, 4096U}) {
       look_from_below(beam);
-      // What is small is proved sooner than a wider beam helps.
-      prove_ready((most_labels - left_) * times_beam);
+      // As long again: what is small is proved sooner than a wider beam helps.
+      prove_ready(most_labels - left_);
     }
     prove_ready(left_ / 2);
     find_bound(bound_tries, left_ / 4);
@@ -163,7 +163,7 @@ class LabelDriver {
       const std::size_t first = first_to_try();
       const Slot next = possible_[first + ((last_to_try() - first) >> halvings)];
       const std::int64_t left_before = left_;
-      const bool better = next != tried && improve(next, beam, left_ / 16);
+      const bool better = next != tried && improve(next, beam, left_ / 4);
       if (const std::int64_t made = left_before - left_; !better && made > 0) {
         if (made == made_before) halvings = std::min(halvings, 1);
         made_before = made;
@@ -178,7 +178,8 @@ class LabelDriver {
     WindowSearchResult result = search(aim, labels);
     if (refuted(result, aim)) return false;
     if (take(result, limits_)) return true;
-    if (!limits_) return false;
+    // What is not ended with loose limits will not be with exact ones.
+    if (!limits_ || (beam == 0 && !result.ended)) return false;
     aim.loose_limits = false;
     result = search(aim, labels);
     return !refuted(result, aim) && take(result, false);
@@ -197,10 +198,19 @@ class LabelDriver {
     return true;
   }
 
-  /// Looks for anything sooner than what is known, within so many labels.
+  /// Within so many labels, looks for the soonest that is not refuted, since what is soonest has
+  /// least to be tried; each time that is refuted too, for what is twice as much later. Without a
+  /// schedule it looks for any.
   void prove_ready(std::int64_t most) {
     const std::int64_t spared = left_ - most;
-    while (!settled() && left_ > spared && improve(target(), 0, left_ - spared)) {
+    while (!settled() && left_ > spared) {
+      const std::size_t last = last_to_try();
+      const std::size_t next = whole() ? std::min(first_to_try() + stride_, last) : last;
+      const Slot bound = found_.ready_bound;
+      const bool better = improve(possible_[next], 0, left_ - spared);
+      const bool raised = found_.ready_bound > bound;
+      if (!better && !raised) return;
+      stride_ = raised ? 2 * stride_ + 1 : 0;
     }
   }
 
@@ -265,8 +275,6 @@ class LabelDriver {
   }
 
   static constexpr std::size_t narrow = 64, wide = 512;
-  /// How many times as long as for beams a proof is tried before a wider beam.
-  static constexpr std::int64_t times_beam = 2;
   static constexpr int bound_tries = 6;
   /// What little search refutes is refuted before anything else.
   static constexpr int bound_tries_at_once = 12;
@@ -279,6 +287,7 @@ class LabelDriver {
   SearchAim ongoing_aim_;
   std::vector<Slot> possible_;
   std::int64_t left_;
+  std::size_t stride_ = 0;  ///< from the soonest that is not refuted to what is looked for
   bool limits_ = false;
   std::optional<std::int32_t> most_sessions_;
   Searched found_;
