@@ -83,8 +83,8 @@ class LabelDriver {
     find_bound(bound_tries_at_once, labels_at_once);
     for (const std::size_t beam : {16U, 64U, 256U, 1024U, 4096U}) {
       look_from_below(beam);
-      // As long again: what is small is proved sooner than a wider beam helps.
-      prove_ready(most_labels - left_);
+      // Half as long: what is small is proved sooner than a wider beam helps.
+      prove_ready((most_labels - left_) / 2);
     }
     prove_ready(left_ / 2);
     find_bound(bound_tries, left_ / 4);
@@ -199,8 +199,8 @@ class LabelDriver {
   }
 
   /// Within so many labels, looks for the soonest that is not refuted, since what is soonest has
-  /// least to be tried; each time that is refuted too, for what is twice as much later. Without a
-  /// schedule it looks for any.
+  /// least to be tried; each time that is refuted too, for what is four times as much later.
+  /// Without a schedule it looks for any.
   void prove_ready(std::int64_t most) {
     const std::int64_t spared = left_ - most;
     while (!settled() && left_ > spared) {
@@ -210,7 +210,7 @@ class LabelDriver {
       const bool better = improve(possible_[next], 0, left_ - spared);
       const bool raised = found_.ready_bound > bound;
       if (!better && !raised) return;
-      stride_ = raised ? 2 * stride_ + 1 : 0;
+      stride_ = raised ? 4 * stride_ + 3 : 0;
     }
   }
 
