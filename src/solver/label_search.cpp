@@ -239,14 +239,15 @@ class LabelDriver {
   /// Fewest sessions, then least late work, among what is ready as soon. That no schedule has fewer
   /// sessions is proved without late work; the least of that only if it takes half as long.
   void save_sessions() {
-    lower_cost({.beam = narrow}, left_ / 8);
     const std::int64_t before = left_;
     const SearchAim aim{.sessions_only = true};
-    bool proved = lower_cost(aim, left_ / 4);
-    if (!proved) {
-      lower_cost({.beam = wide}, left_ / 8);
-      proved = lower_cost(aim, left_);
+    bool proved = false;
+    for (const std::size_t beam : {64U, 256U, 1024U}) {
+      lower_cost({.beam = beam}, left_ / 8);
+      proved = lower_cost(aim, before - left_);
+      if (proved) break;
     }
+    if (!proved) proved = lower_cost(aim, left_);
     found_.sessions_proved = proved;
     if (proved && !problem_.late.empty()) lower_cost({}, std::min(left_, (before - left_) / 2));
   }
@@ -274,7 +275,6 @@ class LabelDriver {
     return false;
   }
 
-  static constexpr std::size_t narrow = 64, wide = 512;
   static constexpr int bound_tries = 6;
   /// What little search refutes is refuted before anything else.
   static constexpr int bound_tries_at_once = 12;

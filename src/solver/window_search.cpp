@@ -320,13 +320,22 @@ class Search final : public OngoingSearch {
     return done;
   }
 
+  /// Sessions to spare count like the hours to spare of one more chain. Smaller is more promising.
+  double urgency(const Label& label) const {
+    const double hours = bounds_.urgency(label);
+    if (!aim_.cheaper_than) return hours;
+    const std::int32_t least = label.cost.sessions + bounds_.sessions_to_come(label);
+    // 0 where the same number is allowed with less late work.
+    return hours + 1.0 / std::max(aim_.cheaper_than->sessions - least, 1);
+  }
+
   void keep_most_promising(const Front& front, std::vector<std::uint32_t>& labels,
                            std::size_t most) {
     if (most == 0 || labels.size() <= most) return;
     left_out_ = true;
     std::vector<std::pair<double, std::size_t>> order;
     for (std::size_t i = 0; i < labels.size(); ++i)
-      order.emplace_back(bounds_.urgency(front.label(labels[i])), i);
+      order.emplace_back(urgency(front.label(labels[i])), i);
     std::sort(order.begin(), order.end());
     std::vector<std::uint32_t> left;
     for (std::size_t i = 0; i < most; ++i) left.push_back(labels[order[i].second]);
