@@ -83,8 +83,9 @@ class LabelDriver {
     find_bound(bound_tries_at_once, labels_at_once);
     for (const std::size_t beam : {16U, 64U, 256U, 1024U, 4096U}) {
       look_from_below(beam);
-      // Half as long: what is small is proved sooner than a wider beam helps.
-      prove_ready((most_labels - left_) / 2);
+      // What is small is proved sooner than a wider beam helps.
+      const std::int64_t made = most_labels - left_;
+      prove_ready(limits_ ? 2 * made : made / 2);
     }
     prove_ready(left_ / 2);
     find_bound(bound_tries, left_ / 4);
@@ -200,12 +201,14 @@ class LabelDriver {
 
   /// Within so many labels, looks for the soonest that is not refuted, since what is soonest has
   /// least to be tried; each time that is refuted too, for what is four times as much later.
-  /// Without a schedule it looks for any.
+  /// Without a schedule it looks for any; where limits leave little choice, for anything sooner
+  /// than what is known.
   void prove_ready(std::int64_t most) {
     const std::int64_t spared = left_ - most;
     while (!settled() && left_ > spared) {
       const std::size_t last = last_to_try();
-      const std::size_t next = whole() ? std::min(first_to_try() + stride_, last) : last;
+      const bool from_below = whole() && !limits_;
+      const std::size_t next = from_below ? std::min(first_to_try() + stride_, last) : last;
       const Slot bound = found_.ready_bound;
       const bool better = improve(possible_[next], 0, left_ - spared);
       const bool raised = found_.ready_bound > bound;
@@ -237,19 +240,19 @@ class LabelDriver {
   }
 
   /// Fewest sessions, then least late work, among what is ready as soon. That no schedule has fewer
-  /// sessions is proved without late work; the least of that only if it takes half as long.
+  /// sessions is proved without late work; the least of that only if it takes a quarter as long.
   void save_sessions() {
     const std::int64_t before = left_;
     const SearchAim aim{.sessions_only = true};
     bool proved = false;
     for (const std::size_t beam : {64U, 256U, 1024U}) {
       lower_cost({.beam = beam}, left_ / 8);
-      proved = lower_cost(aim, before - left_);
+      proved = lower_cost(aim, 2 * (before - left_));
       if (proved) break;
     }
     if (!proved) proved = lower_cost(aim, left_);
     found_.sessions_proved = proved;
-    if (proved && !problem_.late.empty()) lower_cost({}, std::min(left_, (before - left_) / 2));
+    if (proved && !problem_.late.empty()) lower_cost({}, std::min(left_, (before - left_) / 4));
   }
 
   /// Looks for anything cheaper until there is nothing; false when that is not sure.
