@@ -83,5 +83,23 @@ TEST_CASE("more work than hours is refuted") {
   CHECK(may_be_ready(p, 26));
 }
 
+TEST_CASE("the hours to spare of each chain and of all work make a partial schedule urgent") {
+  // By hand: two coats of 2 and 3 slots by slot 10. They may start 8 and 7 hours late; of ten hours
+  // five are work.
+  SchedulingProblem p = coats_for_two_places(2);
+  for (Activity& a : p.activities) a.uses.clear();
+  p.activities[0].duration = 2;
+  p.activities[1].duration = 3;
+  const auto chains = chains_of(p);
+  const LabelBounds bounds(p, *chains, 10);
+  Label nothing_begun;
+  REQUIRE(bounds.may_meet_deadlines(nothing_begun));
+  CHECK(bounds.urgency(nothing_begun) == doctest::Approx(1.0 / 9 + 1.0 / 8 + 1.0 / 6));
+  Label later = nothing_begun;
+  later.free = 4;
+  REQUIRE(bounds.may_meet_deadlines(later));
+  CHECK(bounds.urgency(later) == doctest::Approx(1.0 / 5 + 1.0 / 4 + 1.0 / 2));
+}
+
 }  // namespace
 }  // namespace tackfree::solver
