@@ -26,6 +26,28 @@ std::string at_most(double value, int decimals) {
   return text;
 }
 
+struct ShownUnit {
+  Unit<VolumeKind> unit;
+  int decimals;
+  const char* name;
+};
+
+ShownUnit shown_unit(VolumeUnit unit) {
+  switch (unit) {
+    case VolumeUnit::ml:
+      return {millilitres, 0, "ml"};
+    case VolumeUnit::l:
+      return {litres, 2, "L"};
+    case VolumeUnit::fl_oz:
+      return {us_fluid_ounces, 1, "fl oz"};
+    case VolumeUnit::qt:
+      return {us_quarts, 2, "qt"};
+    case VolumeUnit::gal:
+      break;
+  }
+  return {us_gallons, 2, "gal"};
+}
+
 std::string days_text(Duration d) {
   constexpr double days_of_month = 365.25 / 12;
   if (d.in(days) >= 90) return at_most(d.in(days) / days_of_month, 1) + " months";
@@ -112,19 +134,14 @@ VolumeUnit Figures::volume_unit(Volume v) const {
 }
 
 Figure Figures::volume(Volume v, VolumeUnit unit) const {
-  switch (unit) {
-    case VolumeUnit::ml:
-      return {fixed(v.in(millilitres), 0), "ml"};
-    case VolumeUnit::l:
-      return {fixed(v.in(litres), 2), "L"};
-    case VolumeUnit::fl_oz:
-      return {fixed(v.in(us_fluid_ounces), 1), "fl oz"};
-    case VolumeUnit::qt:
-      return {fixed(v.in(us_quarts), 2), "qt"};
-    case VolumeUnit::gal:
-      break;
-  }
-  return {fixed(v.in(us_gallons), 2), "gal"};
+  const ShownUnit shown = shown_unit(unit);
+  return {fixed(v.in(shown.unit), shown.decimals), shown.name};
+}
+
+Figure Figures::volume_beside(Volume part, Volume whole, VolumeUnit unit) const {
+  const ShownUnit shown = shown_unit(unit);
+  const auto number = [&](Volume v) { return rounded(v.in(shown.unit), shown.decimals); };
+  return {fixed(number(whole) - number(part), shown.decimals), shown.name};
 }
 
 Figure Figures::volume(Volume v) const {

@@ -156,7 +156,8 @@ std::string StepWords::pour(const Operation& op) const {
   std::string all = figures_.volume_both_ways(op.mixed);
   if (op.thinner <= Volume()) return all;
   const VolumeUnit unit = figures_.volume_unit(op.mixed);
-  return fmt::format("{}: {} {} + {} {}", all, figures_.volume(op.liquid, unit).number,
+  return fmt::format("{}: {} {} + {} {}", all,
+                     figures_.volume_beside(op.thinner, op.mixed, unit).number,
                      cut_to(longest_name, coating.name), figures_.volume(op.thinner, unit).number,
                      coating.words.thinner);
 }

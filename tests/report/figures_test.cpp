@@ -46,6 +46,15 @@ TEST_CASE("temperatures and their differences are told apart") {
   CHECK(metric.temperature(celsius(-0.4)).text() == "0 \u00b0C");
 }
 
+TEST_CASE("two parts of a volume add up to it as shown") {
+  // 3.35 and 0.335 alone would be shown as 3.3 and 0.3, of 3.7.
+  CHECK(us.volume_beside(us_fluid_ounces(0.335), us_fluid_ounces(3.68), VolumeUnit::fl_oz).text() ==
+        "3.4 fl oz");
+  CHECK(metric.volume_beside(millilitres(27.3), millilitres(300.6), VolumeUnit::ml).text() ==
+        "274 ml");
+  CHECK(us.volume_beside(us_quarts(0.1), us_quarts(1.1), VolumeUnit::qt).text() == "1.00 qt");
+}
+
 TEST_CASE("a volume changes its unit where a person would, after rounding") {
   CHECK(metric.volume(millilitres(683.4)).text() == "683 ml");
   CHECK(metric.volume(millilitres(999.6)).text() == "1.00 L");

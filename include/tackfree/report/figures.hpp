@@ -43,6 +43,8 @@ class Figures {
   VolumeUnit volume_unit(Volume v) const;
   Figure volume(Volume v, VolumeUnit unit) const;
   Figure volume(Volume v) const;
+  /// What `whole` has beside `part`: the three as shown add up.
+  Figure volume_beside(Volume part, Volume whole, VolumeUnit unit) const;
   /// US: `23.1 fl oz (683 ml)`, as cups for mixing are marked both ways; metric: `683 ml`; both:
   /// `683 ml (23.1 fl oz)`.
   std::string volume_both_ways(Volume v) const;
