@@ -107,16 +107,27 @@ void write_proof(Page& page, const Plan& plan, const Figures& figures) {
                                           plan.job.aim, figures)));
 }
 
+/// When the last hardware is on; nothing where that is by the time of light use or there is none.
+std::optional<Instant> hardware_on_later(const Plan& plan) {
+  std::optional<Instant> last = plan.schedule.ready_at;
+  for (const DatedStep& step : plan.schedule.steps)
+    if (plan.list.operations.at(step.operation).kind == OperationKind::fit_hardware)
+      last = std::max(last, std::optional(step.end()));
+  return last == plan.schedule.ready_at ? std::nullopt : last;
+}
+
 void write_ready(Page& page, const Plan& plan, const Figures& figures) {
   if (!plan.schedule.ready_at) {
     page.paragraph({0, "Ready"}, "no date yet: see below what found no time or does not dry.");
     return;
   }
   const auto cured = cured_at(plan.schedule);
+  const auto hardware = hardware_on_later(plan);
   page.paragraph(
       {0, "Ready"},
-      fmt::format("{}, for light use; fully cured {}",
+      fmt::format("{}, for light use; {}fully cured {}",
                   figures.moment(figures.full_hour_up(*plan.schedule.ready_at)),
+                  hardware ? fmt::format("hardware on {}; ", figures.moment(*hardware)) : "",
                   cured ? figures.day(*cured) : "after " + figures.day(plan.schedule.span.end)));
   write_proof(page, plan, figures);
 }

@@ -83,6 +83,21 @@ TEST_CASE("a plan whose steps all have times says when it is ready and cured") {
   CHECK(holds(text, "Buy   1 x 1 qt varnish; 1 x 1 pt mineral spirits\n"));
 }
 
+TEST_CASE(
+    "hardware that goes on after light use has its date beside it, sooner hardware has none") {
+  Plan plan = small_plan();
+  plan.schedule.unplaced.clear();
+  plan.schedule.ready_at = at("2027-04-12T03:00:00Z");
+  DatedStep hardware;
+  hardware.operation = plan.list.operations.size();
+  plan.list.operations.push_back({.kind = OperationKind::fit_hardware});
+  hardware.pieces = {{at("2027-04-14T14:00:00Z"), at("2027-04-14T14:45:00Z")}};
+  plan.schedule.steps.push_back(hardware);
+  CHECK(holds(opening_of(plan), "for light use; hardware on Wed Apr 14, 10:45 am;"));
+  plan.schedule.steps.back().pieces = {{at("2027-04-11T14:00:00Z"), at("2027-04-11T14:45:00Z")}};
+  CHECK(holds(opening_of(plan), "for light use; fully cured Thu Apr 29\n"));
+}
+
 TEST_CASE("steps that wait for one without a time are listed after it, not explained each") {
   Plan plan = small_plan();
   plan.schedule.unplaced.push_back(
