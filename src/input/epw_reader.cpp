@@ -36,8 +36,18 @@ std::vector<std::string_view> split(std::string_view line) {
 std::optional<double> number_of(std::string_view text) {
   double value = 0;
   const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), value);
-  if (fault != std::errc{} || end != text.data() + text.size()) return std::nullopt;
+  // "nan" and "inf" are read as numbers too, and no limit keeps a nan out.
+  if (fault != std::errc{} || end != text.data() + text.size() || !std::isfinite(value))
+    return std::nullopt;
   return value;
+}
+
+/// A whole number from `least` to `most`; 0, which none of them may be, for anything else.
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): the lower limit comes first
+int whole_of(std::string_view text, int least, int most) {
+  const double value = number_of(text).value_or(0);
+  return value >= least && value <= most && value == std::floor(value) ? static_cast<int>(value)
+                                                                       : 0;
 }
 
 /// One hour of the file, in its own clock.
@@ -137,15 +147,12 @@ class EpwFile {
              "fetch the file again: the row is cut off, or this is another format");
       return;
     }
-    const auto whole = [&](std::size_t number) {
-      return number_of(fields[number - 1]).value_or(0);
-    };
-    EpwHour hour{.month = static_cast<unsigned>(whole(2)),
-                 .day = static_cast<unsigned>(whole(3)),
-                 .hour = static_cast<int>(whole(4)),
+    EpwHour hour{.month = static_cast<unsigned>(whole_of(fields[1], 1, 12)),
+                 .day = static_cast<unsigned>(whole_of(fields[2], 1, 31)),
+                 .hour = whole_of(fields[3], 1, 24),
                  .row = {}};
     const Date on = date::year(2000) / date::month(hour.month) / date::day(hour.day);
-    if (!on.ok() || hour.hour < 1 || hour.hour > 24) {
+    if (!on.ok() || hour.hour == 0) {
       report("", fmt::format("{}-{} hour {}", fields[1], fields[2], fields[3]),
              "wanted a month, a day and an hour from 1 to 24 in fields 2, 3 and 4");
       return;

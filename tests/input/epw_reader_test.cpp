@@ -106,3 +106,26 @@ TEST_CASE("a cut row, a wrong number, hours out of order and a missing header ar
         "DATA PERIODS");
   CHECK(holds(only_epw_problem(header).wanted, "no hours"));
 }
+
+TEST_CASE("what is no number, no whole number or no day of a weather file is one mistake") {
+  // Month 263 is 7 in eight bits, a fraction is none, and a cast of the others is undefined.
+  for (const char* date :
+       {"1999,263,1,1", "1999,-1,1,1", "1999,nan,1,1", "1999,1e40,1,1", "1999,1.9,1,1", "1999,,1,1",
+        "1999,1,257,1", "1999,1,nan,1", "1999,1,-1e300,1", "1999,1,1,0", "1999,1,1,25",
+        "1999,1,1,inf", "1999,1,1,1.5", "1999,1,1,4444444444444444444444"}) {
+    CAPTURE(date);
+    const Problem wrong = only_epw_problem(header + first + hour(date, "1,0,92"));
+    CHECK(wrong.line == 10);
+    CHECK(holds(wrong.wanted, "a month, a day and an hour"));
+  }
+  for (const char* zone : {"nan", "-nan", "inf", "1e40", "15.1", ""}) {
+    CAPTURE(zone);
+    const Problem wrong = only_epw_problem(replaced(header, "-7.0", zone) + first);
+    CHECK(wrong.line == 1);
+    CHECK(wrong.key == "time zone");
+  }
+  for (const char* air : {"nan,-4.0,92", "-3.0,inf,92", "-3.0,-4.0,nan", "1e400,-4.0,92"}) {
+    CAPTURE(air);
+    CHECK(only_epw_problem(header + hour("1999,1,1,1", air)).line == 9);
+  }
+}
