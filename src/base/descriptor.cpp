@@ -5,11 +5,20 @@
 #include <utility>
 
 #include <fcntl.h>
+#include <sys/stat.h>
 #include <unistd.h>
 
 namespace tackfree {
 
 bool Descriptor::close() { return number_ < 0 || ::close(std::exchange(number_, -1)) == 0; }
+
+std::string_view kind_of_no_file(const Descriptor& open) {
+  struct stat facts {};
+  if (::fstat(open.number(), &facts) != 0 || S_ISREG(facts.st_mode)) return {};
+  if (S_ISDIR(facts.st_mode)) return "a folder";
+  if (S_ISFIFO(facts.st_mode)) return "a pipe";
+  return S_ISSOCK(facts.st_mode) ? "a socket" : "a device";
+}
 
 std::optional<std::string> read_all(const Descriptor& file, std::size_t most) {
   std::string text;

@@ -26,6 +26,11 @@ class Descriptor {
   int number_;
 };
 
+/// What is open where it is no file that ends: "a folder", "a pipe", "a device", "a socket".
+/// Nothing for a regular file. One that is opened to be read needs O_NONBLOCK: opening a pipe waits
+/// else.
+std::string_view kind_of_no_file(const Descriptor& open);
+
 /// All from here to the end. Nothing when it cannot be read, or is longer than `most` bytes, with
 /// `errno` saying why; EFBIG then.
 std::optional<std::string> read_all(const Descriptor& file, std::size_t most);
