@@ -17,7 +17,10 @@ std::size_t character_length(std::string_view text) {
     return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U;
   };
   const unsigned first = byte(0);
-  if (first < 0x80) return first >= 0x20 || first == '\t' || first == '\n' || first == '\r' ? 1 : 0;
+  if (first < 0x80) {
+    const bool control = first < 0x20 || first == 0x7F;
+    return !control || first == '\t' || first == '\n' || first == '\r' ? 1 : 0;
+  }
   const std::size_t length = first >= 0xF0 ? 4 : first >= 0xE0 ? 3 : 2;
   if (first < 0xC2 || first > 0xF4) return 0;
   for (std::size_t i = 1; i < length; ++i)
@@ -27,6 +30,12 @@ std::size_t character_length(std::string_view text) {
       (first == 0xF0 && byte(1) < 0x90) || (first == 0xF4 && byte(1) > 0x8F))
     return 0;
   return length;
+}
+
+std::string word_for_byte(unsigned byte) {
+  if (byte == 0) return "a NUL byte (0x00)";
+  if (byte < 0x20 || byte == 0x7F) return fmt::format("the control character 0x{:02X}", byte);
+  return fmt::format("the byte 0x{:02X}, which is no UTF-8", byte);
 }
 
 std::string trimmed(std::string_view text) {
@@ -176,11 +185,11 @@ std::optional<std::size_t> CsvDocument::column(std::string_view head_name) const
   return static_cast<std::size_t>(found - head.begin());
 }
 
-std::optional<int> first_line_not_text(std::string_view text) {
+std::optional<NotText> first_not_text(std::string_view text) {
   int line = 1;
   while (!text.empty()) {
     const std::size_t length = character_length(text);
-    if (length == 0) return line;
+    if (length == 0) return NotText{line, word_for_byte(static_cast<unsigned char>(text.front()))};
     if (text.front() == '\n') ++line;
     text.remove_prefix(length);
   }
@@ -189,10 +198,11 @@ std::optional<int> first_line_not_text(std::string_view text) {
 
 std::optional<CsvDocument> parse_csv(std::string_view text, const std::string& file,
                                      Problems& problems) {
-  if (const auto line = first_line_not_text(text)) {
-    problems.push_back({.file = file,
-                        .line = *line,
-                        .wanted = "is not text in UTF-8; wanted a CSV file saved as UTF-8"});
+  if (const auto wrong = first_not_text(text)) {
+    problems.push_back(
+        {.file = file,
+         .line = wrong->line,
+         .wanted = fmt::format("has {}; wanted text, in a CSV file saved as UTF-8", wrong->what)});
     return std::nullopt;
   }
   if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);

@@ -112,18 +112,24 @@ TEST_CASE("a text that is no CSV is one problem with its remedy") {
 }
 
 TEST_CASE("only well-formed UTF-8 without control characters is text") {
-  CHECK_FALSE(first_line_not_text("plain\ttext\r\n\u00E9\u20AC\U0001F600"));
+  CHECK_FALSE(first_not_text("plain\ttext\r\n\u00E9\u20AC\U0001F600"));
   for (const char* bad : {"\x01", "\xC0\xAF", "\xE0\x80\x80", "\xED\xA0\x80", "\xF4\x90\x80\x80",
-                          "\xF5\x80\x80\x80", "\xE2\x82", "\x80"})
-    CHECK(first_line_not_text(std::string("ok\n") + bad) == 2);
-  CHECK(first_line_not_text(std::string("a\0b", 3)) == 1);
+                          "\xF5\x80\x80\x80", "\xE2\x82", "\x80"}) {
+    const auto found = first_not_text(std::string("ok\n") + bad);
+    REQUIRE(found);
+    CHECK(found->line == 2);
+  }
+  CHECK(first_not_text(std::string("a\0b", 3)).value().what == "a NUL byte (0x00)");
+  CHECK(first_not_text("\x1b[2J").value().what == "the control character 0x1B");
+  CHECK(first_not_text("\x7f").value().what == "the control character 0x7F");
+  CHECK(first_not_text("caf\xe9").value().what == "the byte 0xE9, which is no UTF-8");
 }
 
 TEST_CASE("ten megabytes of rubbish are few problems") {
   std::mt19937 generator(1);
   std::string bytes(testing::cases<std::size_t>(10'000'000), ' ');
   for (char& byte : bytes) byte = static_cast<char>(generator() & 0xFFU);
-  CHECK(only_csv_problem(bytes).wanted.find("not text in UTF-8") != std::string::npos);
+  CHECK(only_csv_problem(bytes).wanted.find("saved as UTF-8") != std::string::npos);
   std::string rows = "a,b\n";
   for (int i = 0; i < 1'000'000; ++i) rows += "rubbish\n";
   Problems problems;

@@ -37,8 +37,14 @@ inline constexpr std::size_t most_listed_mistakes = 50;
 std::optional<CsvDocument> parse_csv(std::string_view text, const std::string& file,
                                      Problems& problems);
 
-/// Whether `text` is UTF-8 without control characters but tab and line ends; else the line (from 1)
-/// of the first byte that is not.
-std::optional<int> first_line_not_text(std::string_view text);
+/// A byte that text may not hold: its line, from 1, and what it is, as in "a NUL byte (0x00)".
+struct NotText {
+  int line = 1;
+  std::string what;
+};
+
+/// The first byte of `text` that is not UTF-8, or that is a control character but tab and line
+/// ends.
+std::optional<NotText> first_not_text(std::string_view text);
 
 }  // namespace tackfree
