@@ -4,6 +4,7 @@
 #include "tackfree/input/log_lines.hpp"
 #include "tackfree/input/measure.hpp"
 #include "tackfree/plan/log_entry.hpp"
+#include "tackfree/report/display_text.hpp"
 #include "tackfree/report/text_log.hpp"
 
 #include <fmt/format.h>
@@ -83,7 +84,7 @@ std::string logged(const Options& options, const Job& job, Instant now, int colu
   if (options.log.only_show) return text + "Nothing was written.\n";
   const auto number = written(told->entry, job, problems);
   if (!number) return {};
-  return text + fmt::format("Written as number {} in {}\n", *number, job.history.file);
+  return text + fmt::format("Written as number {} in {}\n", *number, clean(job.history.file));
 }
 
 }  // namespace tackfree

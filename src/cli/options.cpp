@@ -2,6 +2,7 @@
 
 #include "tackfree/base/name.hpp"
 #include "tackfree/base/problem.hpp"
+#include "tackfree/report/display_text.hpp"
 
 #include <algorithm>
 #include <array>
@@ -25,7 +26,7 @@ std::optional<ReadOptions> unknown_command(const std::vector<std::string>& argum
     return std::nullopt;
   const Problem problem{
       .found = arguments[0], .wanted = "wanted a command", .hint = name_hint(arguments[0], known)};
-  return ReadOptions{std::nullopt, to_text(problem) + "\n", true};
+  return ReadOptions{std::nullopt, clean(to_text(problem)) + "\n", true};
 }
 
 CLI::App* plan_command(CLI::App& app, Options& options) {
@@ -239,6 +240,10 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
   app.require_subcommand(1);
   app.set_version_flag("--version", "tackfree " TACKFREE_VERSION);
   app.footer("Exit codes: 0 done, 2 a mistake in what was given, 3 a step has no time, 1 a bug.");
+  // What it says of a mistake holds the arguments as they came.
+  app.failure_message([](const CLI::App* /*app*/, const CLI::Error& fault) {
+    return clean(fault.what()) + "\nRun with --help for more information.\n";
+  });
   Options options;
   const Commands commands(app, options);
   if (auto mistake = unknown_command(arguments)) return std::move(*mistake);

@@ -2,6 +2,7 @@
 
 #include "tackfree/report/display_text.hpp"
 #include "tackfree/report/json_areas.hpp"
+#include "tackfree/report/json_text.hpp"
 #include "tackfree/report/text_areas.hpp"
 #include "tackfree/report/text_background.hpp"
 
@@ -29,7 +30,7 @@ std::string area_json(const Plan& plan) {
   put_areas(document, plan);
   Json& notes = document["notes"] = Json::array();
   for (const Note& note : plan.notes) notes.push_back({{"about", note.about}, {"text", note.text}});
-  return document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return json_text(document);
 }
 
 }  // namespace tackfree

@@ -3,6 +3,7 @@
 #include "tackfree/report/display_text.hpp"
 #include "tackfree/report/figures.hpp"
 #include "tackfree/report/json_schedule.hpp"
+#include "tackfree/report/json_text.hpp"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -123,7 +124,7 @@ std::string choices_json(const Choices& choices) {
   }
   document["none_fewer_proved"] = choices.none_fewer;
   document["deference"] = first.job.data.texts.deference;
-  return document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return json_text(document);
 }
 
 }  // namespace tackfree

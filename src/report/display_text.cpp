@@ -5,6 +5,8 @@
 #include <cstdint>
 #include <utility>
 
+#include <fmt/format.h>
+
 namespace tackfree {
 
 namespace {
@@ -169,6 +171,24 @@ std::string clean(std::string_view text) {
       result += replacement;
     else if (!is_invisible(c.code))
       result += c.bytes;
+  });
+  return result;
+}
+
+std::string unseen_escaped(std::string_view json) {
+  constexpr std::uint32_t beyond_first_plane = 0x10000;
+  std::string result;
+  result.reserve(json.size());
+  each_character(json, [&](const Character& c) {
+    const bool seen =
+        c.code == ' ' || c.code == '\n' || (!is_blank(c.code) && !is_invisible(c.code));
+    if (seen)
+      result += c.bytes;
+    else if (c.code < beyond_first_plane)
+      result += fmt::format("\\u{:04x}", c.code);
+    else  // a pair of surrogates: RFC 8259, section 7
+      result +=
+          fmt::format("\\u{:04x}\\u{:04x}", 0xD7C0 + (c.code >> 10U), 0xDC00 + (c.code & 0x3FFU));
   });
   return result;
 }

@@ -61,6 +61,11 @@ struct Event {
   std::string alarm;  ///< its trigger; empty for none
 };
 
+/// A property whose value is text, whoever wrote it: a person, or a file of a last plan.
+std::string property(std::string_view name, std::string_view text) {
+  return folded(fmt::format("{}:{}", name, escaped_text(text)));
+}
+
 class Calendar {
  public:
   explicit Calendar(const Plan& plan) : plan_(plan) {
@@ -68,7 +73,7 @@ class Calendar {
     line("VERSION:2.0");
     line("PRODID:-//tackfree//wood finishing plan 1//EN");
     line("CALSCALE:GREGORIAN");
-    line("X-WR-CALNAME:" + escaped_text(cut_to(longest_summary, plan.job.name)));
+    text_ += property("X-WR-CALNAME", cut_to(longest_summary, plan.job.name));
   }
 
   /// What is past is left out, unless the last plan had it later: then it moves to where it was.
@@ -78,17 +83,16 @@ class Calendar {
     if (event.time.end <= plan_.now &&
         (last == nullptr || last->cancelled || last->time.end <= plan_.now))
       return;
-    const std::string summary = escaped_text(cut_to(longest_summary, event.summary));
-    std::string body = folded("SUMMARY:" + summary);
+    const std::string summary = cut_to(longest_summary, event.summary);
+    std::string body = property("SUMMARY", summary);
     if (!event.description.empty())
-      body += folded("DESCRIPTION:" +
-                     escaped_text(fmt::format("{}", fmt::join(event.description, "\n"))));
-    body += folded("CATEGORIES:" + escaped_text(event.category));
+      body += property("DESCRIPTION", fmt::format("{}", fmt::join(event.description, "\n")));
+    body += property("CATEGORIES", event.category);
     body += folded(event.takes_time ? "TRANSP:OPAQUE" : "TRANSP:TRANSPARENT");
     if (!event.alarm.empty())
       body += folded("BEGIN:VALARM") + folded("ACTION:DISPLAY") + folded("TRIGGER" + event.alarm) +
-              folded("DESCRIPTION:" + summary) + folded("END:VALARM");
-    EventState state{uid, event.time, cut_to(longest_summary, event.summary), event.category,
+              property("DESCRIPTION", summary) + folded("END:VALARM");
+    EventState state{uid, event.time, summary, event.category,
                      fingerprint(utc_form(event.time.begin) + utc_form(event.time.end) + body)};
     if (last != nullptr) {
       const bool same = !last->cancelled && last->content == state.content;
@@ -111,8 +115,7 @@ class Calendar {
       }
       if (!state.cancelled) ++state.sequence;
       state.cancelled = true;
-      write(state, folded("SUMMARY:" + escaped_text(state.summary)) +
-                       folded("CATEGORIES:" + escaped_text(state.category)) +
+      write(state, property("SUMMARY", state.summary) + property("CATEGORIES", state.category) +
                        folded("STATUS:CANCELLED") + folded("TRANSP:TRANSPARENT"));
     }
   }
@@ -140,7 +143,7 @@ class Calendar {
 
   void write(const EventState& state, const std::string& body) {
     line("BEGIN:VEVENT");
-    line("UID:" + state.uid);
+    text_ += property("UID", state.uid);
     line("DTSTAMP:" + utc_form(plan_.now));
     line(fmt::format("SEQUENCE:{}", state.sequence));
     line("DTSTART:" + utc_form(state.time.begin));

@@ -6,6 +6,7 @@
 #include "tackfree/report/json_figures.hpp"
 #include "tackfree/report/json_fumes.hpp"
 #include "tackfree/report/json_schedule.hpp"
+#include "tackfree/report/json_text.hpp"
 #include "tackfree/report/step_words.hpp"
 
 #include <algorithm>
@@ -204,10 +205,6 @@ Json notes(const Plan& plan) {
   return array;
 }
 
-std::string printed(const Json& document) {
-  return document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
-}
-
 }  // namespace
 
 std::string json_shopping_list(const Plan& plan) {
@@ -219,7 +216,7 @@ std::string json_shopping_list(const Plan& plan) {
   document["shopping"] = shopping(plan);
   put_figures(document, plan);
   document["deference"] = plan.job.data.texts.deference;
-  return printed(document);
+  return json_text(document);
 }
 
 std::string json_report(const Plan& plan) {
@@ -245,7 +242,7 @@ std::string json_report(const Plan& plan) {
   document["notes"] = notes(plan);
   put_figures(document, plan);
   document["deference"] = plan.job.data.texts.deference;
-  return printed(document);
+  return json_text(document);
 }
 
 }  // namespace tackfree

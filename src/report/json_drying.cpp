@@ -2,6 +2,7 @@
 
 #include "tackfree/report/figures.hpp"
 #include "tackfree/report/json_schedule.hpp"
+#include "tackfree/report/json_text.hpp"
 #include "tackfree/report/step_words.hpp"
 
 #include <array>
@@ -79,7 +80,7 @@ std::string outlook_json(const Job& job, const CoatOutlook& outlook) {
       outlook.blush ? Json(risks.at(static_cast<std::size_t>(*outlook.blush))) : Json(nullptr);
   put_instant(document, "typical_from", outlook.typical_from, zone);
   document["deference"] = job.data.texts.deference;
-  return document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return json_text(document);
 }
 
 }  // namespace tackfree

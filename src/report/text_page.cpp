@@ -3,6 +3,7 @@
 #include "tackfree/report/display_text.hpp"
 
 #include <algorithm>
+#include <array>
 
 namespace tackfree {
 
@@ -22,6 +23,8 @@ std::string_view ink_of(std::string_view word) {
   if (word == "DANGER") return ink_danger;
   return word == "!" || word.starts_with("WARNING") ? ink_warning : ink_subheading;
 }
+
+constexpr std::array ink_codes{ink_off, ink_heading, ink_subheading, ink_warning, ink_danger};
 
 /// The columns that a table needs, the first cut down to what the page leaves it.
 std::vector<std::size_t> table_widths(const Table& table, std::size_t columns) {
@@ -50,6 +53,27 @@ std::string table_row(const std::vector<std::string>& row, const std::vector<std
 }
 
 }  // namespace
+
+std::string printable(std::string_view text, Ink ink) {
+  std::string result;
+  result.reserve(text.size());
+  std::size_t begin = 0;
+  const auto keep = [&](std::size_t at, std::size_t octets) {
+    result.append(clean(text.substr(begin, at - begin))).append(text.substr(at, octets));
+    begin = at + octets;
+  };
+  for (std::size_t at = text.find_first_of("\n\x1b"); at != std::string_view::npos;
+       at = text.find_first_of("\n\x1b", std::max(at + 1, begin))) {
+    if (text[at] == '\n') {
+      keep(at, 1);
+      continue;
+    }
+    const auto code = std::ranges::find_if(
+        ink_codes, [&](std::string_view each) { return text.substr(at).starts_with(each); });
+    if (ink == Ink::coloured && code != ink_codes.end()) keep(at, code->size());
+  }
+  return result.append(clean(text.substr(begin)));
+}
 
 TextPage::TextPage(int columns, Ink ink)
     : columns_(static_cast<std::size_t>(std::clamp(columns, 40, 200))), ink_(ink) {}

@@ -247,6 +247,23 @@ TEST_CASE(
   CHECK(std::ranges::count(uids, past.uid) == 0);
 }
 
+// RFC 5545, 3.8.4.7: a UID is text, and escaped like all text.
+TEST_CASE("a last plan brings no property of its own into the calendar") {
+  Plan plan = made_again(judged_plan());
+  EventState gone = plan.job.last_plan->events.front();
+  gone.uid = "gone\r\nATTENDEE:mailto:a@example.org\x1b\u202e;x";
+  gone.summary = "old\nURL:x\x07";
+  gone.category = "old\nURL:y\u009b";
+  plan.job.last_plan->events.push_back(gone);
+  const std::string calendar = calendar_report(plan);
+  CHECK(values(calendar, "ATTENDEE").empty());
+  CHECK(values(calendar, "URL").empty());
+  const std::string uid = "gone \\nATTENDEE:mailto:a@example.org\\;x";
+  CHECK(value_of(calendar, uid, "STATUS") == "CANCELLED");
+  CHECK(value_of(calendar, uid, "SUMMARY") == "old\\nURL:x");
+  CHECK(value_of(calendar, uid, "CATEGORIES") == "old\\nURL:y");
+}
+
 // RFC 5545, 3.8.7.4 and 3.8.1.11: a step that comes back after its event was cancelled is a further
 // revision of the same UID, without that status.
 TEST_CASE("an event that comes back after it was cancelled is shown again, one revision higher") {

@@ -26,6 +26,13 @@ TEST_CASE("a line holds no control character and ends without blanks") {
   CHECK(page.text() == "  a[2J b\n");
 }
 
+TEST_CASE("what is printed has line ends and, where it is coloured, the codes of a page alone") {
+  const std::string text = "\x1b[1ma\x1b[0m\x1b[2J\n\r\x07\x7f\u009b\u202eb\xff\x1b[1";
+  CHECK(printable(text, Ink::coloured) == "\x1b[1ma\x1b[0m[2J\n b\uFFFD[1");
+  CHECK(printable(text, Ink::plain) == "[1ma[0m[2J\n b\uFFFD[1");
+  CHECK(printable("a\n\nb\n", Ink::plain) == "a\n\nb\n");
+}
+
 TEST_CASE("blank lines do not pile up") {
   TextPage page(40);
   page.blank();

@@ -14,6 +14,10 @@ namespace tackfree {
 /// from outside passes through here before it is shown.
 std::string clean(std::string_view text);
 
+/// JSON text with what `clean` would drop or take for a blank as `\uXXXX`, but spaces and line
+/// ends.
+std::string unseen_escaped(std::string_view json);
+
 /// Columns that the cleaned text takes on a terminal: 2 for East Asian wide characters and emoji,
 /// 0 for combining marks, else 1.
 std::size_t display_width(std::string_view text);

@@ -9,6 +9,10 @@ namespace tackfree {
 /// is told by them alone.
 enum class Ink { plain, coloured };
 
+/// Text on its way to a terminal: each line is cleaned once more, whoever wrote it. Only with
+/// colour do the codes that a page sets stay.
+std::string printable(std::string_view text, Ink ink);
+
 /// No line is wider than the page, and nothing of a text but its cleaned characters is left.
 class TextPage final : public Page {
  public:
