@@ -45,7 +45,6 @@ void pass_on(const std::filesystem::path& path, std::string_view text, Problems&
   Descriptor file(::open(path.c_str(), O_WRONLY | O_NONBLOCK | O_NOCTTY | O_CLOEXEC));
   if (!file.is_open() && errno == ENXIO)
     return add(problems, path, "is a pipe that nobody reads; start what reads it first");
-  // NOLINTNEXTLINE(cppcoreguidelines-pro-type-vararg): the system's own call
   if (!file.is_open() || ::fcntl(file.number(), F_SETFL, 0) != 0 || !write_all(file, text) ||
       !file.close())
     add(problems, path, fmt::format("cannot be written ({})", why()));

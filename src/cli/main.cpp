@@ -16,6 +16,7 @@ namespace {
 tackfree::Terminal terminal_of_output() {
   constexpr int widest = 120;  // longer lines are hard to read
   tackfree::Terminal terminal;
+  terminal.printed_to = tackfree::identity_of(STDOUT_FILENO);
   if (isatty(STDERR_FILENO) != 0) terminal.progress = &std::cerr;
   if (isatty(STDOUT_FILENO) == 0) return terminal;
   const auto set = [](const char* name) {

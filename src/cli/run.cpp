@@ -5,6 +5,7 @@
 #include "tackfree/cli/given_time.hpp"
 #include "tackfree/cli/log_command.hpp"
 #include "tackfree/cli/options.hpp"
+#include "tackfree/cli/output_files.hpp"
 #include "tackfree/cli/progress_line.hpp"
 #include "tackfree/input/job_reader.hpp"
 #include "tackfree/input/last_plan_reader.hpp"
@@ -23,6 +24,7 @@
 #include "tackfree/report/json_drying.hpp"
 #include "tackfree/report/text.hpp"
 #include "tackfree/report/text_drying.hpp"
+#include "tackfree/report/text_page.hpp"
 #include "tackfree/report/text_tonight.hpp"
 
 #include <algorithm>
@@ -73,38 +75,57 @@ struct Streams {
   int columns = 80;
   Ink ink = Ink::plain;
   std::ostream* progress = nullptr;
+  std::optional<FileIdentity> printed_to;
+
+  /// The only way of text to the terminal, besides mistakes: nothing in it can steer one.
+  void print(std::string_view text) const { out << printable(text, ink); }
 };
+
+/// The job, if it has no mistakes and no output would replace a file that is in use.
+std::optional<Job> asked_job(const Options& options, const Streams& to, Problems& problems) {
+  std::optional<Job> job = read_job(options.job_file, options.data_dir, problems);
+  if (job) check_outputs(options, *job, to.printed_to, problems);
+  return problems.empty() ? std::move(job) : std::nullopt;
+}
+
+/// A file that was asked for, or what it would hold where it is to be printed.
+void write_or_print(const std::filesystem::path& path, std::string_view text, const Streams& to,
+                    Problems& problems) {
+  if (path == standard_output)
+    to.out << text;
+  else
+    write_text_file(path, text, problems);
+}
 
 void write_csv_files(const std::filesystem::path& folder, const Plan& plan, Problems& problems) {
   std::error_code fault;  // where it cannot be made, writing into it says so
   std::filesystem::create_directories(folder, fault);
-  write_text_file(folder / "steps.csv", steps_csv(plan), problems);
-  write_text_file(folder / "areas.csv", areas_csv(plan), problems);
-  write_text_file(folder / "shopping.csv", shopping_csv(plan), problems);
+  for (const CsvFile& file : csv_files)
+    write_text_file(folder / file.name, file.text_of(plan), problems);
 }
 
 /// The files that were asked for besides what is printed.
-void write_files(const Options& options, const Plan& plan, Problems& problems) {
+void write_files(const Options& options, const Plan& plan, const Streams& to, Problems& problems) {
   if (options.json_file)
-    write_text_file(*options.json_file,
-                    options.command == Command::buy ? json_shopping_list(plan) : json_report(plan),
-                    problems);
+    write_or_print(*options.json_file,
+                   options.command == Command::buy ? json_shopping_list(plan) : json_report(plan),
+                   to, problems);
   if (options.calendar_file)
-    write_text_file(*options.calendar_file, calendar_report(plan), problems);
+    write_or_print(*options.calendar_file, calendar_report(plan), to, problems);
   if (options.work_calendar_file)
-    write_text_file(*options.work_calendar_file, calendar_report(plan, Feed::work), problems);
+    write_or_print(*options.work_calendar_file, calendar_report(plan, Feed::work), to, problems);
   if (options.waits_calendar_file)
-    write_text_file(*options.waits_calendar_file, calendar_report(plan, Feed::waits), problems);
-  if (options.page_file) write_text_file(*options.page_file, html_report(plan), problems);
+    write_or_print(*options.waits_calendar_file, calendar_report(plan, Feed::waits), to, problems);
+  if (options.page_file) write_or_print(*options.page_file, html_report(plan), to, problems);
   if (options.csv_folder) write_csv_files(*options.csv_folder, plan, problems);
 }
 
 /// The plan that was asked for; on the terminal what is being worked out, where that takes a while.
-std::optional<Plan> asked_plan(const Options& options, std::ostream* terminal, Problems& problems) {
-  ProgressLine line(terminal);
+std::optional<Plan> asked_plan(const Options& options, const Streams& to, Problems& problems) {
+  ProgressLine line(to.progress);
   const auto stage = [&](const std::string& what) { line.at(what); };
   stage("reading the files");
-  std::optional<Job> job = read_job(options.job_file, options.data_dir, problems);
+  std::optional<Job> job = asked_job(options, to, problems);
   const auto now = job ? planning_time(options, *job, problems) : std::nullopt;
   if (job) add_last_plan(options, *job, problems);
   if (!now || !problems.empty()) return std::nullopt;
@@ -119,10 +140,11 @@ std::optional<Plan> asked_plan(const Options& options, std::ostream* terminal, P
 
 int plan_command(const Options& options, const Streams& to) {
   Problems problems;
-  const std::optional<Plan> plan = asked_plan(options, to.progress, problems);
+  const std::optional<Plan> plan = asked_plan(options, to, problems);
   if (!plan || !problems.empty()) return report_problems(problems, to.err);
-  write_files(options, *plan, problems);
-  to.out << (options.command == Command::buy ? text_shopping_list(*plan, to.columns, to.ink)
+  write_files(options, *plan, to, problems);
+  if (!prints_a_file(options))
+    to.print(options.command == Command::buy ? text_shopping_list(*plan, to.columns, to.ink)
                                              : text_report(*plan, to.columns, to.ink));
   if (!problems.empty()) return report_problems(problems, to.err);
   return plan->schedule.unplaced.empty() ? exit_done : exit_not_plannable;
@@ -135,40 +157,40 @@ int choices_command(const Options& options, const Streams& to) {
     ProgressLine line(to.progress);
     const auto stage = [&](const std::string& what) { line.at(what); };
     stage("dating the steps");
-    std::optional<Job> job = read_job(options.job_file, options.data_dir, problems);
+    std::optional<Job> job = asked_job(options, to, problems);
     const auto now = job ? planning_time(options, *job, problems) : std::nullopt;
     if (now && problems.empty()) found = choices_of(std::move(*job), *now, problems, stage);
   }
   if (!found || !problems.empty()) return report_problems(problems, to.err);
-  if (options.json_file) write_text_file(*options.json_file, choices_json(*found), problems);
-  to.out << choices_text(*found, to.columns, to.ink);
+  if (options.json_file) write_or_print(*options.json_file, choices_json(*found), to, problems);
+  if (!prints_a_file(options)) to.print(choices_text(*found, to.columns, to.ink));
   if (!problems.empty()) return report_problems(problems, to.err);
   return found->ways.front().schedule.unplaced.empty() ? exit_done : exit_not_plannable;
 }
 
 int area_command(const Options& options, const Streams& to) {
   Problems problems;
-  std::optional<Job> job = read_job(options.job_file, options.data_dir, problems);
+  std::optional<Job> job = asked_job(options, to, problems);
   if (!job || !problems.empty()) return report_problems(problems, to.err);
   const Plan plan = make_area_plan(std::move(*job));
-  if (options.json_file) write_text_file(*options.json_file, area_json(plan), problems);
-  to.out << area_text(plan, to.columns, to.ink);
+  if (options.json_file) write_or_print(*options.json_file, area_json(plan), to, problems);
+  if (!prints_a_file(options)) to.print(area_text(plan, to.columns, to.ink));
   return problems.empty() ? exit_done : report_problems(problems, to.err);
 }
 
 int check_command(const Options& options, const Streams& to) {
   Problems problems;
-  const std::optional<Job> job = read_job(options.job_file, options.data_dir, problems);
+  const std::optional<Job> job = asked_job(options, to, problems);
   if (!job || !problems.empty()) return report_problems(problems, to.err);
-  to.out << fmt::format("{}: no mistakes found ({} parts, {} batches, {} coatings)\n",
-                        options.job_file.string(), job->parts.size(), job->batches.size(),
-                        job->coatings.size());
+  to.print(fmt::format("{}: no mistakes found ({} parts, {} batches, {} coatings)\n",
+                       clean(options.job_file.string()), job->parts.size(), job->batches.size(),
+                       job->coatings.size()));
   return exit_done;
 }
 
 int drying_command(const Options& options, const Streams& to) {
   Problems problems;
-  const std::optional<Job> job = read_job(options.job_file, options.data_dir, problems);
+  const std::optional<Job> job = asked_job(options, to, problems);
   if (!job) return report_problems(problems, to.err);
   const auto now = planning_time(options, *job, problems);
   const auto at = options.at ? time_given("--at", *options.at, *job, problems) : now;
@@ -186,19 +208,19 @@ int drying_command(const Options& options, const Streams& to) {
       coat_outlook(*job, static_cast<std::size_t>(named - names.begin()), *at, *now, problems);
   if (!outlook) return report_problems(problems, to.err);
   if (options.json_file)
-    write_text_file(*options.json_file, outlook_json(*job, *outlook), problems);
-  to.out << outlook_text(*job, *outlook, to.columns, to.ink);
+    write_or_print(*options.json_file, outlook_json(*job, *outlook), to, problems);
+  if (!prints_a_file(options)) to.print(outlook_text(*job, *outlook, to.columns, to.ink));
   return problems.empty() ? exit_done : report_problems(problems, to.err);
 }
 
 int log_command(const Options& options, const Streams& to) {
   Problems problems;
-  const std::optional<Job> job = read_job(options.job_file, options.data_dir, problems);
+  const std::optional<Job> job = asked_job(options, to, problems);
   const auto now = job ? planning_time(options, *job, problems) : std::nullopt;
   std::string text;
   if (now && problems.empty()) text = logged(options, *job, *now, to.columns, problems);
   if (!problems.empty()) return report_problems(problems, to.err);
-  to.out << text;
+  to.print(text);
   return exit_done;
 }
 
@@ -213,7 +235,7 @@ void add_reading(const LogOptions& told, Instant now, Job& job) {
 
 int tonight_command(const Options& options, const Streams& to) {
   Problems problems;
-  std::optional<Job> job = read_job(options.job_file, options.data_dir, problems);
+  std::optional<Job> job = asked_job(options, to, problems);
   const auto now = job ? planning_time(options, *job, problems) : std::nullopt;
   if (job) add_last_plan(options, *job, problems);
   std::optional<Plan> plan;
@@ -222,7 +244,7 @@ int tonight_command(const Options& options, const Streams& to) {
     plan = make_plan(std::move(*job), *now, problems);
   }
   if (!plan || !problems.empty()) return report_problems(problems, to.err);
-  to.out << tonight_text(*plan, tonight(*plan), to.columns, to.ink);
+  to.print(tonight_text(*plan, tonight(*plan), to.columns, to.ink));
   return plan->schedule.unplaced.empty() ? exit_done : exit_not_plannable;
 }
 
@@ -240,7 +262,7 @@ int start_command(const Options& options, const Streams& to) {
     write_text_file(options.folder / file.name, file.text, problems);
   if (!problems.empty()) return report_problems(problems, to.err);
   for (const StarterFile& file : starter_job())
-    to.out << "wrote " << (options.folder / file.name).string() << '\n';
+    to.print(fmt::format("wrote {}\n", clean((options.folder / file.name).string())));
   return exit_done;
 }
 
@@ -273,14 +295,14 @@ int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostre
         const Terminal& terminal) {
   const ReadOptions read = read_options(arguments);
   if (!read.options) {
-    (read.mistaken ? err : out) << read.text;
+    (read.mistaken ? err : out) << printable(read.text, Ink::plain);
     return read.mistaken ? exit_wrong_input : exit_done;
   }
   try {
     const int columns = read.options->width.value_or(terminal.columns);
-    return run_command(
-        *read.options,
-        {out, err, columns, terminal.coloured ? Ink::coloured : Ink::plain, terminal.progress});
+    return run_command(*read.options,
+                       {out, err, columns, terminal.coloured ? Ink::coloured : Ink::plain,
+                        terminal.progress, terminal.printed_to});
   } catch (const std::exception& bug) {
     err << "tackfree has a bug: " << clean(bug.what()) << '\n';
     return exit_bug;

@@ -37,7 +37,7 @@ AirRowsFormat read_format(JsonCursor& rows) {
   return format;
 }
 
-AirRows read_rows(JsonCursor& rows, const std::filesystem::path& folder, const Zone& zone) {
+AirRows read_rows(JsonCursor& rows, NamedFiles& files, const Zone& zone) {
   AirRows air;
   const std::size_t before = rows.problems().size();
   air.file = rows.text(needed("file")).value_or("");
@@ -45,7 +45,7 @@ AirRows read_rows(JsonCursor& rows, const std::filesystem::path& folder, const Z
   air.origin = rows.text(needed("origin")).value_or("");
   rows.refuse_unknown();
   if (rows.problems().size() > before) return air;
-  const std::filesystem::path path = folder / air.file;
+  const std::filesystem::path path = files.path_of(air.file, "a file of air");
   const auto text = read_text_file(path, rows.problems());
   if (!text) return air;
   AirRows found = parse_air_rows(*text, path.string(), format, zone, rows.problems());
@@ -64,7 +64,7 @@ ConstantAir read_constant(JsonCursor& constant) {
   return air;
 }
 
-AirRows read_epw_source(JsonCursor& epw, const std::filesystem::path& folder) {
+AirRows read_epw_source(JsonCursor& epw, NamedFiles& files) {
   const std::size_t before = epw.problems().size();
   AirRows air;
   air.file = epw.text(needed("file")).value_or("");
@@ -72,7 +72,7 @@ AirRows read_epw_source(JsonCursor& epw, const std::filesystem::path& folder) {
   const auto year = epw.whole(needed("replay_in_year"), {1970, 2036, "years"});
   epw.refuse_unknown();
   if (epw.problems().size() > before) return air;
-  const std::filesystem::path path = folder / air.file;
+  const std::filesystem::path path = files.path_of(air.file, "a weather file");
   const auto text = read_text_file(path, epw.problems());
   if (text) air.rows = parse_epw(*text, path.string(), *year, epw.problems());
   return air;
@@ -84,8 +84,7 @@ std::string usual_name(const AirSource& source) {
   return std::holds_alternative<ConstantAir>(source.what) ? "constant air" : "";
 }
 
-std::optional<AirSource> read_source(JsonCursor& object, const std::filesystem::path& folder,
-                                     const Zone& zone) {
+std::optional<AirSource> read_source(JsonCursor& object, NamedFiles& files, const Zone& zone) {
   constexpr std::array<std::string_view, 5> kinds{"rows", "epw", "days", "months", "constant"};
   AirSource source;
   source.line = object.line();
@@ -96,8 +95,8 @@ std::optional<AirSource> read_source(JsonCursor& object, const std::filesystem::
     if (!object.has(kind)) continue;
     ++count;
     if (!inner) continue;
-    if (kind == "rows") source.what = read_rows(*inner, folder, zone);
-    if (kind == "epw") source.what = read_epw_source(*inner, folder);
+    if (kind == "rows") source.what = read_rows(*inner, files, zone);
+    if (kind == "epw") source.what = read_epw_source(*inner, files);
     if (kind == "days") source.what = read_air_days(*inner, zone);
     if (kind == "months") source.what = read_air_months(*inner, zone);
     if (kind == "constant") source.what = read_constant(*inner);
@@ -152,7 +151,7 @@ Boards read_boards(JsonCursor& object) {
 
 }  // namespace
 
-AirRecord read_air(JsonCursor& air, const std::filesystem::path& folder, const Zone& zone) {
+AirRecord read_air(JsonCursor& air, NamedFiles& files, const Zone& zone) {
   AirMix mix;
   mix.file = air.file();
   auto constant = air.object("constant");
@@ -164,9 +163,9 @@ AirRecord read_air(JsonCursor& air, const std::filesystem::path& folder, const Z
   else if (constant)
     mix.sources.push_back({"", read_constant(*constant), air.line()});
   else if (rows)
-    mix.sources.push_back({"", read_rows(*rows, folder, zone), air.line()});
+    mix.sources.push_back({"", read_rows(*rows, files, zone), air.line()});
   for (JsonCursor& object : sources)
-    if (auto source = read_source(object, folder, zone)) mix.sources.push_back(std::move(*source));
+    if (auto source = read_source(object, files, zone)) mix.sources.push_back(std::move(*source));
   if (air.has("sources") && sources.empty())
     air.report("sources", "wanted a list of sources, at least one");
   if (auto indoors = air.object("indoors")) mix.indoors = read_indoors(*indoors, zone);

@@ -92,7 +92,7 @@ std::optional<Date> parse_planning_date(std::string_view text) {
 namespace {
 
 /// The hours that repeat, and what closes or adds to them; true when there are any.
-bool read_hours(JsonCursor& calendar, const std::filesystem::path& folder, WorkCalendar& result) {
+bool read_hours(JsonCursor& calendar, NamedFiles& files, WorkCalendar& result) {
   bool any = false;
   if (auto weekly = calendar.object("weekly")) {
     for (std::size_t day = 0; day < weekdays.size(); ++day)
@@ -106,7 +106,8 @@ bool read_hours(JsonCursor& calendar, const std::filesystem::path& folder, WorkC
   result.added.insert(result.added.end(), added.begin(), added.end());
   for (const AddedHours& each : result.added) any = any || !each.windows.empty();
   for (const JsonNode* node : calendar.texts("busy_files")) {
-    const auto busy = read_busy_calendar(folder / node->text, result.zone, calendar.problems());
+    const auto busy = read_busy_calendar(files.path_of(node->text, "a busy calendar"), result.zone,
+                                         calendar.problems());
     result.busy.insert(result.busy.end(), busy.begin(), busy.end());
   }
   return any;
@@ -119,12 +120,12 @@ void report_no_hours(JsonCursor& calendar) {
 
 }  // namespace
 
-WorkCalendar read_calendar(JsonCursor& calendar, const Zone& zone,
-                           const std::filesystem::path& folder, bool hours_needed) {
+WorkCalendar read_calendar(JsonCursor& calendar, const Zone& zone, NamedFiles& files,
+                           bool hours_needed) {
   WorkCalendar result;
   result.zone = zone;
   const std::size_t before = calendar.problems().size();
-  const bool any = read_hours(calendar, folder, result);
+  const bool any = read_hours(calendar, files, result);
   result.no_power_sanding = read_windows(calendar, "no_power_sanding", true);
   if (!any && hours_needed && calendar.problems().size() == before) report_no_hours(calendar);
   if (const auto late = calendar.text("late_after")) {
@@ -137,11 +138,10 @@ WorkCalendar read_calendar(JsonCursor& calendar, const Zone& zone,
   return result;
 }
 
-WorkCalendar read_own_hours(JsonCursor& person, const WorkCalendar& shared,
-                            const std::filesystem::path& folder) {
+WorkCalendar read_own_hours(JsonCursor& person, const WorkCalendar& shared, NamedFiles& files) {
   WorkCalendar result = shared;
   const std::size_t before = person.problems().size();
-  const bool any = read_hours(person, folder, result);
+  const bool any = read_hours(person, files, result);
   if (!any && person.problems().size() == before) report_no_hours(person);
   return result;
 }

@@ -233,16 +233,12 @@ void read_shop(const DataFile& file, const SourceNames& sources, ShopFigures& sh
 
 std::optional<FinishingData> read_finishing_data(
     const std::optional<std::filesystem::path>& data_dir, Problems& problems) {
-  constexpr std::array<std::string_view, 13> names{
-      "sources.json",  "drying_laws.json", "coatings.json", "methods.json",  "labour.json",
-      "grain.json",    "how.json",         "advice.json",   "cautions.json", "follows.json",
-      "solvents.json", "air_changes.json", "shop.json"};
   std::vector<DataFile> files;
-  for (const std::string_view name : names)
+  for (const std::string_view name : finishing_data_files)
     if (auto file = data_file(data_dir, std::string(name), problems))
       files.push_back(std::move(*file));
   // Without one of the files the others cannot be judged.
-  if (files.size() < names.size()) return std::nullopt;
+  if (files.size() < finishing_data_files.size()) return std::nullopt;
 
   const std::size_t before = problems.size();
   const SourceNames sources = read_sources(files[0], problems);

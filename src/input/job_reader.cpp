@@ -10,6 +10,7 @@
 #include "tackfree/input/follows_reader.hpp"
 #include "tackfree/input/log_lines.hpp"
 #include "tackfree/input/measure.hpp"
+#include "tackfree/input/named_files.hpp"
 #include "tackfree/input/parts_reader.hpp"
 #include "tackfree/input/room_reader.hpp"
 #include "tackfree/input/tin_reader.hpp"
@@ -103,19 +104,20 @@ void read_own_rates(JsonCursor& root, FinishingData& data) {
   methods->refuse_unknown();
 }
 
-void read_parts_of(JsonCursor& root, Job& job, const std::filesystem::path& folder) {
+void read_parts_of(JsonCursor& root, Job& job, NamedFiles& files) {
   const auto name = root.text(needed("parts_file"));
   if (!name) return;
-  const std::filesystem::path path = folder / *name;
+  const std::filesystem::path path = files.path_of(*name, "the parts list");
   job.parts = read_parts(path, root.problems());
   check_parts_have_batches(job, path.string(), root.problems());
 }
 
 /// The log stands beside the job, under the job's own name unless it says another.
-void read_history(JsonCursor& root, Job& job, const std::filesystem::path& file) {
-  std::filesystem::path path = file;
+void read_history(JsonCursor& root, Job& job, NamedFiles& files) {
+  std::filesystem::path path = job.file;
   path.replace_extension(".log.jsonl");
-  if (const auto name = root.text("log_file")) path = file.parent_path() / *name;
+  const auto name = root.text("log_file");
+  path = name ? files.path_of(*name, "the log") : files.note(path, "the log");
   const auto text = read_appended(path, root.problems());
   if (text) job.history = read_log(*text, path.string(), root.problems());
 }
@@ -134,7 +136,11 @@ std::optional<Job> read_job(const std::filesystem::path& file,
 
   JsonCursor root(*tree, "", file.string(), problems);
   if (tree->kind != JsonNode::Kind::object) return std::nullopt;
-  const std::filesystem::path folder = file.parent_path();
+  NamedFiles files(file.parent_path());
+  files.note(file, "the job file");
+  if (data_dir)
+    for (const std::string_view name : finishing_data_files)
+      files.note(*data_dir / name, "a file of the finishing data");
   Job job;
   job.file = file.string();
   job.data = std::move(*data);
@@ -148,13 +154,14 @@ std::optional<Job> read_job(const std::filesystem::path& file,
   const SharedRules shared = read_shared_rules(root, zone);
   job.rooms = shared.rooms;
   job.batches = read_batches(root, job.systems, shared);
-  read_parts_of(root, job, folder);
+  read_parts_of(root, job, files);
   job.room = read_room(root, job.data.air_changes);
-  if (auto air = root.object(needed("air"))) job.air = read_air(*air, folder, zone);
+  if (auto air = root.object(needed("air"))) job.air = read_air(*air, files, zone);
   if (auto calendar = root.object(needed("calendar")))
-    job.calendar = read_calendar(*calendar, zone, folder, !root.has("people"));
-  job.people = read_people(root, job.calendar, folder);
-  read_history(root, job, file);
+    job.calendar = read_calendar(*calendar, zone, files, !root.has("people"));
+  job.people = read_people(root, job.calendar, files);
+  read_history(root, job, files);
+  job.files_read = files.read();
   root.refuse_unknown();
   if (problems.size() > before) return std::nullopt;
   return job;

@@ -192,14 +192,13 @@ BatchRules read_batch_rules(JsonCursor& batch, const SharedRules& shared,
   return rules;
 }
 
-std::vector<Person> read_people(JsonCursor& job, const WorkCalendar& shared,
-                                const std::filesystem::path& folder) {
+std::vector<Person> read_people(JsonCursor& job, const WorkCalendar& shared, NamedFiles& files) {
   std::vector<Person> people;
   for (JsonCursor& object : job.objects("people")) {
     Person person;
     person.line = object.line();
     person.name = object.text(needed("name")).value_or("");
-    person.hours = read_own_hours(object, shared, folder);
+    person.hours = read_own_hours(object, shared, files);
     object.refuse_unknown();
     people.push_back(std::move(person));
   }

@@ -11,7 +11,8 @@ WorkCalendar calendar_of(const std::string& text, Problems& problems) {
   const auto tree = parse_json(text, "x.json", problems);
   REQUIRE(tree);
   JsonCursor cursor(*tree, "calendar", "x.json", problems);
-  return read_calendar(cursor, Zone::utc());
+  NamedFiles files("");
+  return read_calendar(cursor, Zone::utc(), files);
 }
 
 }  // namespace

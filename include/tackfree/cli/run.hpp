@@ -1,7 +1,10 @@
 // Run: the whole program as a function of its arguments and two streams.
 #pragma once
 
+#include "tackfree/base/file_identity.hpp"
+
 #include <iosfwd>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -16,6 +19,7 @@ struct Terminal {
   int columns = 80;
   bool coloured = false;
   std::ostream* progress = nullptr;  ///< the terminal that errors go to; nothing for a file
+  std::optional<FileIdentity> printed_to = {};  ///< the file that output goes to, if it is one
 };
 
 /// Runs `tackfree` with `arguments` (without the program's name). The only reader of the clock.

@@ -3,13 +3,12 @@
 
 #include "tackfree/input/air_rows_reader.hpp"
 #include "tackfree/input/json_cursor.hpp"
+#include "tackfree/input/named_files.hpp"
 #include "tackfree/model/air.hpp"
-
-#include <filesystem>
 
 namespace tackfree {
 
-/// The job's `air` object. Files are named relative to `folder`.
-AirRecord read_air(JsonCursor& air, const std::filesystem::path& folder, const Zone& zone);
+/// The job's `air` object. Files are found through `files`.
+AirRecord read_air(JsonCursor& air, NamedFiles& files, const Zone& zone);
 
 }  // namespace tackfree

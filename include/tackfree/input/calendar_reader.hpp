@@ -2,24 +2,23 @@
 #pragma once
 
 #include "tackfree/input/json_cursor.hpp"
+#include "tackfree/input/named_files.hpp"
 #include "tackfree/model/work_calendar.hpp"
 
-#include <filesystem>
 #include <optional>
 #include <string_view>
 #include <vector>
 
 namespace tackfree {
 
-/// The job's `calendar` object, its times in `zone`. Calendar files are looked for in `folder`.
+/// The job's `calendar` object, its times in `zone`. Calendar files are found through `files`.
 /// Without hours it is a Problem, unless people have their own.
-WorkCalendar read_calendar(JsonCursor& calendar, const Zone& zone,
-                           const std::filesystem::path& folder = {}, bool hours_needed = true);
+WorkCalendar read_calendar(JsonCursor& calendar, const Zone& zone, NamedFiles& files,
+                           bool hours_needed = true);
 
 /// The hours of one person: those of `shared`, with other weekly hours where the object has them,
 /// and more days off, added hours and busy times.
-WorkCalendar read_own_hours(JsonCursor& person, const WorkCalendar& shared,
-                            const std::filesystem::path& folder);
+WorkCalendar read_own_hours(JsonCursor& person, const WorkCalendar& shared, NamedFiles& files);
 
 /// The hours of the list under `key`, such as "18:30-21:30", in order; overlapping ones are
 /// Problems. Hours over midnight become two where `over_midnight`, else they are a Problem.

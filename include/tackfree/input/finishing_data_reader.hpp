@@ -5,15 +5,20 @@
 #include "tackfree/input/figure_reader.hpp"
 #include "tackfree/model/finishing_data.hpp"
 
+#include <array>
 #include <filesystem>
 #include <optional>
+#include <string_view>
 
 namespace tackfree {
 
-/// The finishing data of `data_dir`, or those built in. All files must be there: sources.json,
-/// drying_laws.json, coatings.json, methods.json, labour.json, grain.json, how.json, advice.json,
-/// cautions.json, solvents.json, air_changes.json. Nothing, with Problems, when anything in them is
-/// wrong.
+inline constexpr std::array<std::string_view, 13> finishing_data_files{
+    "sources.json",  "drying_laws.json", "coatings.json", "methods.json",  "labour.json",
+    "grain.json",    "how.json",         "advice.json",   "cautions.json", "follows.json",
+    "solvents.json", "air_changes.json", "shop.json"};
+
+/// The finishing data of `data_dir`, or those built in. All of `finishing_data_files` must be
+/// there. Nothing, with Problems, when anything in them is wrong.
 ///
 /// The how-to texts of an operation are looked up by its kind and its class; the first key of these
 /// that is there wins: `coat_first/CLASS` (of a run's first coat on bare wood) or

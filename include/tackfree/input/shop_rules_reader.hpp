@@ -2,10 +2,10 @@
 #pragma once
 
 #include "tackfree/input/json_cursor.hpp"
+#include "tackfree/input/named_files.hpp"
 #include "tackfree/model/finish_system.hpp"
 #include "tackfree/model/shop_rules.hpp"
 
-#include <filesystem>
 #include <string_view>
 #include <vector>
 
@@ -28,8 +28,7 @@ BatchRules read_batch_rules(JsonCursor& batch, const SharedRules& shared,
                             const FinishSystem* system);
 
 /// The list `people`: each has the hours of `shared` unless he or she has others, and what the
-/// shop's calendar adds or takes from all. `folder` is where calendar files are looked for.
-std::vector<Person> read_people(JsonCursor& job, const WorkCalendar& shared,
-                                const std::filesystem::path& folder);
+/// shop's calendar adds or takes from all. Calendar files are found through `files`.
+std::vector<Person> read_people(JsonCursor& job, const WorkCalendar& shared, NamedFiles& files);
 
 }  // namespace tackfree

@@ -50,9 +50,15 @@ enum class Aim {
   sessions  ///< in the fewest sessions, then as soon as may be
 };
 
+/// A file that was read for a job, and what it is to the job, as in "the parts list".
+struct FileRead {
+  std::string path, what;
+};
+
 struct Job {
-  std::string file;  ///< as given on the command line
-  std::string id;    ///< part of every calendar UID
+  std::string file;                  ///< as given on the command line
+  std::vector<FileRead> files_read;  ///< all of them: no output may replace one
+  std::string id;                    ///< part of every calendar UID
   std::string name;
   std::string note;  ///< printed under the name: demos say here that they are invented
   UnitSystem units = UnitSystem::metric;
