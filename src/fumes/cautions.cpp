@@ -1,5 +1,6 @@
 #include "tackfree/fumes/cautions.hpp"
 
+#include "tackfree/fumes/ignition.hpp"
 #include "tackfree/fumes/vapour_words.hpp"
 
 #include <algorithm>
@@ -39,6 +40,7 @@ class CautionList {
                               const std::optional<RoomJudgement>& room) {
     for (const Coating* coating : coatings_)
       for (const std::string& key : coating->words.cautions) add(key);
+    add_for_thinner_and_cleaner();
     for (const Operation& operation : list.operations)
       if (operation.method)
         for (const std::string& key : job_.data.methods.at(*operation.method).cautions) add(key);
@@ -52,8 +54,11 @@ class CautionList {
     vapour_figures(in_a_day, undated, room);
     judge_room(room);
     raise_sprayed_isocyanates(list);
+    raise_spraying(list);
     name_ignition_sources();
     name_data_sheet_word();
+    for (Caution& caution : cautions_)
+      caution.comes_first = caution.word == "DANGER" || caution.key == "isocyanates";
     std::ranges::stable_sort(cautions_, {}, [](const Caution& c) { return gravity(c.word); });
     return std::move(cautions_);
   }
@@ -69,6 +74,16 @@ class CautionList {
     const auto& texts = job_.data.texts.cautions;
     const auto text = std::ranges::find(texts, key, &Caution::key);
     if (text != texts.end()) cautions_.push_back(*text);
+  }
+
+  /// A coating that hardly burns itself, thinned or cleaned with what does.
+  void add_for_thinner_and_cleaner() {
+    for (const CoatingNeed& need : volumes_.coatings) {
+      const Coating& coating = job_.coatings.at(need.coating);
+      if (!gives_flammable_vapour(job_, coating, need.thinner > Volume())) continue;
+      if (first_about_vapour() == nullptr) add("solvent_vapour");
+      add("ignition");
+    }
   }
 
   Caution* first_about_vapour() {
@@ -129,6 +144,25 @@ class CautionList {
         caution->avoid;
   }
 
+  /// Mist of what burns, in a closed room or beside a flame.
+  void raise_spraying(const OperationList& list) {
+    Caution* caution = chosen("spraying");
+    const bool flammable = std::ranges::any_of(list.operations, [&](const Operation& o) {
+      if (!o.method || !o.coating || !job_.data.methods.at(*o.method).sprayed) return false;
+      const auto& flash = job_.coatings.at(*o.coating).flash_point;
+      return flash && flash->value < fire_code_class_1;
+    });
+    if (caution == nullptr || !flammable) return;
+    const std::vector<std::string> off = to_switch_off(job_);
+    const bool closed = !job_.room.airing || job_.room.airing->while_coating == Opening::closed;
+    if (off.empty() && !closed) return;
+    raise_to(*caution, "DANGER");
+    std::string where = closed ? "in a closed room" : "in this room";
+    if (!off.empty()) where += fmt::format(" with {} in it", fmt::join(off, ", "));
+    caution->avoid =
+        fmt::format("Do not spray this {}: the mist can explode. ", where) + caution->avoid;
+  }
+
   /// The plan's words and those of the data sheet are two scales. Source: flammable liquids of 29
   /// CFR 1910.1200, appendix B.6: Danger under 23 C, Warning up to 93 C (from memory).
   void name_data_sheet_word() {
@@ -174,8 +208,9 @@ class CautionList {
 
   void name_ignition_sources() {
     Caution* caution = chosen("ignition");
-    if (caution == nullptr || job_.room.ignition_sources.empty()) return;
-    caution->avoid += fmt::format(" Here: {}.", fmt::join(job_.room.ignition_sources, ", "));
+    const std::vector<std::string> off = to_switch_off(job_);
+    if (caution == nullptr || off.empty()) return;
+    caution->avoid += fmt::format(" Here: {}.", fmt::join(off, ", "));
   }
 
   static constexpr double warning_share = 0.10;
@@ -240,9 +275,22 @@ Mass heaviest_undated(const JobVolumes& volumes, const std::vector<Mass>& by_nee
   return sum;
 }
 
+Mass given_off_by_cleaning(const Job& job, std::size_t coating) {
+  Mass sum;
+  for (const SolventMass& part : cleaning_parts(job, coating)) sum += part.mass;
+  return sum;
+}
+
+Mass heaviest_cleaning(const Job& job, const JobVolumes& volumes) {
+  Mass heaviest;
+  for (const CoatingNeed& need : volumes.coatings)
+    heaviest = std::max(heaviest, given_off_by_cleaning(job, need.coating));
+  return heaviest;
+}
+
 }  // namespace
 
-SolventInADay solvent_in_a_day(const OperationList& list, const JobVolumes& volumes,
+SolventInADay solvent_in_a_day(const Job& job, const OperationList& list, const JobVolumes& volumes,
                                const std::vector<CoatEmission>& emissions,
                                const Schedule& schedule) {
   std::vector<Mass> by_need(volumes.coats.size());
@@ -255,14 +303,18 @@ SolventInADay solvent_in_a_day(const OperationList& list, const JobVolumes& volu
     dated[*need] = true;
     releases.push_back({.at = step.begin(), .solvent = by_need[*need]});
   }
-  const Mass undated = heaviest_undated(volumes, by_need, dated);
+  for (const Session& session : schedule.sessions)
+    releases.push_back(
+        {.at = session.clean_up.begin, .solvent = given_off_by_cleaning(job, session.coating)});
+  Mass undated = heaviest_undated(volumes, by_need, dated);
+  if (undated > Mass{}) undated += heaviest_cleaning(job, volumes);
   return {std::max(heaviest_day(std::move(releases)), undated), undated};
 }
 
 std::vector<Caution> cautions(const Job& job, const OperationList& list, const JobVolumes& volumes,
                               const std::vector<CoatEmission>& emissions, const Schedule& schedule,
                               const std::optional<RoomJudgement>& room) {
-  const SolventInADay day = solvent_in_a_day(list, volumes, emissions, schedule);
+  const SolventInADay day = solvent_in_a_day(job, list, volumes, emissions, schedule);
   return CautionList(job, volumes).result(list, day.heaviest, day.undated, room);
 }
 

@@ -47,6 +47,14 @@ std::vector<CoatEmission> emissions(const Job& job, const JobVolumes& volumes) {
   return result;
 }
 
+std::vector<SolventMass> cleaning_parts(const Job& job, std::size_t coating) {
+  const ShopFigures& shop = job.data.shop;
+  std::vector<SolventMass> parts;
+  add_parts(job.data.solvents, job.coatings.at(coating).cleaner_mix,
+            shop.cleaner_per_session.value * shop.cleaner_volatiles.value, parts);
+  return parts;
+}
+
 MassPerVolume still_room_bound(Mass solvent, Volume room) { return solvent / room; }
 
 }  // namespace tackfree

@@ -25,6 +25,40 @@ Instant moment(const VapourPlan& plan, Duration since) {
   return plan.start + whole_minutes_up(since);
 }
 
+/// When the tools of one stretch of coating are cleaned.
+struct Washing {
+  std::size_t coating;
+  Interval time;
+};
+
+/// Of a planned session its clean-up; in the log, once a day for each coating, after its last coat.
+std::optional<Washing> washing(const Job& job, const OperationList& list, const Schedule& schedule,
+                               const CoatingStretch& stretch) {
+  const DatedStep& last = schedule.steps.at(stretch.steps.back());
+  if (last.session) {
+    const Session& session = schedule.sessions.at(*last.session);
+    return Washing{session.coating, session.clean_up};
+  }
+  const Operation& op = list.operations.at(last.operation);
+  const auto day_of = [&](Instant at) { return job.calendar.zone.local(at).on; };
+  const bool goes_on = std::ranges::any_of(schedule.steps, [&](const DatedStep& other) {
+    const Operation& later = list.operations.at(other.operation);
+    return later.coating == op.coating && !later.skipped() && other.begin() >= last.end() &&
+           day_of(other.begin()) == day_of(last.end());
+  });
+  if (!op.coating || goes_on) return std::nullopt;
+  return Washing{
+      *op.coating,
+      {last.end(), last.end() + whole_minutes_up(job.coatings.at(*op.coating).clean_up.value)}};
+}
+
+void note_uncounted(const Coating& coating, std::vector<Uncounted>& found) {
+  for (const Uncounted each : {Uncounted::formaldehyde, Uncounted::isocyanates})
+    if (std::ranges::count(coating.words.cautions, key_of(each)) > 0 &&
+        std::ranges::find(found, each) == found.end())
+      found.push_back(each);
+}
+
 /// One plan in one room under the three release rates.
 class Judge {
  public:
@@ -36,6 +70,7 @@ class Judge {
     judgement.habit = job_.room.airing.value_or(AiringHabit{});
     judgement.habit_given = job_.room.airing.has_value();
     judgement.solvents = plan_.solvents;
+    judgement.uncounted = plan_.uncounted;
     judgement.flow_mixing =
         mixing_factor(job_.data.air_changes, job_.room.fan ? Opening::open_and_fan : Opening::open);
     const std::vector<RoomAir> airs = rooms(judgement.habit);
@@ -218,18 +253,9 @@ class Judge {
   }
 
   void propose(RoomJudgement& judgement) const {
-    if (!enough(judgement.habit)) {
-      judgement.verdict = HabitVerdict::too_little;
-      judgement.proposed = fitting();
-      return;
-    }
-    const AiringHabit& habit = judgement.habit;
-    if (habit.after == Opening::closed || habit.after_for < hours(4)) return;
-    const auto half = static_cast<int>(habit.after_for.in(hours));  // of its hours, in half hours
-    const auto shorter = shortest(habit.while_coating, habit.after, half);
-    if (!shorter) return;
-    judgement.verdict = HabitVerdict::needlessly_long;
-    judgement.proposed = shorter;
+    if (enough(judgement.habit)) return;  // less air is never proposed: not all is counted
+    judgement.verdict = HabitVerdict::too_little;
+    judgement.proposed = fitting();
   }
 
   static constexpr double quarter = 0.25;
@@ -250,8 +276,15 @@ VapourPlan vapour_plan(const Job& job, const OperationList& list, const JobVolum
   if (!plan.stretches.empty()) plan.start = std::min(plan.start, plan.stretches.front().time.begin);
   std::map<std::size_t, VapourSource> sources;
   Instant last = plan.start;
+  const auto give_off = [&](const SolventMass& part, Interval time, Fraction flashed) {
+    VapourSource& source = sources[part.solvent];
+    source.release = job.data.solvents.at(part.solvent).release.value;
+    source.applications.push_back({to_duration(time.begin - plan.start),
+                                   to_duration(time.end - plan.start), part.mass, flashed});
+  };
   for (const CoatingStretch& stretch : plan.stretches) {
     Mass released;
+    const auto wash = washing(job, list, schedule, stretch);
     for (const std::size_t index : stretch.steps) {
       const DatedStep& step = schedule.steps.at(index);
       const Operation& operation = list.operations.at(step.operation);
@@ -263,13 +296,17 @@ VapourPlan vapour_plan(const Job& job, const OperationList& list, const JobVolum
       for (const CoatEmission& emission : emissions) {
         if (emission.need != *need) continue;
         released += emission.solvent;
-        for (const SolventMass& part : emission.parts) {
-          VapourSource& source = sources[part.solvent];
-          source.release = job.data.solvents.at(part.solvent).release.value;
-          source.applications.push_back({to_duration(step.begin() - plan.start),
-                                         to_duration(step.end() - plan.start), part.mass, flashed});
-        }
+        for (const SolventMass& part : emission.parts)
+          give_off(part, {step.begin(), step.end()}, flashed);
       }
+      note_uncounted(job.coatings.at(*operation.coating), plan.uncounted);
+    }
+    if (wash) {
+      for (const SolventMass& part : cleaning_parts(job, wash->coating)) {
+        give_off(part, wash->time, Fraction{});
+        released += part.mass;
+      }
+      last = std::max(last, wash->time.end);
     }
     plan.released.push_back(released);
   }

@@ -83,13 +83,31 @@ std::optional<std::string_view> signal_word(const RoomJudgement& room) {
   return std::nullopt;
 }
 
+std::string uncounted_clause(const RoomJudgement& room) {
+  if (room.uncounted.empty()) return {};
+  std::vector<std::string_view> names;
+  for (const Uncounted each : room.uncounted) names.push_back(key_of(each));
+  return fmt::format(" ({} not counted)", fmt::join(names, " and "));
+}
+
+std::string uncounted_sentence(const RoomJudgement& room) {
+  if (room.uncounted.empty()) return {};
+  std::vector<std::string_view> names;
+  for (const Uncounted each : room.uncounted) names.push_back(key_of(each));
+  return fmt::format(
+      " No sum here holds {}: nobody says how much of it comes off, so no figure here means that "
+      "it "
+      "is below its own limit. Go by the safety data sheet.",
+      fmt::join(names, " and "));
+}
+
 std::string vapour_estimate(const RoomJudgement& room) {
   return fmt::format(
       " By this estimate the air of the room, {}, reaches {} of the lower explosive limit, {} the "
-      "15-minute and {} the 8-hour limit of exposure at work. Near the wet work it is stronger.",
+      "15-minute and {} the 8-hour limit of exposure at work{}. Near the wet work it is stronger.",
       words_for(room.habit), share_text(room.limit(VapourLimit::quarter_explosive).share / 4),
       times_text(room.limit(VapourLimit::fifteen_minutes).share),
-      times_text(room.limit(VapourLimit::eight_hours).share));
+      times_text(room.limit(VapourLimit::eight_hours).share), uncounted_clause(room));
 }
 
 std::string vapour_remedy(const RoomJudgement& room) {

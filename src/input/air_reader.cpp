@@ -111,11 +111,14 @@ std::optional<AirSource> read_source(JsonCursor& object, NamedFiles& files, cons
 
 Heating read_heating(JsonCursor& object, const Zone& zone) {
   Heating heating{.set_point = celsius(18),
+                  .kind = std::nullopt,
                   .hours = {},
                   .loss = {usual_loss, Origin::assumed, {}},
                   .heater = {usual_heater, Origin::assumed, {}},
                   .zone = zone};
   if (const auto to = read_temperature(object, needed("to"), {0, 40, "C"})) heating.set_point = *to;
+  if (const auto kind = object.word("heater_is", heater_kind_words))
+    heating.kind = static_cast<HeaterKind>(*kind);
   object.value(needed("hours"));
   heating.hours = read_windows(object, "hours", true);
   if (const auto loss = object.number("loss_w_per_k", {1, 5000, "W/K"}))

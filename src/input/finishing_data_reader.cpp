@@ -116,6 +116,7 @@ void read_mixes(JsonCursor& object, Coating& coating, const std::vector<Solvent>
   if (coating.solvent_mix.empty())
     coating.solvent_mix = mix_by_text(coating.words.solvents, solvents);
   coating.thinner_mix = mix_by_text(coating.words.thinner, solvents);
+  if (coating.flash_point) coating.cleaner_mix = mix_by_text(coating.words.cleaner, solvents);
 }
 
 /// What bears no use alone has no such stages, and what is never sanded need not be hard enough.
@@ -223,6 +224,8 @@ void read_shop(const DataFile& file, const SourceNames& sources, ShopFigures& sh
   figures.read(shop.thinner_metric, "thinner_metric");
   figures.read(shop.thinner_us, "thinner_us");
   figures.read(shop.cleaner_per_session, "cleaner_per_session_ml", {0, 5000, "ml"}, millilitres);
+  figures.read(shop.cleaner_volatiles, "cleaner_volatiles_g_per_l", {0, 1500, "g per litre"},
+               grams_per_litre);
   figures.read(shop.rags_per_session, "rags_per_session", {0, 100});
   figures.read(shop.sessions_per_cloth, "sessions_per_cloth", {1, 100});
   figures.read(shop.dust_mask_lasts, "dust_mask_h", {0.5, 100, "h"}, hours);

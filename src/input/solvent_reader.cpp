@@ -36,6 +36,7 @@ Solvent read_solvent(JsonCursor& object, const SourceNames& sources) {
   solvent.title = object.text(needed("title")).value_or("");
   for (const JsonNode* word : object.texts(needed("known_as")))
     solvent.known_as.push_back(word->text);
+  solvent.limits_by = object.text(needed("limits_by")).value_or("");
   solvent.cartridges_serve = object.flag(needed("cartridges_serve")).value_or(false);
   if (auto inner = object.object(needed("figures"))) {
     FigureReader figures(*inner, sources);

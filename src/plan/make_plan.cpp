@@ -129,6 +129,8 @@ std::optional<Plan> make_plan(Job given, Instant now, Problems& problems,
   plan.emissions = emissions(job, plan.volumes);
   plan.room =
       room_judgement(job, vapour_plan(job, plan.list, plan.volumes, plan.emissions, plan.schedule));
+  plan.flammable = flammable_times(job, plan.list, plan.schedule, plan.room);
+  plan.heater_clash = heater_clash(job, plan.flammable);
   if (plan.room)
     plan.cold_airing = coldest_airing(job, plan.list, plan.air, plan.schedule, *plan.room);
   plan.cautions = cautions(job, plan.list, plan.volumes, plan.emissions, plan.schedule, plan.room);

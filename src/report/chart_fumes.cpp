@@ -74,16 +74,16 @@ class StretchChart {
  public:
   static constexpr double width = 250, height = 130;
 
-  StretchChart(const StretchJudgement& stretch, double highest)
-      : stretch_(stretch), scale_(reaching({.from = bottom, .to = top}, highest)) {}
+  StretchChart(const RoomJudgement& room, const StretchJudgement& stretch, double highest)
+      : room_(room), stretch_(stretch), scale_(reaching({.from = bottom, .to = top}, highest)) {}
 
   void write(Markup& html, const Figures& figures, std::size_t number) const {
     const auto peak = std::ranges::max_element(stretch_.vapour, {}, &VapourAt::times);
     open_chart(
         html,
         {fmt::format("vapour-{}", number), "Vapour from " + figures.moment(stretch_.coating.begin),
-         fmt::format("At most {} the 8-hour limits, {}.", times_text(peak->times),
-                     figures.moment(peak->at))},
+         fmt::format("At most {} the 8-hour limits{}, {}.", times_text(peak->times),
+                     uncounted_clause(room_), figures.moment(peak->at))},
         width, height);
     svg_label(html, "day", {4, 12}, figures.moment(stretch_.coating.begin));
     write_grid(html);
@@ -124,6 +124,7 @@ class StretchChart {
     }
   }
 
+  const RoomJudgement& room_;
   const StretchJudgement& stretch_;
   TenfoldScale scale_;
 };
@@ -142,7 +143,8 @@ void write_fumes_chart(Markup& html, const Plan& plan, const Figures& figures) {
   html.open("div", {{"class", "small-charts"}});
   std::size_t number = 0;
   for (const StretchJudgement& stretch : plan.room->stretches)
-    if (!stretch.vapour.empty()) StretchChart(stretch, highest).write(html, figures, ++number);
+    if (!stretch.vapour.empty())
+      StretchChart(*plan.room, stretch, highest).write(html, figures, ++number);
   html.close();
 }
 

@@ -1,6 +1,7 @@
 #include "tackfree/report/html_days.hpp"
 
 #include "tackfree/report/html_page.hpp"
+#include "tackfree/report/text_fumes.hpp"
 
 #include <fmt/format.h>
 
@@ -35,6 +36,7 @@ void write_entry(Markup& html, const Plan& plan, const StepWords& words, const H
       html.element("a", {{"href", "#how-to"}, {"class", "how"}}, fmt::format("how #{}", *number));
     }
     if (entry.first_piece) {
+      if (opens_flammable_tin(plan, *entry.step)) write_note(html, "off", "Off", off_text(plan));
       write_note(html, "pour", "Pour", words.pour(plan.list.operations.at(entry.step->operation)));
       const std::string why = words.why(*entry.step);
       if (why != told) write_note(html, "why", "Why then:", why);

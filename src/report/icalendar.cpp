@@ -255,7 +255,8 @@ void add_airing(Calendar& calendar, const Plan& plan, const StepWords& words,
                     words.figures().clock(span.time.begin), words.figures().clock(span.time.end));
     event.description = {fmt::format("For {}.", words.full_title(first))};
     if (stretch.under_limit_at)
-      event.description.push_back(fmt::format("By this estimate below the 8-hour limits from {}.",
+      event.description.push_back(fmt::format("By this estimate below the 8-hour limits{} from {}.",
+                                              uncounted_clause(*plan.room),
                                               words.figures().moment(*stretch.under_limit_at)));
     event.description.push_back(plan.job.data.texts.deference);
     event.category = "airing";

@@ -238,6 +238,7 @@ std::string json_report(const Plan& plan) {
   document["shopping"] = shopping(plan);
   put_air(document, plan);
   put_fumes(document, plan);
+  put_ignition(document, plan);
   document["cautions"] = cautions(plan);
   document["notes"] = notes(plan);
   put_figures(document, plan);

@@ -188,6 +188,7 @@ Json shop_figures(const ShopFigures& shop, UnitSystem units) {
   object["tins"] = sizes(us ? shop.tins_us : shop.tins_metric);
   object["thinner_tins"] = sizes(us ? shop.thinner_us : shop.thinner_metric);
   object["cleaner_per_session_ml"] = figure(shop.cleaner_per_session, millilitres);
+  object["cleaner_volatiles_g_per_l"] = figure(shop.cleaner_volatiles, grams_per_litre);
   object["rags_per_session"] = figure(shop.rags_per_session);
   object["sessions_per_cloth"] = figure(shop.sessions_per_cloth);
   object["dust_mask_h"] = figure(shop.dust_mask_lasts, hours);

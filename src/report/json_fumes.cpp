@@ -17,7 +17,7 @@ using Json = nlohmann::ordered_json;
 constexpr std::array<std::string_view, 4> opening_keys{"closed", "ajar", "open", "open_and_fan"};
 constexpr std::array<std::string_view, vapour_limit_count> limit_keys{
     "quarter_of_explosive_limit", "tenth_of_explosive_limit", "exposure_15_min", "exposure_8_h"};
-constexpr std::array<std::string_view, 3> verdicts{"enough", "too_little", "needlessly_long"};
+constexpr std::array<std::string_view, 2> verdicts{"enough", "too_little"};
 
 std::string_view word(Opening opening) {
   return opening_keys.at(static_cast<std::size_t>(opening));
@@ -45,6 +45,7 @@ double mg(MassPerVolume m) { return rounded(m.in(milligrams_per_cubic_metre), 1)
 Json solvent_object(const Solvent& solvent) {
   Json object;
   object["solvent"] = solvent.key;
+  object["limits_by"] = solvent.limits_by;
   object["explosive_limit_pct"] =
       figure(solvent.explosive_limit, rounded(solvent.explosive_limit.value.in(percent), 3));
   object["limit_8h_mg_per_m3"] = figure(solvent.limit_8h, mg(solvent.limit_8h.value));
@@ -113,7 +114,31 @@ Json stretch_object(const Plan& plan, const StretchJudgement& stretch) {
   return object;
 }
 
+Json hours_object(const Interval& hours, const Zone& zone) {
+  Json object;
+  put_instant(object, "begin", hours.begin, zone);
+  put_instant(object, "end", hours.end, zone);
+  return object;
+}
+
 }  // namespace
+
+void put_ignition(Json& document, const Plan& plan) {
+  const Zone& zone = plan.job.calendar.zone;
+  Json object;
+  object["off"] = to_switch_off(plan.job);
+  Json& flammable = object["flammable"] = Json::array();
+  for (const FlammableTime& time : plan.flammable)
+    flammable.push_back(hours_object(time.time, zone));
+  const auto& clash = plan.heater_clash;
+  object["heater_is"] = clash && clash->kind
+                            ? Json(heater_kind_words.at(static_cast<std::size_t>(*clash->kind)))
+                            : Json(nullptr);
+  Json& hours = object["heater_clashes"] = Json::array();
+  if (clash)
+    for (const Interval& each : clash->hours) hours.push_back(hours_object(each, zone));
+  document["ignition"] = std::move(object);
+}
 
 void put_fumes(Json& document, const Plan& plan) {
   if (!plan.room) {
@@ -130,6 +155,8 @@ void put_fumes(Json& document, const Plan& plan) {
   object["habit"] = habit_object(room.habit);
   object["verdict"] = verdicts.at(static_cast<std::size_t>(room.verdict));
   object["proposed"] = room.proposed ? habit_object(*room.proposed) : Json(nullptr);
+  Json& uncounted = object["not_counted"] = Json::array();
+  for (const Uncounted each : room.uncounted) uncounted.push_back(key_of(each));
   object["working_air_changes_per_h"] = changes_object(plan);
   object["least_flow_mixing"] = room.flow_mixing;
   object["limits"] = limit_objects(room, plan.job.calendar.zone);

@@ -35,6 +35,7 @@ void write_entry(Page& page, const Plan& plan, const StepWords& words, const How
   if (entry.step == nullptr || !entry.first_piece) return;
   const Operation& op = plan.list.operations.at(entry.step->operation);
   const std::size_t indent = start.size();
+  if (opens_flammable_tin(plan, *entry.step)) page.paragraph({indent, "off"}, off_text(plan));
   page.paragraph({indent, "pour"}, words.pour(op));
   const std::string why = words.why(*entry.step);
   page.paragraph({indent, "why"}, !why.empty() && why == told ? "as above" : why);

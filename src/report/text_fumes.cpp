@@ -31,8 +31,14 @@ std::string changes_text(const Plan& plan, Opening opening) {
   return fmt::format("{} {:.2g}", words_for(opening), working.in(per_hour));
 }
 
+bool cleaned_with_solvent(const Plan& plan) {
+  return std::ranges::any_of(plan.volumes.coatings, [&](const CoatingNeed& need) {
+    return !plan.job.coatings.at(need.coating).cleaner_mix.empty();
+  });
+}
+
 /// What the estimate stands on.
-void write_basis(Page& page, const Plan& plan) {
+void write_basis(Page& page, const Plan& plan, const Figures& figures) {
   const Room& room = plan.job.room;
   const AirChanges& changes = plan.job.data.air_changes;
   page.paragraph(
@@ -60,9 +66,22 @@ void write_basis(Page& page, const Plan& plan) {
                              plan.room->habit_given ? "Airing as you gave it"
                                                     : "You gave no airing, so none is counted on",
                              words_for(plan.room->habit)));
+  if (cleaned_with_solvent(plan))
+    page.paragraph(
+        {2, "-"}, fmt::format("Counted with the coats: {} of cleaner for the tools each session, "
+                              "all of it. Clean them while the room is open, or outdoors, and "
+                              "close the jar.",
+                              figures.volume(plan.job.data.shop.cleaner_per_session.value).text()));
+  std::vector<std::string> limits;
+  for (const std::size_t index : plan.room->solvents) {
+    const Solvent& solvent = plan.job.data.solvents.at(index);
+    limits.push_back(fmt::format("{} {:.0f} mg/m3 ({})", solvent.title,
+                                 solvent.limit_8h.value.in(milligrams_per_cubic_metre),
+                                 solvent.limits_by));
+  }
   page.paragraph({2, "-"},
-                 "Not counted: solvent that cleans the tools. Clean up while the room is open, or "
-                 "outdoors, and close the jar.");
+                 fmt::format("Limits over 8 hours, the lowest published one at hand: {}.{}",
+                             list_of(limits), uncounted_sentence(*plan.room)));
 }
 
 void write_limits(Page& page, const Plan& plan, const Figures& figures) {
@@ -88,7 +107,8 @@ void write_limits(Page& page, const Plan& plan, const Figures& figures) {
           plan.room->flow_mixing));
 }
 
-std::string until_text(const StretchJudgement& stretch, const Figures& figures) {
+std::string until_text(const RoomJudgement& room, const StretchJudgement& stretch,
+                       const Figures& figures) {
   const auto when = [&](Instant at) {
     return figures.local_date(at) == figures.local_date(stretch.coating.begin) ? figures.clock(at)
                                                                                : figures.moment(at);
@@ -108,21 +128,24 @@ std::string until_text(const StretchJudgement& stretch, const Figures& figures) 
                                    : "not below the 8-hour limits before the next coats";
   if (stretch.under_tenth_at)
     text += fmt::format(", below a tenth of them from {}", when(*stretch.under_tenth_at));
-  text += stretch.rises_again ? "; rises above them again once the airing ends." : ".";
-  return text;
+  if (stretch.under_limit_at || stretch.under_tenth_at) text += uncounted_clause(room);
+  return text + (stretch.rises_again ? "; rises above them again once the airing ends." : ".");
 }
 
 void write_stretches(Page& page, const Plan& plan, const Figures& figures) {
   page.blank();
   for (const StretchJudgement& stretch : plan.room->stretches)
-    page.paragraph({2, ""}, fmt::format("{}: {:.0f} g; {}", figures.day(stretch.coating.begin),
-                                        stretch.solvent.in(grams), until_text(stretch, figures)));
+    page.paragraph(
+        {2, ""}, fmt::format("{}: {:.0f} g; {}", figures.day(stretch.coating.begin),
+                             stretch.solvent.in(grams), until_text(*plan.room, stretch, figures)));
 }
 
 void write_proposal(Page& page, const Plan& plan) {
   const RoomJudgement& room = *plan.room;
   if (room.verdict == HabitVerdict::enough) {
-    page.paragraph({2, "-"}, "This airing keeps the room under these limits by this estimate.");
+    page.paragraph({2, "-"},
+                   fmt::format("This airing keeps the room under these limits by this estimate{}.",
+                               uncounted_clause(room)));
     return;
   }
   if (!room.proposed) {
@@ -134,12 +157,10 @@ void write_proposal(Page& page, const Plan& plan) {
   }
   page.paragraph(
       {2, "!"},
-      fmt::format("{}: {} keeps the room under these limits by this estimate. Plan with it by "
-                  "--airing proposed, or write under room: \"airing\": {{ {} }}",
-                  room.verdict == HabitVerdict::too_little
-                      ? "This airing is too little"
-                      : "This airing is longer than these limits need, and the room gets cold",
-                  words_for(*room.proposed), job_text(*room.proposed)));
+      fmt::format("This airing is too little: {} keeps the room under these limits by this "
+                  "estimate{}. Plan with it by --airing proposed, or write under room: "
+                  "\"airing\": {{ {} }}",
+                  words_for(*room.proposed), uncounted_clause(room), job_text(*room.proposed)));
 }
 
 /// Airing against warmth, with the choices there are.
@@ -160,10 +181,7 @@ void write_cold(Page& page, const Plan& plan, const Figures& figures) {
                      "less at a time; air for less long; a milder day; another coating.");
 }
 
-}  // namespace
-
-void write_stop(Page& page, const Plan& plan) {
-  if (!plan.room || !plan.room->stops()) return;
+void write_explosive(Page& page, const Plan& plan) {
   const LimitJudgement& limit = plan.room->limit(VapourLimit::quarter_explosive);
   page.paragraph(
       {0, "DANGER"},
@@ -175,6 +193,66 @@ void write_stop(Page& page, const Plan& plan) {
                            : "no air flow was found"));
 }
 
+std::string_view heater_words(std::optional<HeaterKind> kind) {
+  if (kind == HeaterKind::flame) return "Your heater has a flame";
+  if (kind == HeaterKind::glowing) return "Your heater glows";
+  return "If your heater has a flame or glows, it can light the vapour";
+}
+
+/// The hours in which the heater of the job runs while vapour that burns may be in the room.
+void write_heater_clash(Page& page, const Plan& plan) {
+  constexpr std::size_t most_told = 3;
+  if (!plan.heater_clash) return;
+  const HeaterClash& clash = *plan.heater_clash;
+  const Figures figures(plan.job);
+  std::vector<std::string> hours;
+  for (const Interval& each : clash.hours) {
+    if (hours.size() == most_told) break;
+    const bool one_day = figures.local_date(each.begin) == figures.local_date(each.end);
+    hours.push_back(fmt::format("{} to {}", figures.moment(each.begin),
+                                one_day ? figures.clock(each.end) : figures.moment(each.end)));
+  }
+  const std::size_t more = clash.hours.size() - hours.size();
+  page.paragraph(
+      {0, clash.kind ? "DANGER" : "WARNING"},
+      fmt::format("{}, and this job runs it while flammable vapour may be in the room: {}{}. Heat "
+                  "before you open the tin, then keep it off until it no longer smells.{}",
+                  heater_words(clash.kind), fmt::join(hours, "; "),
+                  more > 0 ? fmt::format("; and {} more times", more) : "",
+                  clash.kind ? "" : " The job can say what it is: \"heater_is\"."));
+}
+
+/// Up to the first full stop.
+std::string first_sentence(const std::string& text) {
+  const std::size_t end = text.find(". ");
+  return end == std::string::npos ? text : text.substr(0, end + 1);
+}
+
+}  // namespace
+
+void write_stop(Page& page, const Plan& plan) {
+  const bool stops = plan.room && plan.room->stops();
+  if (stops) write_explosive(page, plan);
+  write_heater_clash(page, plan);
+  for (const Caution& caution : plan.cautions)
+    if (caution.comes_first && !(stops && caution.key.ends_with("_vapour")))
+      page.paragraph({0, caution.word}, caution.hazard + " " + first_sentence(caution.avoid));
+}
+
+bool opens_flammable_tin(const Plan& plan, const DatedStep& step) {
+  return !to_switch_off(plan.job).empty() &&
+         std::ranges::any_of(plan.flammable, [&](const FlammableTime& time) {
+           return &plan.schedule.steps.at(time.first_step) == &step;
+         });
+}
+
+std::string off_text(const Plan& plan) {
+  return fmt::format(
+      "{}: off by their own instructions before you open the tin, and off until it "
+      "no longer smells",
+      list_of(to_switch_off(plan.job)));
+}
+
 void write_fumes(Page& page, const Plan& plan, const Figures& figures) {
   page.heading("Fumes and airing");
   if (!plan.room) {
@@ -184,7 +262,7 @@ void write_fumes(Page& page, const Plan& plan, const Figures& figures) {
                                    "you air it, and the vapour is estimated.");
     return;
   }
-  write_basis(page, plan);
+  write_basis(page, plan, figures);
   write_limits(page, plan, figures);
   write_stretches(page, plan, figures);
   page.blank();

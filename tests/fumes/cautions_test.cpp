@@ -52,7 +52,9 @@ struct Case {
   std::vector<Caution> result() const {
     return cautions(job, list, volumes(), released(), schedule, judged);
   }
-  Mass in_a_day() const { return solvent_in_a_day(list, volumes(), released(), schedule).heaviest; }
+  Mass in_a_day() const {
+    return solvent_in_a_day(job, list, volumes(), released(), schedule).heaviest;
+  }
 
   /// Starts coat after coat, `gap` apart.
   void date(std::size_t coats, std::chrono::minutes gap) {
@@ -160,6 +162,7 @@ TEST_CASE("a flash point below 38 C makes the vapour text a WARNING") {
 
 TEST_CASE("a heavy day brings the vapour text even where no coating names it") {
   Case c;
+  c.job.coatings[0].flash_point.reset();
   c.job.coatings[0].words.cautions = {"waste"};
   c.job.room.volume = room_for(c, 0.05);
   CHECK(found(c.result(), "solvent_vapour") == nullptr);
@@ -273,4 +276,56 @@ TEST_CASE("the room's judgement gives the vapour text its word, figures and reme
   CHECK(vapour->hazard.find("30 % of the lower explosive limit") != std::string::npos);
   CHECK(vapour->avoid.starts_with("The vapour can explode"));
   CHECK(vapour->avoid.find("At least 500 m3/h") != std::string::npos);
+}
+
+// Seen failing: raw oil names no caution on vapour, and none was added for what it was thinned
+// with.
+TEST_CASE("raw oil thinned with spirits calls for the cautions on vapour and on ignition") {
+  Case c;
+  c.job.coatings[0].flash_point = sourced(celsius(200), Origin::practice);
+  c.job.coatings[0].words.cautions = {"oily_rags"};
+  c.job.data.solvents = {Solvent{.key = "mineral_spirits", .title = "mineral spirits"}};
+  c.job.data.solvents[0].flash_point = sourced(celsius(39), Origin::published);
+  c.job.coatings[0].thinner_mix = {
+      {c.job.data.solvents[0].key, sourced(percent(100), Origin::assumed)}};
+  c.job.coatings[0].first_coat_thinner = sourced(percent(10), Origin::practice);
+  CHECK(found(c.result(), "solvent_vapour") != nullptr);
+  CHECK(found(c.result(), "ignition") != nullptr);
+  c.job.coatings[0].first_coat_thinner = sourced(percent(0), Origin::practice);
+  CHECK(found(c.result(), "ignition") == nullptr);
+}
+
+// Seen failing: both stood under the days of the plan, after nine tenths of it.
+TEST_CASE("spraying what burns beside a flame or in a closed room comes first, as DANGER") {
+  Case c;
+  c.job.data.texts.cautions.push_back(text("spraying", "WARNING"));
+  c.job.data.methods[0].cautions = {"spraying"};
+  c.job.data.methods[0].sprayed = true;
+  c.job.coatings[0].flash_point = sourced(celsius(-10), Origin::practice);
+  for (Operation& coat : c.list.operations) {
+    coat.method = 0;
+    coat.coating = 0;
+  }
+  c.job.room.airing = AiringHabit{Opening::open, Opening::open, hours(4)};
+  const std::vector<Caution> aired = c.result();
+  CHECK(found(aired, "spraying")->word == "WARNING");
+  CHECK_FALSE(found(aired, "spraying")->comes_first);
+  c.job.room.ignition_sources = {"boiler"};
+  const std::vector<Caution> beside = c.result();
+  CHECK(found(beside, "spraying")->word == "DANGER");
+  CHECK(found(beside, "spraying")->comes_first);
+  CHECK(found(beside, "spraying")->avoid.find("with boiler in it") != std::string::npos);
+  c.job.room.ignition_sources.clear();
+  c.job.room.airing.reset();
+  const std::vector<Caution> closed = c.result();
+  CHECK(found(closed, "spraying")->avoid.find("in a closed room") != std::string::npos);
+}
+
+TEST_CASE("isocyanates come first even where they are brushed") {
+  Case c;
+  c.job.data.texts.cautions.push_back(text("isocyanates", "WARNING"));
+  c.job.coatings[0].words.cautions.emplace_back("isocyanates");
+  const std::vector<Caution> all = c.result();
+  CHECK(found(all, "isocyanates")->comes_first);
+  CHECK_FALSE(found(all, "waste")->comes_first);
 }

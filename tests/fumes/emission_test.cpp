@@ -102,3 +102,20 @@ TEST_CASE("what a coat gives off is split by solvent, the coating's and the thin
   job.coatings[0].solvent_mix = {{"no such", {percent(100)}}};
   CHECK_THROWS_AS(emissions(job, volumes), std::out_of_range);
 }
+
+// Source of the density: NIOSH Pocket Guide to Chemical Hazards, Stoddard solvent, specific gravity
+// 0.78; that 100 ml clean the tools of a session is common practice, no source; that all of it
+// evaporates is assumed.
+TEST_CASE(
+    "cleaning the tools of a session gives off 78 g where spirits clean, nothing with water") {
+  Job job = small_job();
+  job.data.shop.cleaner_per_session = sourced(millilitres(100), Origin::practice);
+  job.data.shop.cleaner_volatiles = sourced(grams_per_litre(780), Origin::assumed);
+  CHECK(cleaning_parts(job, 0).empty());
+  job.data.solvents = {Solvent{.key = "mineral_spirits", .title = "mineral spirits"}};
+  job.coatings[0].cleaner_mix = {
+      {job.data.solvents.at(0).key, sourced(percent(100), Origin::assumed)}};
+  const auto parts = cleaning_parts(job, 0);
+  REQUIRE(parts.size() == 1);
+  CHECK(parts[0].mass.in(grams) == doctest::Approx(78));
+}

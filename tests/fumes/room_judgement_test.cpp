@@ -47,15 +47,16 @@ TEST_CASE("the proposed habit is enough when it is taken up, half an hour less i
   CHECK(job.judged()->verdict == HabitVerdict::too_little);
 }
 
-TEST_CASE(
-    "a habit of twice the hours it needs is called needlessly long, and never cut to nothing") {
+// Seen failing: half of the twelve hours were proposed, whatever else comes off that no sum holds.
+TEST_CASE("less airing than the person does is never proposed") {
   JudgedJob job;
   job.plan.sources[0].applications[0].solvent = grams(10);
-  job.job.room.airing = AiringHabit{Opening::open, Opening::open, hours(12)};
-  const RoomJudgement judged = *job.judged();
-  CHECK(judged.verdict == HabitVerdict::needlessly_long);
-  REQUIRE(judged.proposed);
-  CHECK(judged.proposed->after_for == hours(1));
+  for (const double after : {4.0, 12.0, 240.0}) {
+    job.job.room.airing = AiringHabit{Opening::open, Opening::open, hours(after)};
+    const RoomJudgement judged = *job.judged();
+    CHECK(judged.verdict == HabitVerdict::enough);
+    CHECK_FALSE(judged.proposed);
+  }
 }
 
 TEST_CASE("airing that ends while the coat is wet is found to rise again") {

@@ -131,3 +131,17 @@ TEST_CASE("milestones that are not reached say so") {
   CHECK(holds(page.text(), "  seat        -       later         -         -           -\n"));
   CHECK(holds(page.text(), "  legs        -  Sun Apr 11         -         -  Thu Apr 29\n"));
 }
+
+TEST_CASE("what must be off stands by name at the coat before which the tin is opened") {
+  Plan plan = small_plan();
+  plan.job.room.ignition_sources = {"water heater", "freezer"};
+  CHECK_FALSE(holds(days_of(plan), "water heater"));
+  for (std::size_t i = 0; i < plan.schedule.steps.size() && plan.flammable.empty(); ++i)
+    if (plan.list.operations[plan.schedule.steps[i].operation].coating)
+      plan.flammable = {{i, {plan.schedule.steps[i].begin(), plan.schedule.steps[i].end()}}};
+  const std::string text = days_of(plan);
+  const std::size_t off = text.find("off water heater, freezer: off by their own instructions");
+  REQUIRE(off != std::string::npos);
+  CHECK(off < text.find("pour"));
+  CHECK(text.find("water heater", off + 10) == std::string::npos);
+}

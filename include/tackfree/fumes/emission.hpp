@@ -25,6 +25,10 @@ struct CoatEmission {
 /// regulatory figure, which leaves out water and exempt solvents.
 std::vector<CoatEmission> emissions(const Job& job, const JobVolumes& volumes);
 
+/// What one cleaning of the tools after this coating gives off: the cleaner of one session, all of
+/// it; nothing where water cleans. Source of all of it: assumed, to err towards more vapour.
+std::vector<SolventMass> cleaning_parts(const Job& job, std::size_t coating);
+
 /// Concentration if all of `solvent` stayed in the closed room: no peak of that coat can be higher.
 MassPerVolume still_room_bound(Mass solvent, Volume room);
 

@@ -7,16 +7,26 @@
 
 #include <array>
 #include <optional>
+#include <string_view>
 #include <vector>
 
 namespace tackfree {
 
-/// What the coats of a plan put into the room's air.
+/// What some coatings give off that no sum of vapours holds: how much is not known.
+enum class Uncounted { formaldehyde, isocyanates };
+
+/// Its key among the cautions that a coating names: `formaldehyde`, `isocyanates`.
+constexpr std::string_view key_of(Uncounted what) {
+  return what == Uncounted::formaldehyde ? "formaldehyde" : "isocyanates";
+}
+
+/// What the coats of a plan, and the cleaning of their tools, put into the room's air.
 struct VapourPlan {
   std::vector<std::size_t> solvents;  ///< indices into FinishingData::solvents
   std::vector<VapourSource> sources;  ///< the same in the room, since `start`
   std::vector<CoatingStretch> stretches;
-  std::vector<Mass> released;  ///< by stretch
+  std::vector<Mass> released;  ///< by stretch, with the cleaning of its tools
+  std::vector<Uncounted> uncounted;
   Instant start;
   Duration end;
 };
@@ -59,7 +69,7 @@ struct StretchJudgement {
   bool rises_again = false;      ///< once its airing ends it passes the 8-hour limits while closed
 };
 
-enum class HabitVerdict { enough, too_little, needlessly_long };
+enum class HabitVerdict { enough, too_little };
 
 struct RoomJudgement {
   AiringHabit habit;
@@ -69,7 +79,8 @@ struct RoomJudgement {
   double flow_mixing = 1;                                   ///< K within the least flows
   std::vector<StretchJudgement> stretches;
   HabitVerdict verdict = HabitVerdict::enough;
-  std::optional<AiringHabit> proposed;
+  std::optional<AiringHabit> proposed;  ///< more air than the habit brings, never less
+  std::vector<Uncounted> uncounted;     ///< given off too, and in none of the figures above
 
   const LimitJudgement& limit(VapourLimit l) const {
     return limits.at(static_cast<std::size_t>(l));

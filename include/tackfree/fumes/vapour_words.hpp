@@ -31,6 +31,13 @@ std::string times_text(double times);
 /// Source: the choice is this project's, by the meaning of the words in ANSI Z535.4.
 std::optional<std::string_view> signal_word(const RoomJudgement& room);
 
+/// ` (formaldehyde not counted)`: what belongs into every sentence that sets vapour against limits;
+/// empty where all is counted.
+std::string uncounted_clause(const RoomJudgement& room);
+
+/// The same as a sentence of its own, with what follows from it; begins with a blank.
+std::string uncounted_sentence(const RoomJudgement& room);
+
 /// What the estimate comes to, one or two sentences that begin with a blank.
 std::string vapour_estimate(const RoomJudgement& room);
 

@@ -10,6 +10,7 @@
 #include <array>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <variant>
 #include <vector>
 
@@ -70,12 +71,18 @@ struct AirSource {
   int line = 0;
 };
 
+/// How a heater makes its warmth: with a flame, with wires or rods that glow, or with nothing hot
+/// enough to light vapour open to the room.
+enum class HeaterKind { flame, glowing, sealed };
+inline constexpr std::array<std::string_view, 3> heater_kind_words{"flame", "glowing", "sealed"};
+
 /// A heater that a thermostat turns on in some hours of the day.
 struct Heating {
   Temperature set_point;
-  std::vector<DayWindow> hours;  ///< of the local day
-  Sourced<HeatLoss> loss;        ///< of the room to outdoors
-  Sourced<Power> heater;         ///< the most it gives
+  std::optional<HeaterKind> kind;  ///< nothing: not said, so every caution on flames holds
+  std::vector<DayWindow> hours;    ///< of the local day
+  Sourced<HeatLoss> loss;          ///< of the room to outdoors
+  Sourced<Power> heater;           ///< the most it gives
   Zone zone = Zone::utc();
 };
 

@@ -133,6 +133,8 @@ struct Coating {
   Sourced<MassPerVolume> thinner_volatiles;
   std::vector<SolventShare> solvent_mix;  ///< of what the coating gives off; shares add up to 1
   std::vector<SolventShare> thinner_mix;  ///< of what the thinner gives off
+  /// Of what the cleaner of the tools gives off; empty where water cleans them.
+  std::vector<SolventShare> cleaner_mix;
   std::optional<Sourced<Temperature>> flash_point;
   std::array<std::optional<Sourced<Duration>>, stage_count> label_after;  ///< by Stage
   /// The lower end where the label gives a range; label_after has the upper one.

@@ -86,6 +86,7 @@ struct ShopFigures {
   Sourced<std::vector<TinSize>> tins_metric, tins_us;        ///< of coatings
   Sourced<std::vector<TinSize>> thinner_metric, thinner_us;  ///< of thinner and cleaner
   Sourced<Volume> cleaner_per_session;                       ///< where water does not clean
+  Sourced<MassPerVolume> cleaner_volatiles;                  ///< all of it evaporates
   Sourced<int> rags_per_session;
   Sourced<int> sessions_per_cloth;  ///< of the cloths that take the dust off
   Sourced<Duration> dust_mask_lasts;
@@ -102,6 +103,7 @@ struct Caution {
   std::string hazard, consequence, avoid;
   Origin origin = Origin::practice;
   std::string source;
+  bool comes_first = false;  ///< belongs above everything else that is said
 };
 
 /// Trade texts of the finishing data that the plan prints.

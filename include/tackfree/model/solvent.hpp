@@ -19,6 +19,7 @@ struct Solvent {
   Sourced<MolarMass> molar_mass;
   Sourced<Fraction> explosive_limit;  ///< lower explosive limit, share of the air's volume
   std::optional<Sourced<Temperature>> flash_point;
+  std::string limits_by;                              ///< who set them: `NIOSH`
   Sourced<MassPerVolume> limit_8h;                    ///< mean over 8 hours
   std::optional<Sourced<MassPerVolume>> limit_15min;  ///< mean over 15 minutes
   Sourced<ChangeRate>

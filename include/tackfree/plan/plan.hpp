@@ -5,6 +5,7 @@
 #include "tackfree/air/drying_explained.hpp"
 #include "tackfree/fumes/cautions.hpp"
 #include "tackfree/fumes/emission.hpp"
+#include "tackfree/fumes/ignition.hpp"
 #include "tackfree/fumes/vapour_words.hpp"
 #include "tackfree/learning/thirst.hpp"
 #include "tackfree/model/job.hpp"
@@ -59,7 +60,9 @@ struct Plan {
   Course course;
   AttendedWork work;
   std::vector<CoatEmission> emissions;
-  std::optional<RoomJudgement> room;      ///< nothing without the room's volume or without solvent
+  std::optional<RoomJudgement> room;     ///< nothing without the room's volume or without solvent
+  std::vector<FlammableTime> flammable;  ///< when flames and sparks stay off
+  std::optional<HeaterClash> heater_clash;
   std::optional<ColdAiring> cold_airing;  ///< nothing without an airing
   std::vector<Caution> cautions;
   ShoppingList shopping;

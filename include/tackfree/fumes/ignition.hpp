@@ -1,0 +1,43 @@
+// Ignition: when vapour that burns may be in the room, and what must stay off for so long.
+#pragma once
+
+#include "tackfree/fumes/room_judgement.hpp"
+#include "tackfree/model/job.hpp"
+#include "tackfree/schedule/schedule.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace tackfree {
+
+/// May vapour that burns come off this coating, what thins it or what cleans its tools? By flash
+/// points up to 93 C. Source: International Fire Code 2018, limit of class III A.
+bool gives_flammable_vapour(const Job& job, const Coating& coating, bool thinned);
+
+/// One session of a coating that gives off vapour that burns, or such a coat in the log.
+struct FlammableTime {
+  std::size_t first_step = 0;  ///< index into Schedule::steps, before which all is off
+  Interval time;               ///< from the opening of the tin until the room no longer smells
+};
+
+/// In order of time. A room counts as no longer smelling once its airing has ended and its vapour
+/// is below a tenth of the 8-hour limits; where no vapour was estimated, a day after the last coat.
+/// Source of both: assumed.
+std::vector<FlammableTime> flammable_times(const Job& job, const OperationList& list,
+                                           const Schedule& schedule,
+                                           const std::optional<RoomJudgement>& room);
+
+/// Hours in which the heater that the job itself runs may light that vapour.
+struct HeaterClash {
+  std::optional<HeaterKind> kind;  ///< nothing: the job does not say what it is
+  std::vector<Interval> hours;     ///< in order, at least one
+};
+/// Nothing where the job runs no heater, or a sealed one.
+std::optional<HeaterClash> heater_clash(const Job& job, const std::vector<FlammableTime>& times);
+
+/// What must be off before such a tin is opened, by name: what the job lists, and its heater unless
+/// it is sealed.
+std::vector<std::string> to_switch_off(const Job& job);
+
+}  // namespace tackfree

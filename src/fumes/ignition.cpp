@@ -1,0 +1,97 @@
+#include "tackfree/fumes/ignition.hpp"
+
+#include "tackfree/schedule/work_time.hpp"
+
+#include <algorithm>
+#include <chrono>
+
+namespace tackfree {
+
+namespace {
+
+constexpr Temperature combustible = celsius(93);
+
+bool burns(const Job& job, const std::vector<SolventShare>& mix) {
+  return std::ranges::any_of(mix, [&](const SolventShare& share) {
+    const auto solvent = std::ranges::find(job.data.solvents, share.solvent, &Solvent::key);
+    return solvent != job.data.solvents.end() && solvent->flash_point &&
+           solvent->flash_point->value < combustible;
+  });
+}
+
+const Heating* heating_of(const Job& job) {
+  const auto* mix = std::get_if<AirMix>(&job.air);
+  return mix != nullptr && mix->indoors && mix->indoors->heating ? &*mix->indoors->heating
+                                                                 : nullptr;
+}
+
+bool may_light(const Heating* heating) {
+  return heating != nullptr && heating->kind != HeaterKind::sealed;
+}
+
+/// When the smell of this stretch is gone, as far as it is estimated.
+Instant smells_until(const Schedule& schedule, const CoatingStretch& stretch,
+                     const std::optional<RoomJudgement>& room) {
+  Instant until = stretch.time.end;
+  const DatedStep& last = schedule.steps.at(stretch.steps.back());
+  if (last.session) until = std::max(until, schedule.sessions.at(*last.session).clean_up.end);
+  const StretchJudgement* judged = nullptr;
+  if (room)
+    for (const StretchJudgement& each : room->stretches)
+      if (each.steps == stretch.steps) judged = &each;
+  if (judged == nullptr || !judged->under_tenth_at) return until + one_day;
+  for (const AiringSpan& span : judged->airing) until = std::max(until, span.time.end);
+  return std::max(until, *judged->under_tenth_at);
+}
+
+}  // namespace
+
+bool gives_flammable_vapour(const Job& job, const Coating& coating, bool thinned) {
+  if (coating.flash_point && coating.flash_point->value < combustible) return true;
+  return burns(job, coating.cleaner_mix) || (thinned && burns(job, coating.thinner_mix));
+}
+
+std::vector<FlammableTime> flammable_times(const Job& job, const OperationList& list,
+                                           const Schedule& schedule,
+                                           const std::optional<RoomJudgement>& room) {
+  std::vector<FlammableTime> times;
+  for (const CoatingStretch& stretch : coating_stretches(list, schedule)) {
+    const bool flammable = std::ranges::any_of(stretch.steps, [&](std::size_t index) {
+      const Operation& op = list.operations.at(schedule.steps.at(index).operation);
+      return op.coating &&
+             gives_flammable_vapour(job, job.coatings.at(*op.coating), op.thinner > Volume());
+    });
+    if (!flammable) continue;
+    const DatedStep& first = schedule.steps.at(stretch.steps.front());
+    const Instant opened =
+        first.session ? schedule.sessions.at(*first.session).set_up.begin : first.begin();
+    times.push_back({stretch.steps.front(), {opened, smells_until(schedule, stretch, room)}});
+  }
+  return times;
+}
+
+std::optional<HeaterClash> heater_clash(const Job& job, const std::vector<FlammableTime>& times) {
+  const Heating* heating = heating_of(job);
+  if (!may_light(heating)) return std::nullopt;
+  HeaterClash clash{heating->kind, {}};
+  for (const FlammableTime& flammable : times)
+    for (const Interval& on : daily_hours(job.calendar, heating->hours, flammable.time)) {
+      const Interval both{std::max(on.begin, flammable.time.begin),
+                          std::min(on.end, flammable.time.end)};
+      if (both.begin >= both.end) continue;
+      if (!clash.hours.empty() && both.begin <= clash.hours.back().end)
+        clash.hours.back().end = std::max(clash.hours.back().end, both.end);
+      else
+        clash.hours.push_back(both);
+    }
+  if (clash.hours.empty()) return std::nullopt;
+  return clash;
+}
+
+std::vector<std::string> to_switch_off(const Job& job) {
+  std::vector<std::string> names = job.room.ignition_sources;
+  if (may_light(heating_of(job))) names.emplace_back("the heater");
+  return names;
+}
+
+}  // namespace tackfree
