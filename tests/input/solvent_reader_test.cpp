@@ -37,29 +37,40 @@ std::vector<SolventShare> mix_in(const std::string& list, Problems& problems) {
 
 // Source: NIOSH recommended limits, mg/m3 (8 or 10 h; 15 min), from the NIOSH and OSHA pages of
 // each substance; where a page gives ppm beside it, 24.45 L/mol must lead to the same within 3 %.
-TEST_CASE("limits are those of NIOSH, in mg/m3 and in ppm alike") {
+// Lower ones of others: Directive 2000/39/EC for xylene (from memory) and dipropylene glycol methyl
+// ether, 2006/15/EC for toluene (from memory), (EU) 2019/1831 for the butyl acetates; Ontario's 20
+// ppm for turpentine. Seen failing: NIOSH's stood there where others are lower.
+TEST_CASE("limits are the lowest of the published ones at hand, in mg/m3 and in ppm alike") {
   struct Row {
     const char* key;
-    double mg_8h, ppm_8h, mg_15min;
+    double niosh_8h, niosh_ppm, niosh_15min, other_8h, other_15min;
+    const char* by;
   };
   for (const Row& row :
-       {Row{"mineral_spirits", 350, 0, 1800}, Row{"ethanol", 1900, 1000, 0},
-        Row{"isopropanol", 980, 400, 0}, Row{"acetone", 590, 250, 0},
-        Row{"methyl_ethyl_ketone", 590, 200, 0}, Row{"toluene", 375, 100, 560},
-        Row{"xylene", 435, 100, 655}, Row{"n_butyl_acetate", 710, 150, 950},
-        Row{"ethyl_acetate", 1400, 400, 0}, Row{"butoxyethanol", 24, 5, 0},
-        Row{"dipropylene_glycol_ether", 600, 100, 0}, Row{"turpentine", 560, 100, 0}}) {
+       {Row{"mineral_spirits", 350, 0, 1800, 0, 0, "NIOSH"},
+        Row{"ethanol", 1900, 1000, 0, 0, 0, "NIOSH"},
+        Row{"isopropanol", 980, 400, 0, 0, 0, "NIOSH"}, Row{"acetone", 590, 250, 0, 0, 0, "NIOSH"},
+        Row{"methyl_ethyl_ketone", 590, 200, 0, 0, 0, "NIOSH"},
+        Row{"toluene", 375, 100, 560, 192, 384, "EU"}, Row{"xylene", 435, 100, 655, 221, 442, "EU"},
+        Row{"n_butyl_acetate", 710, 150, 950, 241, 723, "EU"},
+        Row{"ethyl_acetate", 1400, 400, 0, 0, 0, "NIOSH"},
+        Row{"butoxyethanol", 24, 5, 0, 0, 0, "NIOSH"},
+        Row{"dipropylene_glycol_ether", 600, 100, 0, 308, 0, "EU"},
+        Row{"turpentine", 560, 100, 0, 111, 0, "Ontario"}}) {
     CAPTURE(row.key);
     const Solvent& each = solvent(row.key);
-    CHECK(each.limit_8h.value.in(milligrams_per_cubic_metre) == Approx(row.mg_8h).epsilon(0.03));
+    const auto lowest = [](double a, double b) { return b > 0 ? std::min(a, b) : a; };
+    CHECK(each.limit_8h.value.in(milligrams_per_cubic_metre) ==
+          Approx(lowest(row.niosh_8h, row.other_8h)).epsilon(0.03));
+    CHECK(each.limits_by == row.by);
     CHECK(each.limit_8h.origin == Origin::published);
     CHECK_FALSE(each.limit_8h.source.empty());
-    if (row.ppm_8h > 0)
-      CHECK(from_ppm(row.ppm_8h, each.molar_mass.value).in(milligrams_per_cubic_metre) ==
-            Approx(row.mg_8h).epsilon(0.03));
-    if (row.mg_15min > 0)
+    if (row.niosh_ppm > 0)
+      CHECK(from_ppm(row.niosh_ppm, each.molar_mass.value).in(milligrams_per_cubic_metre) ==
+            Approx(row.niosh_8h).epsilon(0.03));
+    if (row.niosh_15min > 0)
       CHECK(each.limit_15min->value.in(milligrams_per_cubic_metre) ==
-            Approx(row.mg_15min).epsilon(0.01));
+            Approx(lowest(row.niosh_15min, row.other_15min)).epsilon(0.03));
   }
 }
 
