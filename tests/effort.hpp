@@ -1,10 +1,13 @@
 // Effort: how many random cases a test tries. Sanitizers slow each of them down many times and see
-// the same code in all, so they get a fifth; the full number runs in the ordinary build.
+// the same code in all, so they get a fifth, unless TACKFREE_ALL_CASES is defined; the full number
+// runs in the ordinary build.
 #pragma once
 
 namespace tackfree::testing {
 
-#if defined(__SANITIZE_ADDRESS__)
+#if defined(TACKFREE_ALL_CASES)
+inline constexpr bool sanitized = false;
+#elif defined(__SANITIZE_ADDRESS__)
 inline constexpr bool sanitized = true;
 #elif defined(__has_feature)
 inline constexpr bool sanitized = __has_feature(address_sanitizer);

@@ -122,28 +122,16 @@ void read_history(JsonCursor& root, Job& job, NamedFiles& files) {
   if (text) job.history = read_log(*text, path.string(), root.problems());
 }
 
-}  // namespace
-
-std::optional<Job> read_job(const std::filesystem::path& file,
-                            const std::optional<std::filesystem::path>& data_dir,
-                            Problems& problems) {
+/// The job in `tree`, with the files that it names added to `files`.
+std::optional<Job> job_in(const JsonNode& tree, const std::filesystem::path& file,
+                          FinishingData data, NamedFiles files, Problems& problems) {
   const std::size_t before = problems.size();
-  auto data = read_finishing_data(data_dir, problems);
-  const auto text = read_text_file(file, problems);
-  const auto tree = text ? parse_json(*text, file.string(), problems) : std::nullopt;
-  // Without the trade's data no name in the job can be judged.
-  if (!data || !tree) return std::nullopt;
-
-  JsonCursor root(*tree, "", file.string(), problems);
-  if (tree->kind != JsonNode::Kind::object) return std::nullopt;
-  NamedFiles files(file.parent_path());
+  JsonCursor root(tree, "", file.string(), problems);
+  if (tree.kind != JsonNode::Kind::object) return std::nullopt;
   files.note(file, "the job file");
-  if (data_dir)
-    for (const std::string_view name : finishing_data_files)
-      files.note(*data_dir / name, "a file of the finishing data");
   Job job;
   job.file = file.string();
-  job.data = std::move(*data);
+  job.data = std::move(data);
   const Zone zone = read_zone(root);
   read_heading(root, job, zone);
   read_own_rates(root, job.data);
@@ -165,6 +153,30 @@ std::optional<Job> read_job(const std::filesystem::path& file,
   root.refuse_unknown();
   if (problems.size() > before) return std::nullopt;
   return job;
+}
+
+}  // namespace
+
+std::optional<Job> read_job(const std::filesystem::path& file,
+                            const std::optional<std::filesystem::path>& data_dir,
+                            Problems& problems) {
+  auto data = read_finishing_data(data_dir, problems);
+  const auto text = read_text_file(file, problems);
+  const auto tree = text ? parse_json(*text, file.string(), problems) : std::nullopt;
+  // Without the trade's data no name in the job can be judged.
+  if (!data || !tree) return std::nullopt;
+  NamedFiles files(file.parent_path());
+  if (data_dir)
+    for (const std::string_view name : finishing_data_files)
+      files.note(*data_dir / name, "a file of the finishing data");
+  return job_in(*tree, file, std::move(*data), std::move(files), problems);
+}
+
+std::optional<Job> parse_job(std::string_view text, const std::filesystem::path& file,
+                             FinishingData data, Problems& problems) {
+  const auto tree = parse_json(text, file.string(), problems);
+  if (!tree) return std::nullopt;
+  return job_in(*tree, file, std::move(data), NamedFiles(file.parent_path()), problems);
 }
 
 }  // namespace tackfree

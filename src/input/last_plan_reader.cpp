@@ -90,11 +90,17 @@ LastPlan plan_in(const JsonNode& tree, PlanReading& reading) {
 
 std::optional<LastPlan> read_last_plan(const std::filesystem::path& file, const std::string& job_id,
                                        Problems& problems) {
-  const std::size_t before = problems.size();
   const auto text = read_text_file(file, problems);
-  const auto tree = text ? parse_json(*text, file.string(), problems) : std::nullopt;
+  return text ? parse_last_plan(*text, file.string(), job_id, problems) : std::nullopt;
+}
+
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): the readers' order, text and its name first
+std::optional<LastPlan> parse_last_plan(std::string_view text, const std::string& file,
+                                        const std::string& job_id, Problems& problems) {
+  const std::size_t before = problems.size();
+  const auto tree = parse_json(text, file, problems);
   if (!tree) return std::nullopt;
-  PlanReading reading(file.string(), problems);
+  PlanReading reading(file, problems);
   if (tree->member("tackfree_plan") == nullptr) {
     reading.report(*tree, "tackfree_plan", "wanted a plan that `tackfree plan --json` wrote");
     return std::nullopt;

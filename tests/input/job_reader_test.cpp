@@ -1,5 +1,7 @@
 #include "tackfree/input/job_reader.hpp"
 
+#include "tackfree/input/finishing_data_reader.hpp"
+
 #include <random>
 
 #include "input/bench_copy.hpp"
@@ -245,6 +247,21 @@ TEST_CASE("the mistakes of all files of a job come out in one run") {
   CHECK(problems[4].key == "calendar.weekly.mon");
   CHECK(problems[5].key == "unit");
   CHECK(problems[5].hint == "did you mean \"units\"?");
+}
+
+TEST_CASE("the text of a job is read with the files beside its place, whatever stands there") {
+  const std::filesystem::path place = root / "tests/input/bench/none.json";
+  Problems problems;
+  const auto trade = read_finishing_data(std::nullopt, problems).value();
+  const std::string text =
+      read_text_file(root / "tests/input/bench/hall_bench.json", problems).value();
+  const auto job = parse_job(text, place, trade, problems);
+  REQUIRE(job);
+  CHECK(job->file == place.string());
+  CHECK(job->parts.size() == 7);
+  CHECK(std::get<AirRows>(job->air).rows.size() == 48);
+  CHECK_FALSE(parse_job("{}", place, trade, problems));
+  CHECK(problems.at(0).file == place.string());
 }
 
 TEST_CASE("a job file that is missing, a folder, no object or rubbish is one problem") {

@@ -16,8 +16,7 @@ const std::string plan = R"({"tackfree_plan": 1, "job": {"id": "bench", "name": 
                "sequence": 3, "cancelled": true}]})";
 
 std::optional<LastPlan> last(const std::string& text, Problems& problems) {
-  const WrittenFiles files;
-  return read_last_plan(files.write("plan.json", text), "bench", problems);
+  return parse_last_plan(text, "plan.json", "bench", problems);
 }
 
 }  // namespace
@@ -54,4 +53,17 @@ TEST_CASE("a plan of another job, no plan, and a plan with parts missing are mis
   problems.clear();
   CHECK_FALSE(last("{", problems));
   CHECK(problems.size() == 1);
+}
+
+TEST_CASE("a plan is read from its file, which a mistake names, and a file must be there") {
+  const WrittenFiles files;
+  Problems problems;
+  const auto read = read_last_plan(files.write("plan.json", plan), "bench", problems);
+  REQUIRE(read);
+  CHECK(read->job_id == "bench");
+  CHECK_FALSE(read_last_plan(files.write("other.json", plan), "shelf", problems));
+  REQUIRE(problems.size() == 1);
+  CHECK(problems[0].file == (files.folder() / "other.json").string());
+  CHECK_FALSE(read_last_plan(files.folder() / "none.json", "bench", problems));
+  CHECK(holds(problems.at(1).wanted, "cannot be read"));
 }

@@ -18,4 +18,9 @@ std::optional<Job> read_job(const std::filesystem::path& file,
                             const std::optional<std::filesystem::path>& data_dir,
                             Problems& problems);
 
+/// The same from the text of a job file, with the finishing data at hand. `file` is its place: the
+/// files it names lie beside it.
+std::optional<Job> parse_job(std::string_view text, const std::filesystem::path& file,
+                             FinishingData data, Problems& problems);
+
 }  // namespace tackfree

@@ -6,6 +6,8 @@
 
 #include <filesystem>
 #include <optional>
+#include <string>
+#include <string_view>
 
 namespace tackfree {
 
@@ -13,5 +15,9 @@ namespace tackfree {
 /// another job. What a later plan does not keep to is not looked at.
 std::optional<LastPlan> read_last_plan(const std::filesystem::path& file, const std::string& job_id,
                                        Problems& problems);
+
+/// The same from the text of a file, named `file` in Problems.
+std::optional<LastPlan> parse_last_plan(std::string_view text, const std::string& file,
+                                        const std::string& job_id, Problems& problems);
 
 }  // namespace tackfree
