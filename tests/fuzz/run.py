@@ -102,7 +102,8 @@ def run(target, seconds, seed):
         return line, ""
     inputs = re.findall(r"Test unit written to (\S+)", done.stdout)
     named = inputs[-1] if inputs else "no input was saved"
-    return line, f"FOUND by {target}: {named}\n" + "\n".join(done.stdout.splitlines()[-60:])
+    said = [row for row in done.stdout.splitlines() if not row.startswith(("#", "stat::", "MS:", "\tNEW_"))]
+    return line, f"FOUND by {target}: {named}\n" + "\n".join(said[-40:])
 
 
 def main():
