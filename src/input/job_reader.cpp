@@ -113,20 +113,20 @@ void read_parts_of(JsonCursor& root, Job& job, NamedFiles& files) {
 }
 
 /// The log stands beside the job, under the job's own name unless it says another.
-void read_history(JsonCursor& root, Job& job, NamedFiles& files) {
+void read_history(JsonCursor& root, Job& job, NamedFiles& files, const LockPatience& patience) {
   std::filesystem::path path = job.file;
   path.replace_extension(".log.jsonl");
   const auto name = root.text("log_file");
   path = name ? files.path_of(*name, "the log") : files.note(path, "the log");
-  const auto text = read_appended(path, root.problems());
-  if (text) job.history = read_log(*text, path.string(), root.problems());
+  const auto text = read_appended(path, root.problems(), patience);
+  if (text) job.history = read_log(*text, path.string());
 }
 
 }  // namespace
 
 std::optional<Job> read_job(const std::filesystem::path& file,
                             const std::optional<std::filesystem::path>& data_dir,
-                            Problems& problems) {
+                            Problems& problems, const LockPatience& patience) {
   const std::size_t before = problems.size();
   auto data = read_finishing_data(data_dir, problems);
   const auto text = read_text_file(file, problems);
@@ -160,11 +160,13 @@ std::optional<Job> read_job(const std::filesystem::path& file,
   if (auto calendar = root.object(needed("calendar")))
     job.calendar = read_calendar(*calendar, zone, files, !root.has("people"));
   job.people = read_people(root, job.calendar, files);
-  read_history(root, job, files);
+  read_history(root, job, files, patience);
   job.files_read = files.read();
   root.refuse_unknown();
-  if (problems.size() > before) return std::nullopt;
-  return job;
+  if (problems.size() == before) return job;
+  for (const LeftOutLine& line : job.history.left_out)
+    problems.insert(problems.end(), line.why.begin(), line.why.end());
+  return std::nullopt;
 }
 
 }  // namespace tackfree

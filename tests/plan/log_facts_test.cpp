@@ -12,9 +12,11 @@ namespace {
 
 using namespace testing;
 
+/// What is wrong with the lines that the plan leaves out.
 Problems refused(std::vector<LogEntry> entries, const char* now) {
   Problems problems;
-  CHECK_FALSE(make_plan(logged_job(std::move(entries)), instant(now), problems));
+  for (const LeftOutLine& line : planned_log(std::move(entries), now).job.history.left_out)
+    problems.insert(problems.end(), line.why.begin(), line.why.end());
   return problems;
 }
 
