@@ -45,9 +45,13 @@ Duration board_lag(const Job& job) {
   return mix != nullptr && mix->boards ? board_time_constant(mix->boards->thickness) : Duration();
 }
 
+// What was put on before has long dried; a year that was mistyped would cost minutes.
+constexpr Minutes longest_look_back = 2 * 366 * one_day;
+
 /// From the first coat of the log on, as far back as the air is known; else from the plan's start.
 Instant air_from(const Job& job, Instant start) {
   Instant from = std::min(start, first_coat_at(job.history).value_or(start));
+  from = std::max(from, start - longest_look_back);
   if (const auto known = known_from(job.air)) from = std::min(start, std::max(from, *known));
   return from;
 }

@@ -41,6 +41,13 @@ TEST_CASE("a coat in the log stands where it was put on, and drying runs on from
   CHECK(plan.air.covers().begin <= back.end());
 }
 
+TEST_CASE(
+    "a coat of a year that was mistyped does not make the plan go through the air since then") {
+  const Plan plan = planned_log({coat(1, back_1, "1970-01-01T00:00Z")}, "2027-04-06T20:00Z");
+  CHECK(plan.air.covers().begin > instant("2025-04-01T00:00Z"));
+  CHECK(plan.schedule.unplaced.empty());
+}
+
 TEST_CASE("what a logged step waited for is done too, and told apart from what was logged") {
   const Plan plan = planned_log({coat(1, back_1, "2027-04-06T19:33Z")}, "2027-04-06T20:00Z");
   int unlogged = 0;
