@@ -21,7 +21,7 @@ namespace tackfree {
 namespace {
 
 // A writer needs a lock for a few milliseconds; who needs it for longer is asked less often.
-constexpr std::chrono::microseconds first_pause{200}, longest_pause{20'000};
+constexpr std::chrono::microseconds first_pause{20}, longest_pause{20'000};
 constexpr std::chrono::milliseconds worth_telling{100};
 
 /// Opened with `flags` and locked until it is closed. Not open when either fails, with `errno`:

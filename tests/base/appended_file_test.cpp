@@ -137,7 +137,7 @@ TEST_CASE("writers killed at 200 random points lose no line that they confirmed"
     const pid_t writers[2] = {start_writer(file.path, told[1]), start_writer(file.path, told[1])};
     ::close(told[1]);
     for (const pid_t writer : writers) {
-      std::this_thread::sleep_for(std::chrono::microseconds(random() % 3000));
+      std::this_thread::sleep_for(std::chrono::microseconds(random() % 6000));
       ::kill(writer, SIGKILL);
       ::waitpid(writer, nullptr, 0);
     }
