@@ -3,9 +3,14 @@
 #include "tackfree/cli/given_time.hpp"
 #include "tackfree/input/log_lines.hpp"
 #include "tackfree/input/measure.hpp"
+#include "tackfree/plan/left_out.hpp"
 #include "tackfree/plan/log_entry.hpp"
 #include "tackfree/report/display_text.hpp"
 #include "tackfree/report/text_log.hpp"
+
+#include <algorithm>
+#include <string_view>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -51,40 +56,110 @@ Report report_of(const LogOptions& told, const Job& job, Instant now, Problems& 
   if (told.kind == LogKind::tin) report.tin = told.tin;
   report.insists = told.insist;
   report.corrects = told.corrects;
+  report.corrects_line = told.corrects_line;
   report.note = told.note;
+  if (told.kind == LogKind::withdrawn && !told.corrects && !told.corrects_line)
+    problems.push_back({.key = "number",
+                        .wanted = "wanted the number of the line that is withdrawn, or --line with "
+                                  "its place in the file"});
   if (told.kind == LogKind::air && !report.temperature)
     problems.push_back({.key = "--air-temp-c", .wanted = "wanted the temperature that was read"});
   return report;
 }
 
-/// Adds the line under the lock, with the number after the last one that stands there then.
-std::optional<int> written(LogEntry entry, const Job& job, Problems& problems) {
-  const std::string& file = job.history.file;
-  const auto line_for = [&](std::string_view lines) -> std::optional<std::string> {
-    const std::size_t before = problems.size();
-    const History history = read_log({std::string(lines), {}}, file, problems);
-    if (problems.size() > before) return std::nullopt;
-    entry.id = history.last_id + 1;
-    return log_line(entry, job.calendar.zone);
+/// The entry, as far as it is understood from the log as it stands.
+struct Understood {
+  std::optional<UnderstoodReport> report;
+  std::string line;
+};
+
+/// When the last thing in the log was so, or now: a plan as of then has every line to judge.
+Instant after_all(const History& history, Instant now) {
+  for (const LogEntry& entry : history.entries) now = std::max(now, entry.at);
+  return now;
+}
+
+/// As told of a line that is not written.
+Problem without_place(Problem problem) {
+  problem.file.clear();
+  problem.line = 0;
+  return problem;
+}
+
+/// Judges the history with the new line `entry` as it was read back. Problems where the line would
+/// not count, or where another would not any more; that may come of a line that is taken back.
+void judge_read_back(Job after, const LogEntry& entry, Instant now, Problems& problems) {
+  const Instant then = after_all(after.history, now);
+  Job before = after;
+  std::erase_if(before.history.entries, [&](const LogEntry& e) { return e.line == entry.line; });
+  after.history = fitting_history(after, then);
+  const auto is_known = [&, known = fitting_history(before, then)](int line) {
+    return std::ranges::binary_search(known.left_out, line, {}, &LeftOutLine::line);
   };
-  if (!append_line(file, {line_for, is_whole_log_line}, problems)) return std::nullopt;
-  return entry.id;
+  for (const LeftOutLine& line : after.history.left_out) {
+    const bool is_new = line.line == entry.line;
+    if (!is_new && (entry.kind == LogKind::withdrawn || is_known(line.line))) continue;
+    for (Problem why : line.why) {
+      if (!is_new) why.hint = "this line fits no more with the new one; put one of them right";
+      problems.push_back(is_new ? without_place(std::move(why)) : std::move(why));
+    }
+  }
+}
+
+/// What the report comes to with the log as `lines` have it; nothing, with Problems, where no line
+/// can be made of it.
+Understood understood_from(std::string_view lines, const Report& report, const Job& job,
+                           Instant now, Problems& problems) {
+  const std::string& file = job.history.file;
+  Job standing = job;
+  standing.history = read_log({std::string(lines), {}}, file);
+  Understood result;
+  result.report = understood(standing, report, now, problems);
+  if (!result.report || !problems.empty()) return {};
+  LogEntry& entry = result.report->entry;
+  entry.id = standing.history.next_id;
+  entry.line = static_cast<int>(std::ranges::count(lines, '\n')) + 1;
+  result.line = log_line(entry, job.calendar.zone);
+  standing.history = read_log({fmt::format("{}{}\n", lines, result.line), {}}, file);
+  judge_read_back(std::move(standing), entry, now, problems);
+  if (!problems.empty()) return {};
+  return result;
 }
 
 }  // namespace
 
-std::string logged(const Options& options, const Job& job, Instant now, int columns,
-                   Problems& problems) {
-  if (options.log.show) return log_text(job, columns);
+Logged logged(const Options& options, Job job, Instant now, const LockPatience& patience,
+              int columns, Problems& problems) {
+  const std::string& file = job.history.file;
+  Logged answer;
+  if (options.log.show) {
+    job.history = fitting_history(job, now);
+    return {log_text(job, columns), {}, left_out_problems(job)};
+  }
   const Report report = report_of(options.log, job, now, problems);
-  if (!problems.empty()) return {};
-  const auto told = understood(job, report, now, problems);
-  if (!told || !problems.empty()) return {};
-  std::string text = understood_text(*told, columns);
-  if (options.log.only_show) return text + "Nothing was written.\n";
-  const auto number = written(told->entry, job, problems);
-  if (!number) return {};
-  return text + fmt::format("Written as number {} in {}\n", *number, clean(job.history.file));
+  Understood told;
+  const auto line_for = [&](std::string_view lines) -> std::optional<std::string> {
+    if (problems.empty()) told = understood_from(lines, report, job, now, problems);
+    if (!told.report || options.log.only_show) return std::nullopt;
+    return told.line;
+  };
+  if (options.log.only_show) {
+    const auto text = read_appended(file, problems, patience);
+    if (text) line_for(text->lines + (is_whole_log_line(text->torn) ? text->torn + "\n" : ""));
+  } else if (problems.empty() &&
+             append_line(file, {line_for, is_whole_log_line}, problems, patience)) {
+    answer.written =
+        fmt::format("Written as number {} in {}\n", told.report->entry.id, clean(file));
+  }
+  if (!told.report || !problems.empty()) {
+    job.history = fitting_history(job, now);
+    answer.left_out = left_out_problems(job);
+    return answer;
+  }
+  answer.left_out = left_out_problems(told.report->standing.job);
+  answer.text = understood_text(*told.report, columns);
+  if (options.log.only_show) answer.text += "Nothing was written.\n";
+  return answer;
 }
 
 }  // namespace tackfree

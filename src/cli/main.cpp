@@ -36,7 +36,5 @@ tackfree::Terminal terminal_of_output() {
 int main(int argc, char** argv) {
   std::ios::sync_with_stdio(false);
   const std::vector<std::string> arguments(argv + (argc > 0 ? 1 : 0), argv + argc);
-  const int code = tackfree::run(arguments, std::cout, std::cerr, terminal_of_output());
-  std::cout.flush();
-  return std::cout ? code : tackfree::exit_bug;
+  return tackfree::run(arguments, std::cout, std::cerr, terminal_of_output());
 }

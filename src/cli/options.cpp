@@ -2,6 +2,7 @@
 
 #include "tackfree/base/name.hpp"
 #include "tackfree/base/problem.hpp"
+#include "tackfree/cli/number_check.hpp"
 #include "tackfree/report/display_text.hpp"
 
 #include <algorithm>
@@ -9,6 +10,7 @@
 #include <map>
 
 #include <CLI/CLI.hpp>
+#include <fmt/format.h>
 
 namespace tackfree {
 
@@ -62,20 +64,29 @@ CLI::App* drying_command(CLI::App& app, Options& options) {
   return drying;
 }
 
+/// The library's own numbers may be hexadecimal, infinite or none at all.
+CLI::Validator within(const OptionRange& range) {
+  return {[range](const std::string& text) { return number_fault(text, range); },
+          fmt::format("{} to {}", range.least, range.most)};
+}
+
+constexpr OptionRange log_numbers{1, 1'000'000'000, true};
+
 void add_reading(CLI::App* command, LogOptions& log) {
   command->add_option("--air-temp-c", log.temp_c, "Air in the room, in C")
-      ->check(CLI::Range(-40, 60));
+      ->check(within({-40, 60}));
   command->add_option("--air-temp-f", log.temp_f, "Air in the room, in F")
-      ->check(CLI::Range(-40, 140))
+      ->check(within({-40, 140}))
       ->excludes("--air-temp-c");
   command->add_option("--humidity-pct", log.humidity_pct, "Relative humidity in the room, in %")
-      ->check(CLI::Range(1, 100));
+      ->check(within({1, 100}));
 }
 
 /// The options of everything that is done to a batch.
 void add_place(CLI::App* command, LogOptions& log) {
   command->add_option("--batch", log.batch, "Batch of the job; without it, the only one");
-  command->add_option("--coat", log.coat, "Number of the coat; without it, the next or last one");
+  command->add_option("--coat", log.coat, "Number of the coat; without it, the next or last one")
+      ->check(within({1, 1000, true}));
   command->add_option("--side", log.side, "back, show, both, top or bottom");
 }
 
@@ -118,7 +129,7 @@ void add_work_kinds(CLI::App* log, Options& options) {
     command->add_option("--step", told.step,
                         "Which work, as in sand-p240 or turn-over; without it, the next");
   coat->add_option("--litres", told.litres, "Taken from the tins, thinner and all")
-      ->check(CLI::Range(0.001, 1000.0));
+      ->check(within({0.001, 1000}));
   coat->add_option("--used", told.used, "The same as a measure: 350 ml, 11 fl oz")
       ->excludes("--litres");
   add_reading(coat, told);
@@ -144,7 +155,12 @@ CLI::App* log_command(CLI::App& app, Options& options) {
   note->add_option("text", told.note, "What is to be noted")->required();
   CLI::App* withdraw =
       log_kind(log, options, "withdraw", "An earlier line was wrong and is taken back");
-  withdraw->add_option("number", told.corrects, "Number of that line")->required();
+  withdraw->add_option("number", told.corrects, "Number of that line")->check(within(log_numbers));
+  withdraw
+      ->add_option("--line", told.corrects_line,
+                   "Its place in the file, counted from 1, where its number cannot be read")
+      ->check(within(log_numbers))
+      ->excludes("number");
   CLI::App* show = log_kind(log, options, "show", "Print the log");
   for (CLI::App* command : log->get_subcommands({})) {
     if (command == show) continue;
@@ -153,8 +169,10 @@ CLI::App* log_command(CLI::App& app, Options& options) {
     if (command == withdraw) continue;
     command->add_option("--at", told.at,
                         "When: 20:10, yesterday 20:10, 2027-04-05T17:45; without it, now");
-    command->add_option("--corrects", told.corrects,
-                        "Number of an earlier line that this one stands in place of");
+    command
+        ->add_option("--corrects", told.corrects,
+                     "Number of an earlier line that this one stands in place of")
+        ->check(within(log_numbers));
   }
   for (const char* name : {"coat", "done", "test"})
     log->get_subcommand(name)->add_flag("--insist", told.insist,
@@ -204,6 +222,8 @@ struct Commands {
       command->add_option(
           "--now", options.now,
           "Plan as of this time: 2027-04-05T17:45 in the job's zone, or with Z or an offset");
+    check->add_option("--now", options.now,
+                      "Judge the log as of this time, written as for plan; without it, now");
     dated.push_back(area);
     for (CLI::App* command : dated)
       command
@@ -211,7 +231,7 @@ struct Commands {
               "--width", options.width,
               "Columns of what is printed, 40 to 200; else those of the terminal, up to 120, "
               "or 80")
-          ->check(CLI::Range(40, 200));
+          ->check(within({40, 200, true}));
     dated.push_back(check);
     for (CLI::App* command : dated)
       command->add_option("--data", options.data_dir,

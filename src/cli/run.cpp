@@ -6,12 +6,14 @@
 #include "tackfree/cli/log_command.hpp"
 #include "tackfree/cli/options.hpp"
 #include "tackfree/cli/output_files.hpp"
+#include "tackfree/cli/problem_list.hpp"
 #include "tackfree/cli/progress_line.hpp"
 #include "tackfree/input/job_reader.hpp"
 #include "tackfree/input/last_plan_reader.hpp"
 #include "tackfree/input/starter_job.hpp"
 #include "tackfree/plan/choices.hpp"
 #include "tackfree/plan/coat_outlook.hpp"
+#include "tackfree/plan/left_out.hpp"
 #include "tackfree/plan/make_plan.hpp"
 #include "tackfree/plan/tonight.hpp"
 #include "tackfree/report/area_report.hpp"
@@ -30,7 +32,6 @@
 #include <algorithm>
 #include <chrono>
 #include <filesystem>
-#include <map>
 #include <ostream>
 #include <utility>
 #include <vector>
@@ -42,18 +43,18 @@ namespace tackfree {
 
 namespace {
 
-/// Every problem on a line, file by file in the order they were first named, each from its top.
-int report_problems(Problems problems, std::ostream& err) {
-  std::map<std::string, std::size_t> files;
-  for (const Problem& problem : problems) files.try_emplace(problem.file, files.size());
-  std::stable_sort(problems.begin(), problems.end(), [&](const Problem& a, const Problem& b) {
-    return std::pair(files[a.file], a.line) < std::pair(files[b.file], b.line);
-  });
-  // Keys, names and values of a job may hold anything; a terminal must not obey it.
-  for (const Problem& problem : problems) err << clean(to_text(problem)) << '\n';
+int report_problems(const Problems& problems, std::ostream& err) {
+  print_problems(problems, err);
   err << fmt::format("{} {} found\n", problems.size(),
                      problems.size() == 1 ? "mistake" : "mistakes");
   return exit_wrong_input;
+}
+
+/// What is wrong with lines of the log that a plan does without.
+void report_left_out(const Problems& problems, std::ostream& err) {
+  if (problems.empty()) return;
+  print_problems(problems, err);
+  err << "What does not count in the log is left out; everything else goes on.\n";
 }
 
 /// The time to plan from: --now, else the job's own, else the clock.
@@ -81,9 +82,18 @@ struct Streams {
   void print(std::string_view text) const { out << printable(text, ink); }
 };
 
+/// Tells at once that a log is waited for.
+LockPatience telling(std::ostream& err) {
+  return {.told = [&err](const std::filesystem::path& file) {
+    err << clean(fmt::format("{}: another program keeps it locked; waiting for up to ten seconds",
+                             file.string()))
+        << std::endl;  // before the wait
+  }};
+}
+
 /// The job, if it has no mistakes and no output would replace a file that is in use.
 std::optional<Job> asked_job(const Options& options, const Streams& to, Problems& problems) {
-  std::optional<Job> job = read_job(options.job_file, options.data_dir, problems);
+  std::optional<Job> job = read_job(options.job_file, options.data_dir, problems, telling(to.err));
   if (job) check_outputs(options, *job, to.printed_to, problems);
   return problems.empty() ? std::move(job) : std::nullopt;
 }
@@ -142,6 +152,7 @@ int plan_command(const Options& options, const Streams& to) {
   Problems problems;
   const std::optional<Plan> plan = asked_plan(options, to, problems);
   if (!plan || !problems.empty()) return report_problems(problems, to.err);
+  report_left_out(left_out_problems(plan->job), to.err);
   write_files(options, *plan, to, problems);
   if (!prints_a_file(options))
     to.print(options.command == Command::buy ? text_shopping_list(*plan, to.columns, to.ink)
@@ -162,6 +173,7 @@ int choices_command(const Options& options, const Streams& to) {
     if (now && problems.empty()) found = choices_of(std::move(*job), *now, problems, stage);
   }
   if (!found || !problems.empty()) return report_problems(problems, to.err);
+  report_left_out(left_out_problems(found->ways.front().job), to.err);
   if (options.json_file) write_or_print(*options.json_file, choices_json(*found), to, problems);
   if (!prints_a_file(options)) to.print(choices_text(*found, to.columns, to.ink));
   if (!problems.empty()) return report_problems(problems, to.err);
@@ -172,6 +184,7 @@ int area_command(const Options& options, const Streams& to) {
   Problems problems;
   std::optional<Job> job = asked_job(options, to, problems);
   if (!job || !problems.empty()) return report_problems(problems, to.err);
+  report_left_out(left_out_problems(*job), to.err);
   const Plan plan = make_area_plan(std::move(*job));
   if (options.json_file) write_or_print(*options.json_file, area_json(plan), to, problems);
   if (!prints_a_file(options)) to.print(area_text(plan, to.columns, to.ink));
@@ -180,7 +193,12 @@ int area_command(const Options& options, const Streams& to) {
 
 int check_command(const Options& options, const Streams& to) {
   Problems problems;
-  const std::optional<Job> job = asked_job(options, to, problems);
+  std::optional<Job> job = asked_job(options, to, problems);
+  const auto now = job ? planning_time(options, *job, problems) : std::nullopt;
+  if (now) {
+    job->history = fitting_history(*job, *now);
+    problems = left_out_problems(*job);
+  }
   if (!job || !problems.empty()) return report_problems(problems, to.err);
   to.print(fmt::format("{}: no mistakes found ({} parts, {} batches, {} coatings)\n",
                        clean(options.job_file.string()), job->parts.size(), job->batches.size(),
@@ -192,6 +210,7 @@ int drying_command(const Options& options, const Streams& to) {
   Problems problems;
   const std::optional<Job> job = asked_job(options, to, problems);
   if (!job) return report_problems(problems, to.err);
+  report_left_out(left_out_problems(*job), to.err);
   const auto now = planning_time(options, *job, problems);
   const auto at = options.at ? time_given("--at", *options.at, *job, problems) : now;
   std::vector<std::string> names;
@@ -217,10 +236,16 @@ int log_command(const Options& options, const Streams& to) {
   Problems problems;
   const std::optional<Job> job = asked_job(options, to, problems);
   const auto now = job ? planning_time(options, *job, problems) : std::nullopt;
-  std::string text;
-  if (now && problems.empty()) text = logged(options, *job, *now, to.columns, problems);
+  Logged answer;
+  if (now && problems.empty())
+    answer = logged(options, *job, *now, telling(to.err), to.columns, problems);
+  report_left_out(answer.left_out, to.err);
   if (!problems.empty()) return report_problems(problems, to.err);
-  to.print(text);
+  to.print(answer.text + answer.written);
+  to.out.flush();
+  // The line stands. Whoever takes this for a failure logs it twice.
+  if (!to.out && !answer.written.empty())
+    to.err << answer.written << "Only the answer is lost: standard output cannot be written.\n";
   return exit_done;
 }
 
@@ -244,6 +269,7 @@ int tonight_command(const Options& options, const Streams& to) {
     plan = make_plan(std::move(*job), *now, problems);
   }
   if (!plan || !problems.empty()) return report_problems(problems, to.err);
+  report_left_out(left_out_problems(plan->job), to.err);
   to.print(tonight_text(*plan, tonight(*plan), to.columns, to.ink));
   return plan->schedule.unplaced.empty() ? exit_done : exit_not_plannable;
 }
@@ -289,6 +315,13 @@ int run_command(const Options& options, const Streams& to) {
   return exit_bug;
 }
 
+/// Of a line that is written the log tells by itself.
+bool is_told(const Options& options, int code, const std::ostream& out) {
+  const bool written =
+      options.command == Command::log && !options.log.show && !options.log.only_show;
+  return !out.fail() || (written && code == exit_done);
+}
+
 }  // namespace
 
 int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostream& err,
@@ -300,9 +333,14 @@ int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostre
   }
   try {
     const int columns = read.options->width.value_or(terminal.columns);
-    return run_command(*read.options,
-                       {out, err, columns, terminal.coloured ? Ink::coloured : Ink::plain,
-                        terminal.progress, terminal.printed_to});
+    const int code = run_command(*read.options,
+                                 {out, err, columns, terminal.coloured ? Ink::coloured : Ink::plain,
+                                  terminal.progress, terminal.printed_to});
+    out.flush();
+    if (is_told(*read.options, code, out)) return code;
+    return report_problems({{.key = "standard output",
+                             .wanted = "cannot be written; its disk is full, or it is closed"}},
+                           err);
   } catch (const std::exception& bug) {
     err << "tackfree has a bug: " << clean(bug.what()) << '\n';
     return exit_bug;

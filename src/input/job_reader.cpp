@@ -113,18 +113,19 @@ void read_parts_of(JsonCursor& root, Job& job, NamedFiles& files) {
 }
 
 /// The log stands beside the job, under the job's own name unless it says another.
-void read_history(JsonCursor& root, Job& job, NamedFiles& files) {
+void read_history(JsonCursor& root, Job& job, NamedFiles& files, const LockPatience& patience) {
   std::filesystem::path path = job.file;
   path.replace_extension(".log.jsonl");
   const auto name = root.text("log_file");
   path = name ? files.path_of(*name, "the log") : files.note(path, "the log");
-  const auto text = read_appended(path, root.problems());
-  if (text) job.history = read_log(*text, path.string(), root.problems());
+  const auto text = read_appended(path, root.problems(), patience);
+  if (text) job.history = read_log(*text, path.string());
 }
 
 /// The job in `tree`, with the files that it names added to `files`.
 std::optional<Job> job_in(const JsonNode& tree, const std::filesystem::path& file,
-                          FinishingData data, NamedFiles files, Problems& problems) {
+                          FinishingData data, NamedFiles files, const LockPatience& patience,
+                          Problems& problems) {
   const std::size_t before = problems.size();
   JsonCursor root(tree, "", file.string(), problems);
   if (tree.kind != JsonNode::Kind::object) return std::nullopt;
@@ -148,18 +149,20 @@ std::optional<Job> job_in(const JsonNode& tree, const std::filesystem::path& fil
   if (auto calendar = root.object(needed("calendar")))
     job.calendar = read_calendar(*calendar, zone, files, !root.has("people"));
   job.people = read_people(root, job.calendar, files);
-  read_history(root, job, files);
+  read_history(root, job, files, patience);
   job.files_read = files.read();
   root.refuse_unknown();
-  if (problems.size() > before) return std::nullopt;
-  return job;
+  if (problems.size() == before) return job;
+  for (const LeftOutLine& line : job.history.left_out)
+    problems.insert(problems.end(), line.why.begin(), line.why.end());
+  return std::nullopt;
 }
 
 }  // namespace
 
 std::optional<Job> read_job(const std::filesystem::path& file,
                             const std::optional<std::filesystem::path>& data_dir,
-                            Problems& problems) {
+                            Problems& problems, const LockPatience& patience) {
   auto data = read_finishing_data(data_dir, problems);
   const auto text = read_text_file(file, problems);
   const auto tree = text ? parse_json(*text, file.string(), problems) : std::nullopt;
@@ -169,14 +172,14 @@ std::optional<Job> read_job(const std::filesystem::path& file,
   if (data_dir)
     for (const std::string_view name : finishing_data_files)
       files.note(*data_dir / name, "a file of the finishing data");
-  return job_in(*tree, file, std::move(*data), std::move(files), problems);
+  return job_in(*tree, file, std::move(*data), std::move(files), patience, problems);
 }
 
 std::optional<Job> parse_job(std::string_view text, const std::filesystem::path& file,
                              FinishingData data, Problems& problems) {
   const auto tree = parse_json(text, file.string(), problems);
   if (!tree) return std::nullopt;
-  return job_in(*tree, file, std::move(data), NamedFiles(file.parent_path()), problems);
+  return job_in(*tree, file, std::move(data), NamedFiles(file.parent_path()), {}, problems);
 }
 
 }  // namespace tackfree

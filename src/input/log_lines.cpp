@@ -19,7 +19,8 @@ namespace {
 constexpr NumberRange amounts{0.001, 1000, "L"};
 constexpr NumberRange temperatures{-40, 60, "C"};
 constexpr NumberRange humidities{1, 100, "% RH"};
-constexpr NumberRange ids{1, 1e9, "the number of a line, which is"};
+constexpr int highest_id = 1'000'000'000;
+constexpr NumberRange ids{1, highest_id, "the number of a line, which is"};
 
 bool is_of_step(LogKind kind) {
   return kind == LogKind::coat || kind == LogKind::done || kind == LogKind::skipped ||
@@ -31,10 +32,9 @@ class LineReader {
  public:
   explicit LineReader(JsonCursor& cursor) : cursor_(cursor) {}
 
-  std::optional<LogEntry> entry() {
-    const std::size_t before = cursor_.problems().size();
+  /// Whatever can be read of it; id 0 where that cannot.
+  LogEntry entry() {
     LogEntry entry;
-    entry.line = cursor_.line();
     entry.id = cursor_.whole(needed("id"), ids).value_or(0);
     entry.written_at = time(needed("written_at")).value_or(Instant());
     const auto kind = cursor_.word(needed("kind"), log_kind_words);
@@ -46,7 +46,6 @@ class LineReader {
     if (kind && entry.kind == LogKind::note && entry.note.empty())
       cursor_.report("note", "wanted what is to be noted");
     cursor_.refuse_unknown();
-    if (cursor_.problems().size() > before) return std::nullopt;
     return entry;
   }
 
@@ -86,7 +85,9 @@ class LineReader {
       if (const auto fault = cursor_.word(needed("fault"), fault_words))
         entry.fault = static_cast<Fault>(*fault);
     entry.insisted = cursor_.flag("insisted").value_or(false);
-    entry.corrects = cursor_.whole(when(kind == LogKind::withdrawn, "corrects"), ids);
+    const bool by_line = kind == LogKind::withdrawn && cursor_.has("corrects_line");
+    if (by_line) entry.corrects_line = cursor_.whole("corrects_line", ids);
+    entry.corrects = cursor_.whole(when(kind == LogKind::withdrawn && !by_line, "corrects"), ids);
     if (entry.began_at && *entry.began_at > entry.at)
       cursor_.report("began_at", "wanted a time before the work ended");
   }
@@ -103,71 +104,101 @@ class LineReader {
   JsonCursor& cursor_;
 };
 
-/// Renumbers the Problems of one line, which was parsed as a text of its own.
-void at_line(Problems& problems, std::size_t first, int line) {
-  for (std::size_t i = first; i < problems.size(); ++i) problems[i].line = line;
-}
-
 /// Goes through the lines of a log.
 class LogReading {
  public:
-  LogReading(std::string file, Problems& problems) : problems_(problems) {
-    history_.file = std::move(file);
-  }
+  explicit LogReading(std::string file) { history_.file = std::move(file); }
 
   void add(std::string_view line) {
     ++number_;
     if (line.find_first_not_of(" \t\r") == std::string_view::npos) return;
-    const std::size_t before = problems_.size();
+    Problems why;
     auto tree = plain_object(line);
-    if (!tree) tree = parse_json(line, history_.file, problems_);
-    std::optional<LogEntry> entry;
+    if (!tree) tree = parse_json(line, history_.file, why);
+    LogEntry entry;
     if (tree) {
-      JsonCursor cursor(*tree, "", history_.file, problems_);
+      JsonCursor cursor(*tree, "", history_.file, why);
       if (tree->kind == JsonNode::Kind::object) entry = LineReader(cursor).entry();
     }
-    at_line(problems_, before, number_);
-    if (entry) take(std::move(*entry));
+    // It was parsed as a text of its own.
+    for (Problem& problem : why) problem.line = number_;
+    entry.line = number_;
+    take(std::move(entry), std::move(why));
   }
 
   History result() {
-    std::erase_if(all_, [&](const LogEntry& entry) { return entry.id == 0; });
+    const int last = place_.empty() ? 0 : place_.rbegin()->first;
+    history_.next_id = last + 1;
+    if (last == highest_id)
+      for (history_.next_id = 1; place_.contains(history_.next_id);) ++history_.next_id;
+    std::erase_if(all_, [](const LogEntry& entry) { return entry.id == 0; });
+    std::erase_if(history_.left_out, [](const LeftOutLine& line) { return line.why.empty(); });
     history_.entries = std::move(all_);
     return std::move(history_);
   }
 
  private:
-  void take(LogEntry entry) {
-    entry.line = number_;
-    history_.last_id = std::max(history_.last_id, entry.id);
+  /// Where a line is: an index into `all_`, or into the lines that are left out.
+  struct Place {
+    bool left_out = false;
+    std::size_t index = 0;
+  };
+
+  void take(LogEntry entry, Problems why) {
     // As a rule each number is one higher than the last.
     const std::size_t known = place_.size();
-    place_.try_emplace(place_.end(), entry.id, all_.size());
-    if (place_.size() == known)
-      return report("id", fmt::to_string(entry.id), "wanted a number that no line above has");
-    if (entry.corrects) {
-      const auto corrected = place_.find(*entry.corrects);
-      if (corrected == place_.end() || corrected->second == all_.size())
-        return report("corrects", fmt::to_string(*entry.corrects),
-                      "wanted the number of a line above");
-      all_[corrected->second].id = 0;
+    const auto place =
+        entry.id == 0 ? place_.end() : place_.try_emplace(place_.end(), entry.id, Place{});
+    const bool taken = entry.id != 0 && place_.size() == known;
+    if (taken)
+      why.push_back(problem("id", entry.id, "wanted a number that no line above has"));
+    else if (why.empty())
+      correct(entry, why);
+    const bool reads = why.empty();
+    const int id = taken ? 0 : entry.id;
+    if (id != 0) place->second = {!reads, reads ? all_.size() : history_.left_out.size()};
+    if (!reads) {
+      history_.left_out.push_back({number_, id, std::move(why)});
+      return;
     }
     if (entry.kind == LogKind::withdrawn) entry.id = 0;
     all_.push_back(std::move(entry));
   }
 
-  void report(std::string key, std::string found, std::string wanted) {
-    problems_.push_back({.file = history_.file,
-                         .line = number_,
-                         .key = std::move(key),
-                         .found = std::move(found),
-                         .wanted = std::move(wanted)});
+  /// Takes the line out that this one stands in place of.
+  void correct(const LogEntry& entry, Problems& why) {
+    if (entry.corrects) {
+      const auto corrected = place_.find(*entry.corrects);
+      if (corrected == place_.end() || *entry.corrects == entry.id)
+        why.push_back(problem("corrects", *entry.corrects, "wanted the number of a line above"));
+      else if (corrected->second.left_out)
+        history_.left_out[corrected->second.index].why.clear();
+      else
+        all_[corrected->second.index].id = 0;
+    }
+    if (!entry.corrects_line) return;
+    // What has a number is known by it: in a file that was shortened since, another line may stand
+    // here.
+    const auto at =
+        std::ranges::lower_bound(history_.left_out, *entry.corrects_line, {}, &LeftOutLine::line);
+    if (at == history_.left_out.end() || at->line != *entry.corrects_line || at->id != 0)
+      why.push_back(problem("corrects_line", *entry.corrects_line,
+                            "wanted a line above whose number cannot be read"));
+    else
+      at->why.clear();
   }
 
-  Problems& problems_;
+  Problem problem(std::string key, int found, std::string wanted) const {
+    return {.file = history_.file,
+            .line = number_,
+            .key = std::move(key),
+            .found = fmt::to_string(found),
+            .wanted = std::move(wanted)};
+  }
+
   History history_;
   std::vector<LogEntry> all_;  ///< id 0: does not count
-  std::map<int, std::size_t> place_;
+  std::map<int, Place> place_;
   int number_ = 0;
 };
 
@@ -175,8 +206,8 @@ class LogReading {
 
 bool is_whole_log_line(const std::string& line) { return nlohmann::json::accept(line); }
 
-History read_log(const AppendedText& text, const std::string& file, Problems& problems) {
-  LogReading reading(file, problems);
+History read_log(const AppendedText& text, const std::string& file) {
+  LogReading reading(file);
   std::string_view rest = text.lines;
   while (!rest.empty()) {
     const std::size_t end = rest.find('\n');
@@ -213,6 +244,7 @@ std::string log_line(const LogEntry& entry, const Zone& zone) {
   if (entry.fault) line["fault"] = fault_words.at(static_cast<std::size_t>(*entry.fault));
   if (entry.insisted) line["insisted"] = true;
   if (entry.corrects) line["corrects"] = *entry.corrects;
+  if (entry.corrects_line) line["corrects_line"] = *entry.corrects_line;
   if (!entry.note.empty()) line["note"] = entry.note;
   return line.dump(-1, ' ', false, nlohmann::ordered_json::error_handler_t::replace);
 }

@@ -34,10 +34,9 @@ void hold_to_windows(Plan& plan) {
 }  // namespace
 
 void list_work(Plan& plan) {
-  Problems known;  // told when the log was gone through for what it teaches
   plan.list =
       with_repairs(operation_list(plan.job, plan.takeoff, plan.volumes, plan.keyed), plan.job);
-  mark_done(plan.list, plan.job, plan.now, known);
+  mark_done(plan.list, plan.job, plan.now);  // what does not fit is left out already
   mark_trials(plan.list, plan.job, plan.air);
   keep_last_starts(plan);
   hold_to_windows(plan);

@@ -67,6 +67,7 @@ class Understanding {
     entry.at = report_.at;
     entry.note = report_.note;
     entry.corrects = report_.corrects;
+    entry.corrects_line = report_.corrects_line;
     entry.temperature = report_.temperature;
     entry.humidity = report_.humidity;
     entry.test = report_.test;
@@ -336,12 +337,22 @@ class Understanding {
 
 std::optional<UnderstoodReport> understood(Job job, const Report& report, Instant now,
                                            Problems& problems) {
-  auto& entries = job.history.entries;
+  History& history = job.history;
   if (report.corrects &&
-      std::erase_if(entries, [&](const LogEntry& e) { return e.id == *report.corrects; }) == 0)
+      std::erase_if(history.entries, [&](const LogEntry& e) { return e.id == *report.corrects; }) +
+              std::erase_if(history.left_out,
+                            [&](const LeftOutLine& l) { return l.id == *report.corrects; }) ==
+          0)
     problems.push_back({.key = "--corrects",
                         .found = fmt::to_string(*report.corrects),
                         .wanted = "wanted the number of a line of the log that still counts"});
+  if (report.corrects_line && std::erase_if(history.left_out, [&](const LeftOutLine& l) {
+                                return l.line == *report.corrects_line && l.id == 0;
+                              }) == 0)
+    problems.push_back({.key = "--line",
+                        .found = fmt::to_string(*report.corrects_line),
+                        .wanted = "wanted a line of the log that cannot be read and has no number",
+                        .hint = "withdraw others by their number"});
   auto standing = make_standing(std::move(job), now, problems);
   if (!standing) return std::nullopt;
   return Understanding(report, now, std::move(*standing), problems).result();

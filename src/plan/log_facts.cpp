@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 #include <string>
 #include <utility>
 
@@ -35,12 +36,12 @@ Stretch stretch_of(const OperationList& list, std::size_t operation) {
 /// Goes through the lines and marks operations.
 class Marking {
  public:
-  Marking(OperationList& list, const Job& job, Instant now, Problems& problems)
-      : list_(list), job_(job), now_(now), problems_(problems), line_of_(list.operations.size()) {
+  Marking(OperationList& list, const Job& job, Instant now)
+      : list_(list), job_(job), now_(now), line_of_(list.operations.size()) {
     for (std::size_t i = 0; i < list.operations.size(); ++i) place_[list.operations[i].key] = i;
   }
 
-  void mark() {
+  std::vector<LeftOutLine> mark() {
     for (const LogEntry& entry : job_.history.entries) {
       if (entry.at > now_) {
         report(entry, "at", iso_local(entry.at, job_.calendar.zone),
@@ -49,22 +50,37 @@ class Marking {
         continue;
       }
       if (!entry.step.empty()) mark(entry);
+      if (!entry.coating.empty()) know(entry);
     }
     for (std::size_t i = list_.operations.size(); i-- > 0;)
       if (list_.operations[i].done) mark_what_came_before(i);
     check_order();
     pass_over_skipped();
+    std::vector<LeftOutLine> misfits;
+    for (auto& [line, misfit] : misfits_) misfits.push_back(std::move(misfit));
+    return misfits;
   }
 
  private:
   void report(const LogEntry& entry, std::string key, std::string found, std::string wanted,
               std::string hint = {}) {
-    problems_.push_back({.file = job_.history.file,
-                         .line = entry.line,
-                         .key = std::move(key),
-                         .found = std::move(found),
-                         .wanted = std::move(wanted),
-                         .hint = std::move(hint)});
+    LeftOutLine& misfit = misfits_[entry.line];
+    misfit.line = entry.line;
+    misfit.id = entry.id;
+    misfit.why.push_back({.file = job_.history.file,
+                          .line = entry.line,
+                          .key = std::move(key),
+                          .found = std::move(found),
+                          .wanted = std::move(wanted),
+                          .hint = std::move(hint)});
+  }
+
+  void know(const LogEntry& entry) {
+    if (find_named(job_.coatings, entry.coating) != nullptr) return;
+    std::vector<std::string> names;
+    for (const Coating& coating : job_.coatings) names.push_back(coating.name);
+    report(entry, "coating", entry.coating, "wanted a coating of the job",
+           name_hint(entry.coating, names));
   }
 
   void unknown(const LogEntry& entry) {
@@ -120,14 +136,30 @@ class Marking {
     for (std::size_t i = 0; i < list_.operations.size(); ++i) {
       const LogEntry* entry = line_of_[i];
       if (entry == nullptr || !list_.operations[i].done) continue;
-      for (const Wait& wait : list_.operations[i].waits) {
-        const LogEntry* before = line_of_[wait.operation];
-        if (before != nullptr && before->at > entry->at)
+      for (const LogEntry* before : logged_before(i))
+        if (before->at > entry->at)
           report(*entry, "at", iso_local(entry->at, job_.calendar.zone),
                  fmt::format("wanted a time after that of line {}, which comes before it",
                              before->line));
-      }
     }
+  }
+
+  /// The lines of what the operation waits for; where there is none, of what that waits for in its
+  /// batch, for it was done in time.
+  std::vector<const LogEntry*> logged_before(std::size_t operation) const {
+    std::vector<const LogEntry*> lines;
+    std::vector<std::size_t> open{operation};
+    std::set<std::size_t> seen;
+    for (std::size_t next = 0; next < open.size(); ++next)
+      for (const Wait& wait : list_.operations[open[next]].waits) {
+        const std::size_t before = wait.operation;
+        if (!seen.insert(before).second) continue;
+        if (line_of_[before] != nullptr)
+          lines.push_back(line_of_[before]);
+        else if (list_.operations[before].batch == list_.operations[operation].batch)
+          open.push_back(before);
+      }
+    return lines;
   }
 
   void pass_over_skipped() {
@@ -143,7 +175,7 @@ class Marking {
   OperationList& list_;
   const Job& job_;
   Instant now_;
-  Problems& problems_;
+  std::map<int, LeftOutLine> misfits_;    ///< by line
   std::vector<const LogEntry*> line_of_;  ///< by operation
   std::map<std::string, std::size_t, std::less<>> place_;
 };
@@ -233,8 +265,8 @@ KeyedCoats sanded_by_log(const Job& job) {
   return sanded;
 }
 
-void mark_done(OperationList& list, const Job& job, Instant now, Problems& problems) {
-  Marking(list, job, now, problems).mark();
+std::vector<LeftOutLine> mark_done(OperationList& list, const Job& job, Instant now) {
+  return Marking(list, job, now).mark();
 }
 
 Stage tried_stage(const Coating& coating, DryTest test) {

@@ -7,10 +7,10 @@
 #include "tackfree/learning/slowness.hpp"
 #include "tackfree/learning/thirst.hpp"
 #include "tackfree/operations/operation_list.hpp"
-#include "tackfree/operations/repairs.hpp"
 #include "tackfree/plan/choices.hpp"
 #include "tackfree/plan/coat_outlook.hpp"
 #include "tackfree/plan/dated_work.hpp"
+#include "tackfree/plan/left_out.hpp"
 #include "tackfree/plan/log_facts.hpp"
 #include "tackfree/plan/moves.hpp"
 #include "tackfree/plan/notes.hpp"
@@ -45,20 +45,19 @@ Duration board_lag(const Job& job) {
   return mix != nullptr && mix->boards ? board_time_constant(mix->boards->thickness) : Duration();
 }
 
+// What was put on before has long dried; a year that was mistyped would cost minutes.
+constexpr Minutes longest_look_back = 2 * 366 * one_day;
+
 /// From the first coat of the log on, as far back as the air is known; else from the plan's start.
 Instant air_from(const Job& job, Instant start) {
   Instant from = std::min(start, first_coat_at(job.history).value_or(start));
+  from = std::max(from, start - longest_look_back);
   if (const auto known = known_from(job.air)) from = std::min(start, std::max(from, *known));
   return from;
 }
 
-/// What the log has taught, into the job and its coatings; nothing and Problems for lines that do
-/// not fit the job.
-void learn(Plan& plan, Job& job, Instant now, Problems& problems) {
-  const JobVolumes expected =
-      job_volumes(job, plan.takeoff, std::vector<double>(job.coatings.size(), 1.0));
-  OperationList list = with_repairs(operation_list(job, plan.takeoff, expected, plan.keyed), job);
-  mark_done(list, job, now, problems);
+/// What the log has taught, into the job and its coatings.
+void learn(Plan& plan, Job& job, const OperationList& list) {
   note_lessons(job, list, plan.air);
   plan.thirst = learnt_thirst(job);
   plan.slowness = learnt_slowness(job);
@@ -85,21 +84,21 @@ Length all_tape(const SurfaceTakeoff& takeoff) {
 
 std::optional<Plan> make_standing(Job job, Instant now, Problems& problems) {
   const Instant start = on_grid(now, job.grid);
-  const Interval span{air_from(job, start), start + whole_minutes_up(job.horizon)};
-  auto air = AirSeries::over(job.air, span, problems, readings_in_log(job.history));
-  if (!air) return std::nullopt;
   const std::size_t known = problems.size();
   split_into_lots(job, problems);
   if (problems.size() > known) return std::nullopt;
   Plan plan;
   plan.now = start;
+  plan.takeoff = take_off(job);
+  LoggedWork logged = logged_work(job, plan.takeoff, now);
+  const Interval span{air_from(job, start), start + whole_minutes_up(job.horizon)};
+  auto air = AirSeries::over(job.air, span, problems, readings_in_log(job.history));
+  if (!air) return std::nullopt;
   plan.air = std::move(*air);
   plan.wood_moisture = wood_moisture_in(plan.air.at(start));
   plan.board_lag = board_lag(job);
-  plan.takeoff = take_off(job);
-  plan.keyed = sanded_by_log(job);
-  learn(plan, job, now, problems);
-  if (problems.size() > known) return std::nullopt;
+  plan.keyed = std::move(logged.keyed);
+  learn(plan, job, logged.list);
   plan.volumes = job_volumes(job, plan.takeoff, thirst_factors(job));
   plan.job = std::move(job);
   list_work(plan);

@@ -1,6 +1,7 @@
 #include "tackfree/plan/notes.hpp"
 
 #include "tackfree/air/psychrometrics.hpp"
+#include "tackfree/plan/left_out.hpp"
 #include "tackfree/plan/part_notes.hpp"
 #include "tackfree/plan/recoat_room.hpp"
 #include "tackfree/plan/shop_notes.hpp"
@@ -166,10 +167,24 @@ void rule_notes(const Plan& plan, std::vector<Note>& notes) {
                                   iso_clock(plan.job.calendar.late_after))});
 }
 
+/// Lines of the log that do not count, the first in full.
+void log_notes(const Plan& plan, std::vector<Note>& notes) {
+  constexpr std::size_t most = 3;
+  const Problems problems = left_out_problems(plan.job);
+  for (std::size_t i = 0; i < std::min(most, problems.size()); ++i)
+    notes.push_back(
+        {"log", fmt::format("A line of the log is left out: {}", to_text(problems[i]))});
+  if (problems.size() > most)
+    notes.push_back({"log", fmt::format("There are {} more mistakes in lines of the log that are "
+                                        "left out; tackfree check lists them all.",
+                                        problems.size() - most)});
+}
+
 }  // namespace
 
 std::vector<Note> notes(const Plan& plan) {
   std::vector<Note> notes;
+  log_notes(plan, notes);
   film_notes(plan, notes);
   humidity_notes(plan, notes);
   std::ranges::move(part_notes(plan.job), std::back_inserter(notes));

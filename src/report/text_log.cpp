@@ -59,6 +59,7 @@ std::string happened(const LogEntry& entry, const std::string& what) {
     case LogKind::withdrawn:
       break;
   }
+  if (entry.corrects_line) return fmt::format("line {} is taken back", *entry.corrects_line);
   return fmt::format("number {} is taken back", entry.corrects.value_or(0));
 }
 

@@ -12,6 +12,9 @@
 #include <thread>
 
 #include <doctest/doctest.h>
+#include <fcntl.h>
+#include <sys/file.h>
+#include <sys/stat.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -134,7 +137,7 @@ TEST_CASE("writers killed at 200 random points lose no line that they confirmed"
     const pid_t writers[2] = {start_writer(file.path, told[1]), start_writer(file.path, told[1])};
     ::close(told[1]);
     for (const pid_t writer : writers) {
-      std::this_thread::sleep_for(std::chrono::microseconds(random() % 3000));
+      std::this_thread::sleep_for(std::chrono::microseconds(random() % 6000));
       ::kill(writer, SIGKILL);
       ::waitpid(writer, nullptr, 0);
     }
@@ -181,4 +184,54 @@ TEST_CASE("a file that cannot be written is a problem that names it") {
   REQUIRE(problems.size() == 1);
   CHECK(problems[0].file == "/no such folder/x.jsonl");
   CHECK_FALSE(read_appended("/", problems));
+}
+
+TEST_CASE("a lock that is let go is waited for, and that is said once and at once") {
+  const ScratchFile file("locked");
+  REQUIRE(append(file.path, "one."));
+  const int held = ::open(file.path.c_str(), O_RDONLY);
+  REQUIRE(::flock(held, LOCK_EX) == 0);
+  int told = 0;
+  // The wait is over once it was told.
+  const LockPatience patience{[&](const std::filesystem::path& path) {
+                                CHECK(path == file.path);
+                                ++told;
+                                ::flock(held, LOCK_UN);
+                              },
+                              std::chrono::seconds(10)};
+  Problems problems;
+  CHECK(read_appended(file.path, problems, patience)->lines == "one.\n");
+  CHECK(told == 1);
+  CHECK(problems.empty());
+  ::close(held);
+}
+
+TEST_CASE("a lock that is never let go is given up with one problem, and nothing is written") {
+  const ScratchFile file("kept");
+  REQUIRE(append(file.path, "one."));
+  const int held = ::open(file.path.c_str(), O_RDONLY);
+  REQUIRE(::flock(held, LOCK_SH) == 0);
+  const LockPatience patience{{}, std::chrono::milliseconds(60)};
+  Problems problems;
+  const auto two = [](std::string_view) { return std::optional<std::string>("two."); };
+  CHECK_FALSE(append_line(file.path, {two, ends_in_full_stop}, problems, patience));
+  REQUIRE(problems.size() == 1);
+  CHECK(problems[0].wanted.find("another program keeps it locked") != std::string::npos);
+  CHECK(ScratchFile::text(file.path) == "one.\n");
+  // Others may read it meanwhile.
+  CHECK(read_appended(file.path, problems, patience)->lines == "one.\n");
+  ::close(held);
+}
+
+TEST_CASE("a device and a pipe are no files that lines can be added to, and are not waited for") {
+  const ScratchFile pipe("pipe");
+  REQUIRE(::mkfifo(pipe.path.c_str(), 0600) == 0);
+  for (const std::filesystem::path& path : {std::filesystem::path("/dev/null"), pipe.path}) {
+    CAPTURE(path);
+    Problems problems;
+    CHECK_FALSE(append(path, "one."));
+    CHECK_FALSE(read_appended(path, problems));
+    REQUIRE(problems.size() == 1);
+    CHECK(problems[0].wanted.find("name a file") != std::string::npos);
+  }
 }

@@ -6,7 +6,12 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <set>
 #include <sstream>
+#include <string>
+#include <string_view>
+#include <thread>
+#include <vector>
 
 #include <doctest/doctest.h>
 #include <unistd.h>
@@ -52,6 +57,19 @@ class StarterJob {
   }
   std::string file() const { return job_.string(); }
   fs::path beside(const std::string& name) const { return path_ / name; }
+  fs::path log_file() const {
+    fs::path log = job_;
+    return log.replace_extension(".log.jsonl");
+  }
+  void put(const std::string& lines) const { std::ofstream(log_file(), std::ios::binary) << lines; }
+  /// Exit codes of the commands that go on from the log, as of `now`.
+  std::vector<int> others(const std::string& now) {
+    std::vector<int> codes;
+    for (const char* command : {"plan", "tonight", "buy"})
+      codes.push_back(tell({command, job_.string(), "--now", now}));
+    codes.push_back(log("show", {"--now", now}));
+    return codes;
+  }
   std::string said;
 
  private:
@@ -108,6 +126,193 @@ TEST_CASE("every kind of work that a rule may speak against can be insisted on")
   for (const char* kind : {"coat", "done"}) {
     CAPTURE(kind);
     CHECK(job.log(kind, {"--batch", "top", "--insist", "--only-show"}) == exit_done);
+  }
+}
+
+const std::vector<int> all_well(4, exit_done);
+const std::string monday = "2027-04-05T17:45";
+
+TEST_CASE("what would not be read back is refused, and nothing is written") {
+  StarterJob job;
+  const std::vector<std::vector<std::string>> refused{{"note", ""},
+                                                      {"note", "  "},
+                                                      {"air", "--air-temp-c", "14", "--note", " "},
+                                                      {"waste", "5000 l"},
+                                                      {"tin", "opened", "90 m3"},
+                                                      {"skip", "--batch", "top", "--note", "\t"}};
+  for (const auto& words : refused) {
+    CAPTURE(words.front());
+    CHECK(job.log(words.front(), {words.begin() + 1, words.end()}) == exit_wrong_input);
+    CHECK(job.said.find("wanted") != std::string::npos);
+    CHECK(job.text().empty());
+  }
+  CHECK(job.others(monday) == all_well);
+}
+
+TEST_CASE("a line that cannot be read is left out and told, with the command that withdraws it") {
+  const std::string good =
+      R"({"id":1,"written_at":"2027-04-05T12:00Z","kind":"note","note":"swept"})";
+  struct Line {
+    std::string text, withdraw;
+  };
+  const std::vector<Line> lines{
+      {R"({"id":2,"written_at":"2027-04-05T12:00Z","kind":"air","temperature_c":99})", "2"},
+      {R"({"id":3,"written_at":"2027-04-05T12:00Z","kind":"note","note":"a","litre":1})", "3"},
+      {R"({"id":4,"written_at":"2027-04-05T12:00Z","kind":"note"})", "4"},
+      {R"({"id":5,"written_at":)", "--line 2"},
+      {R"([])", "--line 2"},
+      {R"({"id":1,"written_at":"2027-04-05T12:00Z","kind":"note","note":"twice"})", "--line 2"},
+      {R"({"id":0,"written_at":"2027-04-05T12:00Z","kind":"note","note":"none"})", "--line 2"}};
+  StarterJob job;
+  for (const Line& each : lines) {
+    const std::string &line = each.text, &withdraw = each.withdraw;
+    CAPTURE(line);
+    job.put(good + "\n" + line + "\n");
+    const std::string command = "tackfree log withdraw " + job.file() + " " + withdraw;
+    const bool first = &each == lines.data();
+    for (const char* name : {"tonight", "plan", "buy"}) {
+      if (!first && name != std::string_view("tonight")) continue;
+      CHECK(job.tell({name, job.file(), "--now", monday}) == exit_done);
+      CHECK(job.said.find(".log.jsonl:2: ") != std::string::npos);
+      CHECK(job.said.find(command) != std::string::npos);
+    }
+    CHECK(job.tell({"check", job.file(), "--now", monday}) == exit_wrong_input);
+    CHECK(job.said.find(command) != std::string::npos);
+    CHECK(job.log("note", {"go on", "--now", monday}) == exit_done);
+    std::vector<std::string> words{"--now", monday};
+    if (withdraw.starts_with("--line")) words.push_back("--line");
+    words.push_back(withdraw.substr(withdraw.size() - 1));
+    CHECK(job.log("withdraw", words) == exit_done);
+    CHECK(job.tell({"check", job.file(), "--now", monday}) == exit_done);
+    if (first) CHECK(job.others(monday) == all_well);
+    CHECK(job.log("show", {"--now", monday}) == exit_done);
+    CHECK(job.said.find("left out") == std::string::npos);
+    CHECK(job.said.find("swept") != std::string::npos);
+  }
+}
+
+TEST_CASE("a line that no longer fits the job is left out, told, and can be withdrawn") {
+  const std::vector<std::string> lines{
+      R"({"id":1,"written_at":"2027-04-05T12:00Z","kind":"coat","step":"gone/steps/coat-1/show/coat"})",
+      R"({"id":1,"written_at":"2027-04-05T12:00Z","kind":"tin","coating":"gone","tin":"bought","amount_l":1})",
+      R"({"id":1,"written_at":"2027-04-05T12:00Z","kind":"air","at":"2031-01-01T12:00Z","temperature_c":9})"};
+  StarterJob job;
+  for (const std::string& line : lines) {
+    CAPTURE(line);
+    job.put(line + "\n");
+    CHECK(job.others(monday) == all_well);
+    CHECK(job.tell({"plan", job.file(), "--now", monday}) == exit_done);
+    CHECK(job.said.find(".log.jsonl:1: ") != std::string::npos);
+    CHECK(job.said.find("tackfree log withdraw " + job.file() + " 1") != std::string::npos);
+    CHECK(job.tell({"check", job.file(), "--now", monday}) == exit_wrong_input);
+    CHECK(job.log("withdraw", {"1", "--now", monday}) == exit_done);
+    CHECK(job.tell({"check", job.file(), "--now", monday}) == exit_done);
+  }
+}
+
+TEST_CASE("a log whose last number is the highest there is takes more lines") {
+  StarterJob job;
+  job.put(R"({"id":1000000000,"written_at":"2027-04-05T12:00Z","kind":"note","note":"a"})"
+          "\n");
+  CHECK(job.log("note", {"b", "--now", monday}) == exit_done);
+  CHECK(job.tell({"check", job.file(), "--now", monday}) == exit_done);
+  CHECK(job.log("withdraw", {"1000000000", "--now", monday}) == exit_done);
+  CHECK(job.others(monday) == all_well);
+}
+
+TEST_CASE("a line that would push others out of the log is refused") {
+  StarterJob job;
+  CHECK(job.log("note", {"a", "--at", "2027-04-05T17:00", "--now", monday}) == exit_done);
+  CHECK(job.log("coat", {"--batch", "top", "--insist", "--at", "2027-04-05T17:00", "--now",
+                         monday}) == exit_done);
+  CHECK(job.log("coat", {"--batch", "top", "--insist", "--at", "2027-04-05T17:30", "--now",
+                         monday}) == exit_done);
+  const std::string before = job.text();
+  // The first coat later than the second.
+  CHECK(job.log("coat", {"--batch", "top", "--corrects", "2", "--insist", "--at",
+                         "2027-04-05T17:40", "--now", monday}) == exit_wrong_input);
+  CHECK(job.text() == before);
+  // As of an hour at which the log had nothing yet.
+  CHECK(job.log("coat", {"--batch", "top", "--insist", "--now", "2027-04-05T16:00"}) ==
+        exit_wrong_input);
+  CHECK(job.text() == before);
+}
+
+TEST_CASE("of coats that are logged at once none is written twice") {
+  StarterJob job;
+  for (int race = 0; race < 3; ++race) {
+    job.put("");
+    std::vector<std::thread> racers;
+    for (int i = 0; i < 3; ++i)
+      racers.emplace_back([&] {
+        std::ostringstream out, err;
+        tackfree::run({"log", "coat", job.file(), "--batch", "top", "--insist", "--now", monday},
+                      out, err);
+      });
+    for (std::thread& racer : racers) racer.join();
+    std::istringstream log(job.text());
+    std::set<std::string> steps;
+    for (std::string line; std::getline(log, line);)
+      CHECK(steps
+                .insert(line.substr(line.find("\"step\""),
+                                    line.find("coat\",") - line.find("\"step\"")))
+                .second);
+    CHECK_FALSE(steps.empty());
+  }
+}
+
+TEST_CASE("a log that is no file is one mistake") {
+  StarterJob job;
+  std::string text = StarterJob::bytes(job.file());
+  text.insert(text.find('{') + 1, "\"log_file\": \"/dev/null\",");
+  std::ofstream(job.file(), std::ios::binary) << text;
+  CHECK(job.log("note", {"a"}) == exit_wrong_input);
+  CHECK(job.said.find("1 mistake found") != std::string::npos);
+}
+
+TEST_CASE("an answer that cannot be printed does not look as if nothing had been written") {
+  StarterJob job;
+  std::ofstream full("/dev/full");
+  std::ostringstream err;
+  CHECK(tackfree::run({"log", "note", job.file(), "a"}, full, err) == exit_done);
+  CHECK(err.str().find("Written as number 1 in ") != std::string::npos);
+  CHECK(err.str().find("standard output") != std::string::npos);
+  full.clear();
+  std::ostringstream why;
+  CHECK(tackfree::run({"plan", job.file()}, full, why) == exit_wrong_input);
+  CHECK(why.str().find("standard output") != std::string::npos);
+}
+
+TEST_CASE("readings may have decimals") {
+  StarterJob job;
+  CHECK(job.log("air", {"--air-temp-c", "20.5", "--humidity-pct", "55.5"}) == exit_done);
+  CHECK(job.text().find("\"temperature_c\":20.5,\"humidity_pct\":55.5") != std::string::npos);
+  CHECK(job.log("air", {"--air-temp-f", "68.5"}) == exit_done);
+  CHECK(job.tell({"tonight", job.file(), "--air-temp-f", "68.5"}) == exit_done);
+}
+
+TEST_CASE("a number on the command line that is no plain decimal is refused with what is right") {
+  StarterJob job;
+  const std::vector<std::vector<std::string>> refused{
+      {"log", "coat", job.file(), "--batch", "top", "--litres", "nan"},
+      {"log", "coat", job.file(), "--batch", "top", "--litres", "0x1p-2"},
+      {"log", "coat", job.file(), "--batch", "top", "--coat", "0x1"},
+      {"log", "coat", job.file(), "--batch", "top", "--used", "nan l"},
+      {"log", "coat", job.file(), "--batch", "top", "--used", "0x1 l"},
+      {"log", "air", job.file(), "--air-temp-c", "0x14"},
+      {"log", "air", job.file(), "--air-temp-f", "inf"},
+      {"log", "air", job.file(), "--air-temp-c", "14", "--humidity-pct", "nan"},
+      {"log", "withdraw", job.file(), "0x1"},
+      {"log", "note", job.file(), "a", "--corrects", "0x1"},
+      {"plan", job.file(), "--width", "0x50"}};
+  CHECK(job.log("note", {"a"}) == exit_done);
+  const std::string before = job.text();
+  for (const auto& words : refused) {
+    CAPTURE(words.back());
+    CHECK(job.tell(words) == exit_wrong_input);
+    CHECK(job.said.find("found \"" + words.back() + "\"") != std::string::npos);
+    CHECK(job.said.find("wanted a ") != std::string::npos);
+    CHECK(job.text() == before);
   }
 }
 

@@ -29,7 +29,9 @@ struct Read {
 
 Read read(const std::string& lines, const std::string& torn = "") {
   Read result;
-  result.history = read_log({lines, torn}, "x.jsonl", result.problems);
+  result.history = read_log({lines, torn}, "x.jsonl");
+  for (const LeftOutLine& line : result.history.left_out)
+    result.problems.insert(result.problems.end(), line.why.begin(), line.why.end());
   return result;
 }
 
@@ -52,7 +54,7 @@ TEST_CASE("a line tells when, which step, how much and in which air") {
   CHECK(log.history.entries[1].test == DryTest::thumb);
   CHECK_FALSE(log.history.entries[1].passed);
   CHECK(log.history.entries[1].at == moment("2027-04-10T09:00Z"));
-  CHECK(log.history.last_id == 2);
+  CHECK(log.history.next_id == 3);
 }
 
 TEST_CASE("a line that was written is read back as it was") {
@@ -80,7 +82,7 @@ TEST_CASE("a corrected line counts no more, a withdrawn one neither, and both nu
   REQUIRE(log.problems.empty());
   REQUIRE(log.history.entries.size() == 1);
   CHECK(log.history.entries[0].id == 3);
-  CHECK(log.history.last_id == 4);
+  CHECK(log.history.next_id == 5);
 }
 
 TEST_CASE("every mistake of a log is named in one run, with its line") {
@@ -109,4 +111,53 @@ TEST_CASE("a log cut at any byte keeps every line that ended before the cut") {
     CHECK(log.history.entries.size() == ended + (whole_but_for_its_end ? 1 : 0));
     CHECK(log.history.torn == (whole_but_for_its_end ? "" : text.substr(end)));
   }
+}
+
+namespace {
+
+std::string withdrawing(int id, const std::string& what) {
+  return R"({"id":)" + std::to_string(id) +
+         R"(,"written_at":"2027-04-10T11:00Z","kind":"withdrawn",)" + what + "}";
+}
+
+}  // namespace
+
+TEST_CASE("a line that cannot be read is left out with its place and its number, and no other is") {
+  const Read log =
+      read(air_line(1) + "\n" + air_line(7, R"(,"litre":1)") + "\n{\n" + air_line(8) + "\n");
+  REQUIRE(log.history.left_out.size() == 2);
+  CHECK(log.history.left_out[0].line == 2);
+  CHECK(log.history.left_out[0].id == 7);
+  CHECK(log.history.left_out[1].line == 3);
+  CHECK(log.history.left_out[1].id == 0);
+  CHECK(log.history.entries.size() == 2);
+  CHECK(log.history.next_id == 9);
+}
+
+TEST_CASE("lines that cannot be read are withdrawn by number, or by place where they have none") {
+  const std::string bad = air_line(7, R"(,"litre":1)") + "\n{\n" + air_line(7) + "\n";
+  const Read by_number = read(bad + withdrawing(8, R"("corrects":7)") + "\n");
+  REQUIRE(by_number.history.left_out.size() == 2);
+  CHECK(by_number.history.left_out[0].line == 2);
+  const Read all =
+      read(bad + withdrawing(8, R"("corrects":7)") + "\n" + withdrawing(9, R"("corrects_line":2)") +
+           "\n" + withdrawing(10, R"("corrects_line":3)") + "\n");
+  CHECK(all.problems.empty());
+  CHECK(all.history.entries.empty());
+}
+
+TEST_CASE("a line with a number is not withdrawn by its place: another may stand there now") {
+  for (const char* what : {R"("corrects_line":1)", R"("corrects_line":2)", R"("corrects_line":9)",
+                           R"("corrects_line":0)"}) {
+    CAPTURE(what);
+    const Read log = read(air_line(1) + "\n" + withdrawing(2, what) + "\n");
+    REQUIRE(log.problems.size() == 1);
+    CHECK(log.problems[0].key == "corrects_line");
+    CHECK(log.history.entries.size() == 1);
+  }
+}
+
+TEST_CASE("after the highest number the lowest free one is next") {
+  CHECK(read(air_line(1) + "\n" + air_line(1'000'000'000) + "\n").history.next_id == 2);
+  CHECK(read("").history.next_id == 1);
 }

@@ -12,9 +12,11 @@ namespace {
 
 using namespace testing;
 
+/// What is wrong with the lines that the plan leaves out.
 Problems refused(std::vector<LogEntry> entries, const char* now) {
   Problems problems;
-  CHECK_FALSE(make_plan(logged_job(std::move(entries)), instant(now), problems));
+  for (const LeftOutLine& line : planned_log(std::move(entries), now).job.history.left_out)
+    problems.insert(problems.end(), line.why.begin(), line.why.end());
   return problems;
 }
 
@@ -37,6 +39,13 @@ TEST_CASE("a coat in the log stands where it was put on, and drying runs on from
   CHECK(turned.begin() >= handle);
   CHECK(turned.held.front().by == HeldBy::drying);
   CHECK(plan.air.covers().begin <= back.end());
+}
+
+TEST_CASE(
+    "a coat of a year that was mistyped does not make the plan go through the air since then") {
+  const Plan plan = planned_log({coat(1, back_1, "1970-01-01T00:00Z")}, "2027-04-06T20:00Z");
+  CHECK(plan.air.covers().begin > instant("2025-04-01T00:00Z"));
+  CHECK(plan.schedule.unplaced.empty());
 }
 
 TEST_CASE("what a logged step waited for is done too, and told apart from what was logged") {

@@ -3,6 +3,7 @@
 
 #include "tackfree/base/problem.hpp"
 
+#include <chrono>
 #include <filesystem>
 #include <functional>
 #include <optional>
@@ -17,9 +18,16 @@ struct AppendedText {
   std::string torn;   ///< after the last line feed; empty as a rule
 };
 
+/// How long a file that another program has locked is waited for, and who is told that it is.
+struct LockPatience {
+  std::function<void(const std::filesystem::path&)> told = {};  ///< once, after a tenth of a second
+  std::chrono::milliseconds most = std::chrono::seconds(10);
+};
+
 /// The file's text, read while nobody writes; nothing in it where there is no such file yet. A
-/// Problem when it cannot be read.
-std::optional<AppendedText> read_appended(const std::filesystem::path& path, Problems& problems);
+/// Problem when it cannot be read, or stays locked.
+std::optional<AppendedText> read_appended(const std::filesystem::path& path, Problems& problems,
+                                          const LockPatience& patience = {});
 
 /// How a kind of file gets its next line.
 struct LineMaker {
@@ -33,6 +41,7 @@ struct LineMaker {
 /// the file `PATH.torn` beside it first; a last line that lacks only its line feed gets it. True
 /// once the line has reached the disk; else false, with a Problem unless the maker gave up, and the
 /// file holds what it held before.
-bool append_line(const std::filesystem::path& path, const LineMaker& maker, Problems& problems);
+bool append_line(const std::filesystem::path& path, const LineMaker& maker, Problems& problems,
+                 const LockPatience& patience = {});
 
 }  // namespace tackfree

@@ -21,7 +21,7 @@ struct LogOptions {
   bool show = false;       ///< print the log, write nothing
   bool only_show = false;  ///< say what is understood, write nothing
   std::string batch, step, side, coating, at = "now", from, used, note;
-  std::optional<int> coat, corrects;
+  std::optional<int> coat, corrects, corrects_line;
   std::optional<double> litres, temp_c, temp_f, humidity_pct;
   DryTest test = DryTest::thumb;
   bool passed = false;
@@ -44,7 +44,7 @@ struct Options {
   std::optional<int> width;                                  ///< columns of what is printed
   std::string coating;                                       ///< drying: its name in the job
   std::optional<std::string> at;   ///< drying: like now, which it is without
-  std::optional<std::string> now;  ///< all dated: local time in the job's zone, or UTC
+  std::optional<std::string> now;  ///< all dated, and check: local time in the job's zone, or UTC
   LogOptions log;                  ///< log; tonight: the reading
   std::optional<std::filesystem::path> last_plan;  ///< plan, tonight: plan JSON written before
   AiringChoice airing = AiringChoice::given;       ///< plan

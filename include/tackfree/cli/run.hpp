@@ -10,7 +10,8 @@
 
 namespace tackfree {
 
-/// Exit codes: done; a bug; wrong input, with every mistake on `err`; a job that cannot be planned
+/// Exit codes: done; a bug; wrong input, with every mistake on `err`, or an output that cannot be
+/// written; a job that cannot be planned
 /// whole, with the rest on `out`.
 enum ExitCode { exit_done = 0, exit_bug = 1, exit_wrong_input = 2, exit_not_plannable = 3 };
 
@@ -22,7 +23,8 @@ struct Terminal {
   std::optional<FileIdentity> printed_to = {};  ///< the file that output goes to, if it is one
 };
 
-/// Runs `tackfree` with `arguments` (without the program's name). The only reader of the clock.
+/// Runs `tackfree` with `arguments` (without the program's name), and flushes `out`. The only
+/// reader of the clock.
 int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostream& err,
         const Terminal& terminal = {});
 

@@ -8,10 +8,10 @@
 
 namespace tackfree {
 
-/// The facts in `text`, whose times are shown as written. What is wrong with a line is a Problem
-/// with its number; an empty line is passed over. A torn last line is kept aside, unless it is
-/// whole but for its line feed. Corrected and withdrawn lines do not count.
-History read_log(const AppendedText& text, const std::string& file, Problems& problems);
+/// The facts in `text`, whose times are shown as written. A line that cannot be read is left out,
+/// with what is wrong with it; an empty line is passed over. A torn last line is kept aside, unless
+/// it is whole but for its line feed. Corrected and withdrawn lines do not count.
+History read_log(const AppendedText& text, const std::string& file);
 
 /// Is this last line whole but for its line feed?
 bool is_whole_log_line(const std::string& line);

@@ -1,6 +1,7 @@
 // History: what has happened already, as the person's log says it.
 #pragma once
 
+#include "tackfree/base/problem.hpp"
 #include "tackfree/base/temperature.hpp"
 #include "tackfree/base/time.hpp"
 #include "tackfree/base/units.hpp"
@@ -47,10 +48,18 @@ struct LogEntry {
   bool passed = false;  ///< test
   std::optional<Fault> fault;
   std::optional<TinEvent> tin;
-  bool insisted = false;        ///< recorded although a rule spoke against it
-  std::optional<int> corrects;  ///< the line that this one stands in place of, or takes back
+  bool insisted = false;             ///< recorded although a rule spoke against it
+  std::optional<int> corrects;       ///< the line that this one stands in place of, or takes back
+  std::optional<int> corrects_line;  ///< withdrawn: the place in the file of one without a number
   std::string note;
   int line = 0;  ///< in the file
+};
+
+/// A line that does not count, because it cannot be read or does not fit the job.
+struct LeftOutLine {
+  int line = 0;  ///< in the file, from 1; lines are only ever added, so it stays
+  int id = 0;    ///< its number; 0 where it has none that can be read and no other line has
+  Problems why;
 };
 
 /// A coat that was put on: what it was expected to take from the tin and what it took.
@@ -74,12 +83,13 @@ struct CoatTried {
 
 /// Facts in the order they were written. They never move.
 struct History {
-  std::string file;               ///< where they stand
-  std::vector<LogEntry> entries;  ///< those that count: neither corrected nor withdrawn since
-  int last_id = 0;                ///< of all lines
-  std::string torn;               ///< what is left of a last line that was cut off in writing
-  std::vector<CoatPutOn> coats;   ///< follows from the entries and the plan
-  std::vector<CoatTried> tried;   ///< likewise
+  std::string file;                   ///< where they stand
+  std::vector<LogEntry> entries;      ///< those that count: neither corrected nor withdrawn since
+  std::vector<LeftOutLine> left_out;  ///< in the order of lines
+  int next_id = 1;                    ///< that no line has
+  std::string torn;                   ///< what is left of a last line that was cut off in writing
+  std::vector<CoatPutOn> coats;       ///< follows from the entries and the plan
+  std::vector<CoatTried> tried;       ///< likewise
 };
 
 }  // namespace tackfree

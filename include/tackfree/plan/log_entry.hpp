@@ -28,7 +28,7 @@ struct Report {
   std::optional<Fault> fault;
   std::optional<TinEvent> tin;
   bool insists = false;
-  std::optional<int> corrects;
+  std::optional<int> corrects, corrects_line;
   std::string note;
 };
 

@@ -14,8 +14,8 @@ namespace tackfree {
 using StageListener = std::function<void(const std::string& stage)>;
 
 /// The plan up to where it is scheduled: areas, litres, air, and the operations with what the log
-/// says of them. Nothing, with Problems, where the air does not cover the plan or a line of the log
-/// does not fit the job.
+/// says of them. Lines of the log that do not fit the job are left out of its history. Nothing,
+/// with Problems, where the air does not cover the plan.
 std::optional<Plan> make_standing(Job job, Instant now, Problems& problems);
 
 /// The plan of `job` as of `now`, rounded up to the planning grid. Nothing, with Problems, as for

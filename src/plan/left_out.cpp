@@ -1,0 +1,80 @@
+#include "tackfree/plan/left_out.hpp"
+
+#include "tackfree/operations/repairs.hpp"
+#include "tackfree/plan/log_facts.hpp"
+#include "tackfree/takeoff/lots.hpp"
+#include "tackfree/takeoff/surface_takeoff.hpp"
+#include "tackfree/volume/job_volumes.hpp"
+
+#include <algorithm>
+#include <iterator>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include <fmt/format.h>
+
+namespace tackfree {
+
+namespace {
+
+/// `lines` are in order.
+void leave_out(History& history, std::vector<LeftOutLine> lines) {
+  std::erase_if(history.entries, [&](const LogEntry& entry) {
+    return std::ranges::binary_search(lines, entry.line, {}, &LeftOutLine::line);
+  });
+  std::ranges::move(lines, std::back_inserter(history.left_out));
+  std::ranges::stable_sort(history.left_out, {}, &LeftOutLine::line);
+}
+
+/// As a shell takes it for one word.
+std::string quoted(const std::string& file) {
+  const auto is_plain = [](unsigned char c) {
+    return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || c == '/' ||
+           c == '.' || c == '_' || c == '-' || c >= 0x80;
+  };
+  if (std::ranges::all_of(file, is_plain)) return file;
+  std::string text = "'";
+  for (const char c : file) text += c == '\'' ? "'\\''" : std::string(1, c);
+  return text + "'";
+}
+
+std::string withdrawal(const Job& job, const LeftOutLine& line) {
+  return fmt::format("to withdraw it: tackfree log withdraw {} {}", quoted(job.file),
+                     line.id != 0 ? fmt::to_string(line.id) : fmt::format("--line {}", line.line));
+}
+
+}  // namespace
+
+LoggedWork logged_work(Job& job, const SurfaceTakeoff& takeoff, Instant now) {
+  const JobVolumes expected =
+      job_volumes(job, takeoff, std::vector<double>(job.coatings.size(), 1.0));
+  // Without one line another may fit no more: each round leaves fewer entries.
+  while (true) {
+    LoggedWork work{sanded_by_log(job), {}};
+    work.list = with_repairs(operation_list(job, takeoff, expected, work.keyed), job);
+    std::vector<LeftOutLine> misfits = mark_done(work.list, job, now);
+    if (misfits.empty()) return work;
+    leave_out(job.history, std::move(misfits));
+  }
+}
+
+History fitting_history(Job job, Instant now) {
+  Problems problems;
+  split_into_lots(job, problems);
+  if (problems.empty() && !job.history.entries.empty()) logged_work(job, take_off(job), now);
+  return std::move(job.history);
+}
+
+Problems left_out_problems(const Job& job) {
+  Problems problems;
+  for (const LeftOutLine& line : job.history.left_out)
+    for (const Problem& why : line.why) {
+      Problem& problem = problems.emplace_back(why);
+      if (&why != &line.why.back()) continue;
+      problem.hint += (problem.hint.empty() ? "" : "; ") + withdrawal(job, line);
+    }
+  return problems;
+}
+
+}  // namespace tackfree
