@@ -57,7 +57,8 @@ Instant air_from(const Job& job, Instant start) {
 void learn(Plan& plan, Job& job, Instant now, Problems& problems) {
   const JobVolumes expected =
       job_volumes(job, plan.takeoff, std::vector<double>(job.coatings.size(), 1.0));
-  OperationList list = with_repairs(operation_list(job, plan.takeoff, expected, plan.keyed), job);
+  OperationList list =
+      with_repairs(operation_list(job, plan.takeoff, expected, plan.keyed), job, plan.keyed);
   mark_done(list, job, now, problems);
   note_lessons(job, list, plan.air);
   plan.thirst = learnt_thirst(job);
