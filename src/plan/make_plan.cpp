@@ -11,6 +11,7 @@
 #include "tackfree/plan/choices.hpp"
 #include "tackfree/plan/coat_outlook.hpp"
 #include "tackfree/plan/dated_work.hpp"
+#include "tackfree/plan/early_coats.hpp"
 #include "tackfree/plan/log_facts.hpp"
 #include "tackfree/plan/moves.hpp"
 #include "tackfree/plan/notes.hpp"
@@ -20,6 +21,8 @@
 #include "tackfree/schedule/make_schedule.hpp"
 #include "tackfree/takeoff/lots.hpp"
 
+#include <algorithm>
+#include <map>
 #include <stdexcept>
 #include <utility>
 
@@ -76,15 +79,9 @@ void date_by_aim(Plan& plan, const std::vector<DryingClock>& clocks, Interval sp
   if (plan.schedule.proof) plan.schedule.proof->fewest_sessions = found.none_fewer;
 }
 
-Length all_tape(const SurfaceTakeoff& takeoff) {
-  Length sum;
-  for (const Masking& masking : takeoff.masking) sum += masking.tape;
-  return sum;
-}
-
-}  // namespace
-
-std::optional<Plan> make_standing(Job job, Instant now, Problems& problems) {
+/// The standing plan, where what early coats cost is known.
+std::optional<Plan> standing(Job job, Instant now, Problems& problems,
+                             const std::map<std::string, EarlyCoat>& early) {
   const Instant start = on_grid(now, job.grid);
   const Interval span{air_from(job, start), start + whole_minutes_up(job.horizon)};
   auto air = AirSeries::over(job.air, span, problems, readings_in_log(job.history));
@@ -94,6 +91,7 @@ std::optional<Plan> make_standing(Job job, Instant now, Problems& problems) {
   if (problems.size() > known) return std::nullopt;
   Plan plan;
   plan.now = start;
+  plan.early = early;
   plan.air = std::move(*air);
   plan.wood_moisture = wood_moisture_in(plan.air.at(start));
   plan.board_lag = board_lag(job);
@@ -104,6 +102,31 @@ std::optional<Plan> make_standing(Job job, Instant now, Problems& problems) {
   plan.volumes = job_volumes(job, plan.takeoff, thirst_factors(job));
   plan.job = std::move(job);
   list_work(plan);
+  return plan;
+}
+
+Length all_tape(const SurfaceTakeoff& takeoff) {
+  Length sum;
+  for (const Masking& masking : takeoff.masking) sum += masking.tape;
+  return sum;
+}
+
+}  // namespace
+
+std::optional<Plan> make_standing(Job job, Instant now, Problems& problems) {
+  const auto is_insisted = [](const LogEntry& entry) {
+    return entry.kind == LogKind::coat && entry.insisted;
+  };
+  if (std::ranges::none_of(job.history.entries, is_insisted))
+    return standing(std::move(job), now, problems, {});
+  const Job given = job;
+  auto plan = standing(std::move(job), now, problems, {});
+  if (!plan) return std::nullopt;
+  price_early_coats(*plan, given,
+                    [](Job then, Instant at, const std::map<std::string, EarlyCoat>& early) {
+                      Problems untold;  // told for the whole log
+                      return standing(std::move(then), at, untold, early);
+                    });
   return plan;
 }
 

@@ -1,6 +1,7 @@
 #include "tackfree/plan/notes.hpp"
 
 #include "tackfree/air/psychrometrics.hpp"
+#include "tackfree/plan/early_coats.hpp"
 #include "tackfree/plan/part_notes.hpp"
 #include "tackfree/plan/recoat_room.hpp"
 #include "tackfree/plan/shop_notes.hpp"
@@ -185,7 +186,7 @@ void rule_notes(const Plan& plan, std::vector<Note>& notes) {
 }  // namespace
 
 std::vector<Note> notes(const Plan& plan) {
-  std::vector<Note> notes;
+  std::vector<Note> notes = early_coat_notes(plan);
   film_notes(plan, notes);
   humidity_notes(plan, notes);
   std::ranges::move(part_notes(plan.job), std::back_inserter(notes));
