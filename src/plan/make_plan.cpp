@@ -19,6 +19,7 @@
 #include "tackfree/plan/stock.hpp"
 #include "tackfree/schedule/check_schedule.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
+#include "tackfree/schedule/tool_rests.hpp"
 #include "tackfree/takeoff/lots.hpp"
 
 #include <algorithm>
@@ -144,6 +145,9 @@ std::optional<Plan> make_plan(Job given, Instant now, Problems& problems,
   begins("dating the steps");
   const std::vector<DryingClock> clocks = drying_clocks(job, plan.air);
   date_by_aim(plan, clocks, span, stage);
+  for (const ToolRest& rest : plan.schedule.tool_rests)
+    plan.list.operations[plan.schedule.steps[rest.step].operation].how.push_back(
+        tool_rest_words(job, plan.list, plan.schedule, rest));
   plan.moves = moves(plan);
   begins("explaining the waits");
   plan.drying = explained_coats(job, plan.list, plan.air, clocks, plan.schedule);
