@@ -1,5 +1,6 @@
 #include "tackfree/air/coating_limits.hpp"
 
+#include "tackfree/air/kept_limits.hpp"
 #include "tackfree/air/psychrometrics.hpp"
 
 #include <algorithm>
@@ -8,9 +9,6 @@
 namespace tackfree {
 
 namespace {
-
-/// Air that stands exactly at a limit keeps it; this much is rounding.
-constexpr double rounding = 1e-9;
 
 /// For each instant, the first at or after it that is marked; one past the end when there is none.
 std::vector<int> next_marked(const std::vector<bool>& marked) {
@@ -67,19 +65,17 @@ GateOrigin origin_of(const CoatingLimits& limits, Gate gate) {
   return {};
 }
 
-/// Saturation pressure grows with temperature, so this is the same as: the vapour would condense on
-/// something colder than the surface by the margin.
 bool near_dew_point(const CoatingLimits& limits, const AirState& air, Temperature surface) {
-  const Pressure bearable = saturation_pressure(surface - limits.dew_point_margin.value);
-  return air.vapour > bearable * (1.0 + rounding);
+  return !is_clear_of_dew(air, surface, limits.dew_point_margin.value);
 }
 
 std::optional<Gate> put_on_gate(const CoatingLimits& limits, const AirState& air,
                                 Temperature surface) {
-  if (std::min(air.temperature, surface) < limits.put_on_min.value) return Gate::too_cold;
-  if (std::max(air.temperature, surface) > limits.put_on_max.value) return Gate::too_warm;
-  const Humidity humidity = relative_humidity(air.temperature, air.vapour);
-  if (humidity > limits.humidity_max.value * (1.0 + rounding)) return Gate::too_humid;
+  if (!is_warm_enough(std::min(air.temperature, surface), limits.put_on_min.value))
+    return Gate::too_cold;
+  if (!is_cool_enough(std::max(air.temperature, surface), limits.put_on_max.value))
+    return Gate::too_warm;
+  if (!is_dry_enough(air, limits.humidity_max.value)) return Gate::too_humid;
   if (near_dew_point(limits, air, surface)) return Gate::dew;
   return std::nullopt;
 }
@@ -112,19 +108,19 @@ std::vector<Gate> failing_gates(const CoatingLimits& limits, const AirSeries& ai
   for (Instant at = start; at < std::max(dry, held) + grid && at <= end; at += grid) {
     const AirState state = air.at(at);
     const Temperature surface = air.surface_at(at);
-    const bool cold = std::min(state.temperature, surface) < limits.put_on_min.value;
     if (at <= finish) {
-      mark(Gate::too_cold, cold);
-      mark(Gate::too_warm, std::max(state.temperature, surface) > limits.put_on_max.value);
-      mark(Gate::too_humid, relative_humidity(state.temperature, state.vapour) >
-                                limits.humidity_max.value * (1.0 + rounding));
+      mark(Gate::too_cold,
+           !is_warm_enough(std::min(state.temperature, surface), limits.put_on_min.value));
+      mark(Gate::too_warm,
+           !is_cool_enough(std::max(state.temperature, surface), limits.put_on_max.value));
+      mark(Gate::too_humid, !is_dry_enough(state, limits.humidity_max.value));
     }
     if (at < dry + grid) {
       mark(Gate::dew, near_dew_point(limits, state, surface));
-      mark(Gate::cold_before_dry, state.temperature < limits.hold_min.value);
+      mark(Gate::cold_before_dry, !is_warm_enough(state.temperature, limits.hold_min.value));
     }
     if (at > finish && at < held + grid)
-      mark(Gate::cold_within_hold, state.temperature < limits.put_on_min.value);
+      mark(Gate::cold_within_hold, !is_warm_enough(state.temperature, limits.put_on_min.value));
   }
   std::vector<Gate> failing;
   for (std::size_t gate = 0; gate < gate_count; ++gate)
@@ -150,8 +146,8 @@ GateTable::GateTable(const CoatingLimits& limits, const AirSeries& air, const Dr
     unfit[i] = put_on_[i].has_value();
     // The dew point is looked at last: air that is fit is far enough from it.
     dew[i] = put_on_[i] == Gate::dew || (unfit[i] && near_dew_point(limits, state, surface));
-    under_hold[i] = state.temperature < limits.hold_min.value;
-    under_put_on[i] = state.temperature < limits.put_on_min.value;
+    under_hold[i] = !is_warm_enough(state.temperature, limits.hold_min.value);
+    under_put_on[i] = !is_warm_enough(state.temperature, limits.put_on_min.value);
     const auto dry_at = clock.reached(Stage::touch, at);
     touch_[i] = dry_at ? slots_up(*dry_at - span.begin, grid) : slots_ + 1;
   }

@@ -39,6 +39,11 @@ std::optional<Duration> longest_unsanded(const Coating& coating, Temperature war
   return faster > 1.0 ? on_label / faster : on_label;
 }
 
+bool takes_unsanded(Minutes since, Duration window) {
+  constexpr Duration rounding = minutes(1e-6);
+  return to_duration(since) <= window + rounding;
+}
+
 std::optional<Instant> recoat_unsanded_until(const Coating& coating, const AirSeries& air,
                                              Instant applied) {
   if (!coating.recoat_unsanded_within) return std::nullopt;
@@ -58,7 +63,7 @@ std::optional<Instant> recoat_unsanded_until(const Coating& coating, const AirSe
       warmest = lowest;
       allowed = longest_unsanded(coating, warmest).value();
     }
-    if (to_duration(at - applied) > allowed) break;
+    if (!takes_unsanded(at - applied, allowed)) break;
     last = at;
   }
   return last;

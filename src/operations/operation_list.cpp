@@ -165,7 +165,7 @@ class BatchOperations {
     std::optional<Grit> grit = coat > 1
                                    ? between_grit(coating(under), coat - 1, under_coats)
                                    : between_grit(coating(under), under_coats, under_coats + 1);
-    if (!grit && keyed_.contains({batch_, step, coat})) grit = key_grit(coating(under).grits);
+    if (!grit && keyed_.contains({batch_, step, coat})) grit = key_grit(coating(under));
     if (filled) grit.reset();
     next_waits_.clear();
     for (const std::size_t side : last_coats_)
@@ -181,13 +181,6 @@ class BatchOperations {
     op.sheets = area_ / job_.data.labour.abrasive_between.value;
     last_sanding_ = push(std::move(op));
     then_wait(*last_sanding_);
-  }
-
-  /// What keys a coat that its class does not sand there.
-  static std::optional<Grit> key_grit(const GritAdvice& grits) {
-    for (const auto* grit : {&grits.between, &grits.after_first, &grits.before_last})
-      if (*grit) return (*grit)->value;
-    return std::nullopt;
   }
 
   /// Rule 4: coats that melt together dry as one, so the last two of them, the last three, and so
@@ -229,11 +222,14 @@ class BatchOperations {
     then_wait(*last_sanding_);
   }
 
-  /// Rule 12: a test board, or the first of many, is looked at before the rest is coated.
+  /// Rule 12: a test board, or the first of many, is looked at before the rest is coated. Of a
+  /// batch that goes through in lots every lot counts.
   void wait_for_batch(Operation& op) const {
     const std::string& after = job_.batches[batch_].after;
+    if (after.empty()) return;
     for (const Outcome& outcome : list_.outcomes)
-      if (outcome.stage == Stage::handle && job_.batches[outcome.batch].name == after)
+      if (const Batch& first = job_.batches[outcome.batch];
+          outcome.stage == Stage::handle && (first.name == after || first.rules.lot_of == after))
         for (const std::size_t coat : outcome.coats)
           op.waits.push_back({.operation = coat, .stage = Stage::handle});
   }

@@ -1,5 +1,8 @@
 #include "tackfree/operations/repairs.hpp"
 
+#include "tackfree/operations/how_to.hpp"
+#include "tackfree/operations/sanding.hpp"
+
 #include <algorithm>
 #include <array>
 #include <utility>
@@ -22,13 +25,14 @@ struct Rule {
   bool coat_again = false;          ///< in every coat
   bool coat_again_if_last = false;  ///< in a last coat alone
   bool spot_dries = false;          ///< before the next coat
+  bool takes_off = false;           ///< the coat, down to what it was put on
 };
 
 const Rule& rule_for(Fault fault) {
   static const std::array<Rule, 6> rules{
       Rule{"run", Grit{320}, 0.1, Stage::sand, 2, false, true, false},
       Rule{"rinkle", Grit{220}, 1.0, Stage::sand, 2, true, false, false},
-      Rule{"isheyes", std::nullopt, 1.0, std::nullopt, 1, true, false, false},
+      Rule{"isheyes", std::nullopt, 1.0, std::nullopt, 1, true, false, false, true},
       Rule{"lush", std::nullopt, 1.0, Stage::recoat, 1, false, false, true},
       Rule{"tacky", std::nullopt, 0, std::nullopt, 1, false, false, false},
       Rule{"anded through", std::nullopt, 0.1, std::nullopt, 1, false, true, true}};
@@ -38,19 +42,28 @@ const Rule& rule_for(Fault fault) {
 /// Adds one repair.
 class Repairing {
  public:
-  Repairing(const Job& job, OperationList list, std::size_t coat, Fault fault)
-      : job_(job), list_(std::move(list)), coat_(coat), fault_(fault), rule_(rule_for(fault)) {}
+  Repairing(const Job& job, OperationList list, const KeyedCoats& keyed, std::size_t coat,
+            Fault fault)
+      : job_(job),
+        list_(std::move(list)),
+        keyed_(keyed),
+        coat_(coat),
+        fault_(fault),
+        rule_(rule_for(fault)) {}
 
   OperationList repaired() {
     const Operation coat = list_.operations[coat_];
     place_ = coat_ + 1;
     while (place_ < list_.operations.size() && list_.operations[place_].right_after) ++place_;
-    const bool again = is_coated_again(coat);
-    Operation work = repair(coat);
-    make_room(again ? 2 : 1);
-    follow(again);
-    list_.operations[place_] = std::move(work);
-    if (again) list_.operations[place_ + 1] = coat_again(coat);
+    std::vector<Operation> work{repair(coat)};
+    if (is_coated_again(coat)) {
+      if (auto sanding = sanding_before(coat)) work.push_back(std::move(*sanding));
+      again_ = place_ + work.size();
+      work.push_back(coat_again(coat, work.back()));
+    }
+    make_room(work.size());
+    follow();
+    std::ranges::move(work, list_.operations.begin() + static_cast<std::ptrdiff_t>(place_));
     return std::move(list_);
   }
 
@@ -88,6 +101,8 @@ class Repairing {
     op.side = coat.side;
     op.area = coat.area * rule_.share;
     op.grit = rule_.grit;
+    op.spots = rule_.share < 1;
+    op.takes_off = rule_.takes_off && is_coated_again(coat);
     op.work = std::max(shortest_repair, op.area / job_.data.labour.sand_between.value);
     if (op.grit) op.sheets = op.area / job_.data.labour.abrasive_between.value;
     op.waits.push_back({.operation = coat_, .stage = rule_.wait, .films = rule_.films});
@@ -96,12 +111,57 @@ class Repairing {
     return op;
   }
 
-  Operation coat_again(const Operation& coat) const {
+  /// What the coat is put on again over: the one below where it was washed off, else itself.
+  std::optional<std::size_t> lies_below(const Operation& coat) const {
+    if (!rule_.takes_off) return coat_;
+    for (std::size_t i = coat_; i-- > 0;) {
+      const Operation& op = list_.operations[i];
+      if (op.batch == coat.batch && op.coating && op.side == coat.side) return i;
+    }
+    return std::nullopt;
+  }
+
+  /// All of the side is sanded before the coat goes on again, where that comes too late to hold.
+  std::optional<Operation> sanding_before(const Operation& coat) const {
+    CoatPlace place = place_of(coat);
+    ++place.again;
+    const auto below = lies_below(coat);
+    if (!below || !keyed_.contains(place)) return std::nullopt;
+    const Coating& under = coating(list_.operations[*below]);
+    const auto grit = key_grit(under);
+    if (!grit) return std::nullopt;
+    const Labour& labour = job_.data.labour;
+    Operation op;
+    std::string key =
+        fmt::format("{}/sand-p{}-again", coat.key.substr(0, coat.key.rfind('/')), grit->p);
+    if (place.again > 1) key += fmt::format("-{}", place.again);
+    op.key = free_key(key);
+    op.kind = OperationKind::sand_between;
+    op.batch = coat.batch;
+    op.step = coat.step;
+    op.coat = coat.coat;
+    op.coats = coat.coats;
+    op.side = coat.side;
+    op.area = coat.area;
+    op.grit = grit;
+    op.work = op.area / labour.sand_between.value;
+    op.sheets = op.area / labour.abrasive_between.value;
+    op.waits = {{.operation = *below, .stage = Stage::sand},
+                {.operation = place_, .delay = after_repair(coat)}};
+    op.how = how_to(job_.data.texts, op, under);
+    return op;
+  }
+
+  /// After the repair, or the sanding that follows it, which stand before it in the list.
+  Operation coat_again(const Operation& coat, const Operation& before) const {
     Operation op = coat;
     op.key = free_key(coat.key + "-again");
-    op.again = true;
+    ++op.again;
     op.right_after.reset();
-    op.waits = {{.operation = place_, .delay = after_repair(coat)}};
+    op.waits = {{.operation = again_ - 1,
+                 .delay = before.kind == OperationKind::repair
+                              ? after_repair(coat)
+                              : job_.data.labour.dust_settles.value}};
     return op;
   }
 
@@ -124,28 +184,30 @@ class Repairing {
   }
 
   /// What waited for the coat waits for what came in its place.
-  void follow(bool again) {
+  void follow() {
     const Operation coat = list_.operations[coat_];
     for (std::size_t i = place_; i < list_.operations.size(); ++i) {
       bool waits = false;
       for (Wait& wait : list_.operations[i].waits) {
         if (wait.operation != coat_) continue;
         waits = true;
-        if (again) wait.operation = place_ + 1;
+        if (again_ > 0) wait.operation = again_;
       }
-      if (waits && !again)
+      if (waits && again_ == 0)
         list_.operations[i].waits.push_back({.operation = place_, .delay = after_repair(coat)});
     }
-    if (!again) return;
-    for (Outcome& outcome : list_.outcomes) std::ranges::replace(outcome.coats, coat_, place_ + 1);
+    if (again_ == 0) return;
+    for (Outcome& outcome : list_.outcomes) std::ranges::replace(outcome.coats, coat_, again_);
   }
 
   const Job& job_;
   OperationList list_;
+  const KeyedCoats& keyed_;
   std::size_t coat_;
   Fault fault_;
   const Rule& rule_;
-  std::size_t place_ = 0;
+  std::size_t place_ = 0;  ///< of the repair
+  std::size_t again_ = 0;  ///< of the coat that is put on again; 0: none is
 };
 
 }  // namespace
@@ -166,13 +228,13 @@ std::string repair_advice(const Job& job, const Coating& coating, Fault fault) {
   return {};
 }
 
-OperationList with_repairs(const OperationList& list, const Job& job) {
+OperationList with_repairs(const OperationList& list, const Job& job, const KeyedCoats& keyed) {
   OperationList result = list;
   for (const LogEntry& entry : job.history.entries) {
     if (!entry.fault || *entry.fault == Fault::tacky) continue;
     for (std::size_t i = 0; i < result.operations.size(); ++i)
       if (result.operations[i].key == entry.step && result.operations[i].coating) {
-        result = Repairing(job, std::move(result), i, *entry.fault).repaired();
+        result = Repairing(job, std::move(result), keyed, i, *entry.fault).repaired();
         break;
       }
   }

@@ -43,4 +43,11 @@ std::optional<Grit> between_grit(const Coating& coating, int coat, int coats) {
   return grit ? std::optional(grit->value) : std::nullopt;
 }
 
+std::optional<Grit> key_grit(const Coating& coating) {
+  const GritAdvice& grits = coating.grits;
+  for (const auto* grit : {&grits.between, &grits.after_first, &grits.before_last})
+    if (*grit) return (*grit)->value;
+  return std::nullopt;
+}
+
 }  // namespace tackfree

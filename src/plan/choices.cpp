@@ -29,6 +29,7 @@ Choices choices(Plan standing, const std::vector<DryingClock>& clocks, Interval 
   const bool late = !std::ranges::all_of(dates, &DueDate::in_time);
   standing.job = without_missed_dates(soonest);
   add_way(choices, std::move(soonest));
+  // Ends because each way has fewer sessions than the one before.
   while (choices.ways.back().schedule.ready_at && !choices.none_fewer) {
     const std::size_t sessions = choices.ways.back().schedule.sessions.size();
     if (sessions == 0) break;

@@ -115,9 +115,10 @@ std::vector<std::vector<DryingExplanation>> explained_coats(const Job& job,
     const Operation& op = list.operations.at(step.operation);
     if (!op.coating) continue;
     for (const Stage stage : stages)
-      if (auto why = explained(job.coatings.at(*op.coating), stage, air, job.room.air_speed,
-                               clocks.at(*op.coating), step.dries_from.value_or(step.end()),
-                               op.film_for(stage)))
+      if (auto why = explained(
+              job.coatings.at(*op.coating), stage, air, job.room.air_speed, clocks.at(*op.coating),
+              op.done ? op.done->dries_from() : step.dries_from.value_or(step.end()),
+              op.film_for(stage)))
         of_step.push_back(std::move(*why));
   }
   return all;

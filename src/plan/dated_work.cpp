@@ -1,6 +1,7 @@
 #include "tackfree/plan/dated_work.hpp"
 
 #include "tackfree/operations/repairs.hpp"
+#include "tackfree/plan/early_coats.hpp"
 #include "tackfree/plan/log_facts.hpp"
 #include "tackfree/plan/moves.hpp"
 #include "tackfree/plan/sanding_choice.hpp"
@@ -15,18 +16,20 @@ namespace tackfree {
 
 namespace {
 
-/// Lists the work once more with sanding before what misses its window; false where nothing does.
+/// Lists the work once more with sanding before what misses its window; false where nothing does
+/// that is not sanded for already. Whoever calls this until it is false comes to an end: each time
+/// there are fewer coats left that are not sanded for.
 bool sands_for_missed(Plan& plan) {
-  KeyedCoats missed = missed_windows(plan.job, plan.list, plan.air, plan.schedule);
-  if (missed.empty()) return false;
-  plan.keyed.merge(missed);
+  const std::size_t before = plan.keyed.size();
+  plan.keyed.merge(missed_windows(plan.job, plan.list, plan.air, plan.schedule));
+  if (plan.keyed.size() == before) return false;
   list_work(plan);
   return true;
 }
 
 void hold_to_windows(Plan& plan) {
   for (Operation& op : plan.list.operations) {
-    const auto found = plan.in_window.find({op.batch, op.step, op.coat});
+    const auto found = plan.in_window.find(place_of(op));
     if (op.coating && found != plan.in_window.end()) op.window_to_spare = found->second;
   }
 }
@@ -34,9 +37,10 @@ void hold_to_windows(Plan& plan) {
 }  // namespace
 
 void list_work(Plan& plan) {
-  plan.list =
-      with_repairs(operation_list(plan.job, plan.takeoff, plan.volumes, plan.keyed), plan.job);
+  plan.list = with_repairs(operation_list(plan.job, plan.takeoff, plan.volumes, plan.keyed),
+                            plan.job, plan.keyed);
   mark_done(plan.list, plan.job, plan.now);  // what does not fit is left out already
+  mark_early_coats(plan);
   mark_trials(plan.list, plan.job, plan.air);
   keep_last_starts(plan);
   hold_to_windows(plan);

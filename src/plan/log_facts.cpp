@@ -182,7 +182,7 @@ class Marking {
 
 /// The coat on its way to the stage that was tried.
 DryingCoat drying_coat(const Job& job, const Operation& op, Stage stage) {
-  return {&job.coatings.at(*op.coating), stage, op.film_for(stage), op.done->time.end};
+  return {&job.coatings.at(*op.coating), stage, op.film_for(stage), op.done->dries_from()};
 }
 
 /// A coat that is still tacky has failed under the thumb.
@@ -245,11 +245,23 @@ const Operation* operation_called(const OperationList& list, std::string_view ke
   return found == list.operations.end() ? nullptr : &*found;
 }
 
+namespace {
+
+/// `sand-p240-again` is before a coat that is put on once more, `sand-p240-again-2` before the
+/// next.
+int times_again(const std::string& key) {
+  constexpr std::string_view word = "-again";
+  const std::size_t found = key.rfind(word);
+  if (found == std::string::npos) return 0;
+  return std::max(1, std::atoi(key.c_str() + std::min(key.size(), found + word.size() + 1)));
+}
+
+}  // namespace
+
 KeyedCoats sanded_by_log(const Job& job) {
   KeyedCoats sanded;
   for (const LogEntry& entry : job.history.entries) {
-    if (entry.kind != LogKind::done || entry.step.find("/both/sand-p") == std::string::npos)
-      continue;
+    if (entry.kind != LogKind::done || entry.step.find("/sand-p") == std::string::npos) continue;
     for (std::size_t batch = 0; batch < job.batches.size(); ++batch) {
       const FinishSystem* system = find_named(job.systems, job.batches[batch].system);
       if (system == nullptr) continue;
@@ -258,7 +270,7 @@ KeyedCoats sanded_by_log(const Job& job) {
                                              slug(system->steps[step].name));
         if (!entry.step.starts_with(head)) continue;
         const int coat = std::atoi(entry.step.c_str() + head.size());
-        if (coat > 0) sanded.insert({batch, step, coat});
+        if (coat > 0) sanded.insert({batch, step, coat, times_again(entry.step)});
       }
     }
   }
@@ -286,8 +298,9 @@ void note_lessons(Job& job, const OperationList& list, const AirSeries& air) {
       job.history.coats.push_back({job.coatings.at(*op->coating).name, entry.at, op->mixed,
                                    *entry.amount, entry.insisted, entry.id});
   }
+  // What was put on before its time dries like no other coat, so it teaches nothing.
   for (const auto& [op, entries] : trials(job, list))
-    job.history.tried.push_back(tried_coat(job, *op, air, entries));
+    if (!op->done->insisted) job.history.tried.push_back(tried_coat(job, *op, air, entries));
   // By pointer they stand in no order that a person could name.
   std::ranges::sort(job.history.tried, {}, &CoatTried::entry);
 }

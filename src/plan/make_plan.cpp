@@ -10,6 +10,7 @@
 #include "tackfree/plan/choices.hpp"
 #include "tackfree/plan/coat_outlook.hpp"
 #include "tackfree/plan/dated_work.hpp"
+#include "tackfree/plan/early_coats.hpp"
 #include "tackfree/plan/left_out.hpp"
 #include "tackfree/plan/log_facts.hpp"
 #include "tackfree/plan/moves.hpp"
@@ -18,8 +19,11 @@
 #include "tackfree/plan/stock.hpp"
 #include "tackfree/schedule/check_schedule.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
+#include "tackfree/schedule/tool_rests.hpp"
 #include "tackfree/takeoff/lots.hpp"
 
+#include <algorithm>
+#include <map>
 #include <stdexcept>
 #include <utility>
 
@@ -74,15 +78,9 @@ void date_by_aim(Plan& plan, const std::vector<DryingClock>& clocks, Interval sp
   if (plan.schedule.proof) plan.schedule.proof->fewest_sessions = found.none_fewer;
 }
 
-Length all_tape(const SurfaceTakeoff& takeoff) {
-  Length sum;
-  for (const Masking& masking : takeoff.masking) sum += masking.tape;
-  return sum;
-}
-
-}  // namespace
-
-std::optional<Plan> make_standing(Job job, Instant now, Problems& problems) {
+/// The standing plan, where what early coats cost is known.
+std::optional<Plan> standing(Job job, Instant now, Problems& problems,
+                             const std::map<std::string, EarlyCoat>& early) {
   const Instant start = on_grid(now, job.grid);
   const std::size_t known = problems.size();
   split_into_lots(job, problems);
@@ -94,6 +92,7 @@ std::optional<Plan> make_standing(Job job, Instant now, Problems& problems) {
   const Interval span{air_from(job, start), start + whole_minutes_up(job.horizon)};
   auto air = AirSeries::over(job.air, span, problems, readings_in_log(job.history));
   if (!air) return std::nullopt;
+  plan.early = early;
   plan.air = std::move(*air);
   plan.wood_moisture = wood_moisture_in(plan.air.at(start));
   plan.board_lag = board_lag(job);
@@ -102,6 +101,31 @@ std::optional<Plan> make_standing(Job job, Instant now, Problems& problems) {
   plan.volumes = job_volumes(job, plan.takeoff, thirst_factors(job));
   plan.job = std::move(job);
   list_work(plan);
+  return plan;
+}
+
+Length all_tape(const SurfaceTakeoff& takeoff) {
+  Length sum;
+  for (const Masking& masking : takeoff.masking) sum += masking.tape;
+  return sum;
+}
+
+}  // namespace
+
+std::optional<Plan> make_standing(Job job, Instant now, Problems& problems) {
+  const auto is_insisted = [](const LogEntry& entry) {
+    return entry.kind == LogKind::coat && entry.insisted;
+  };
+  if (std::ranges::none_of(job.history.entries, is_insisted))
+    return standing(std::move(job), now, problems, {});
+  const Job given = job;
+  auto plan = standing(std::move(job), now, problems, {});
+  if (!plan) return std::nullopt;
+  price_early_coats(*plan, given,
+                    [](Job then, Instant at, const std::map<std::string, EarlyCoat>& early) {
+                      Problems untold;  // told for the whole log
+                      return standing(std::move(then), at, untold, early);
+                    });
   return plan;
 }
 
@@ -119,6 +143,9 @@ std::optional<Plan> make_plan(Job given, Instant now, Problems& problems,
   begins("dating the steps");
   const std::vector<DryingClock> clocks = drying_clocks(job, plan.air);
   date_by_aim(plan, clocks, span, stage);
+  for (const ToolRest& rest : plan.schedule.tool_rests)
+    plan.list.operations[plan.schedule.steps[rest.step].operation].how.push_back(
+        tool_rest_words(job, plan.list, plan.schedule, rest));
   plan.moves = moves(plan);
   begins("explaining the waits");
   plan.drying = explained_coats(job, plan.list, plan.air, clocks, plan.schedule);

@@ -1,6 +1,7 @@
 #include "tackfree/plan/notes.hpp"
 
 #include "tackfree/air/psychrometrics.hpp"
+#include "tackfree/plan/early_coats.hpp"
 #include "tackfree/plan/left_out.hpp"
 #include "tackfree/plan/part_notes.hpp"
 #include "tackfree/plan/recoat_room.hpp"
@@ -94,19 +95,36 @@ void sheen_notes(const Plan& plan, std::vector<Note>& notes) {
   }
 }
 
+/// What a coat that is sanded for goes on over: the coat below; one that is put on once more and
+/// was not washed off goes on over itself.
+const Coating& coating_below(const Plan& plan, const CoatPlace& place) {
+  const FinishSystem* system = find_named(plan.job.systems, plan.job.batches[place.batch].system);
+  const bool over_itself =
+      place.again > 0 && std::ranges::none_of(plan.list.operations, [&](const Operation& op) {
+        return op.takes_off && op.batch == place.batch && op.step == place.step &&
+               op.coat == place.coat;
+      });
+  const std::size_t below =
+      over_itself || place.coat > 1 || place.step == 0 ? place.step : place.step - 1;
+  return *find_named(plan.job.coatings, system->steps[below].coating);
+}
+
+/// `once more` of a coat that a fault has cost.
+std::string_view again_words(const CoatPlace& place) { return place.again > 0 ? " once more" : ""; }
+
 /// Rule 2: coats that the person's hours keep from the window of the one below.
 void window_notes(const Plan& plan, std::vector<Note>& notes) {
   for (const CoatPlace& place : plan.keyed) {
     const Batch& batch = plan.job.batches[place.batch];
     const FinishSystem* system = find_named(plan.job.systems, batch.system);
-    const std::size_t below = place.coat > 1 ? place.step : place.step - 1;
-    const Coating* under = find_named(plan.job.coatings, system->steps[below].coating);
+    const Coating& under = coating_below(plan, place);
+    if (!under.recoat_unsanded_within) continue;  // sanded by the log, for the person's own reasons
     notes.push_back(
         {"recoat window",
-         fmt::format("Batch \"{}\", {} coat {}: your hours miss the {:g} h within which {} takes "
+         fmt::format("Batch \"{}\", {} coat {}{}: your hours miss the {:g} h within which {} takes "
                      "another coat unsanded, so it is sanded first, when it is dry to sand.",
-                     batch.name, system->steps[place.step].name, place.coat,
-                     under->recoat_unsanded_within->value.in(hours), under->name)});
+                     batch.name, system->steps[place.step].name, place.coat, again_words(place),
+                     under.recoat_unsanded_within->value.in(hours), under.name)});
   }
 }
 
@@ -115,8 +133,8 @@ void room_notes(const Plan& plan, std::vector<Note>& notes) {
   const auto named_coat = [&](const CoatPlace& place) {
     const Batch& batch = plan.job.batches[place.batch];
     const FinishSystem* system = find_named(plan.job.systems, batch.system);
-    return fmt::format("Batch \"{}\", {} coat {}", batch.name, system->steps[place.step].name,
-                       place.coat);
+    return fmt::format("Batch \"{}\", {} coat {}{}", batch.name, system->steps[place.step].name,
+                       place.coat, again_words(place));
   };
   for (const auto& [place, spare] : plan.in_window)
     if (spare <= Duration())
@@ -134,8 +152,7 @@ void room_notes(const Plan& plan, std::vector<Note>& notes) {
                        fmt::format("{} has {:.1f} h to spare before the coat below takes it "
                                    "unsanded no more; {:g} h would make the plan ready on a later "
                                    "day or take more sessions.",
-                                   named_coat({op.batch, op.step, op.coat}), spare.in(hours),
-                                   wanted.in(hours))});
+                                   named_coat(place_of(op)), spare.in(hours), wanted.in(hours))});
   }
 }
 
@@ -183,7 +200,7 @@ void log_notes(const Plan& plan, std::vector<Note>& notes) {
 }  // namespace
 
 std::vector<Note> notes(const Plan& plan) {
-  std::vector<Note> notes;
+  std::vector<Note> notes = early_coat_notes(plan);
   log_notes(plan, notes);
   film_notes(plan, notes);
   humidity_notes(plan, notes);

@@ -42,7 +42,8 @@ FewerSessions dated_again(Plan& plan, const Job& rules, const Dating& how) {
   return answer;
 }
 
-/// Depth first: the first coat that misses its window is held to it, or sanded for.
+/// Depth first: the first coat that misses its window is held to it, or sanded for. Ends because
+/// `left_` falls with each mixture that is dated.
 class Mixtures {
  public:
   Mixtures(const Plan& relaxed, std::optional<Plan> best, const Dating& how)
@@ -125,7 +126,7 @@ std::vector<TightCoat> tight_coats(const Plan& plan, Duration wanted) {
     const DatedStep& step = plan.schedule.steps[room.step];
     const Operation& op = plan.list.operations[step.operation];
     const Minutes spare = room.until - step.begin();
-    if (to_duration(spare) < wanted) tight.push_back({{op.batch, op.step, op.coat}, spare});
+    if (to_duration(spare) < wanted) tight.push_back({place_of(op), spare});
   }
   std::ranges::stable_sort(tight, {}, &TightCoat::spare);
   return tight;

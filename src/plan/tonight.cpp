@@ -130,7 +130,7 @@ class Foreman {
   /// By the hours that are left, as the clock and the trials have them; of a coat that nothing
   /// makes ready, by its law.
   double share_of(const DatedStep& step, const Operation& op, const WaitingCoat& coat) const {
-    const Instant applied = step.dries_from.value_or(step.end());
+    const Instant applied = op.done ? op.done->dries_from() : step.dries_from.value_or(step.end());
     const DryingCoat drying{&job_.coatings[*op.coating], coat.towards, op.film_for(coat.towards),
                             applied};
     const auto had = dried_share(drying, plan_.air, job_.room.air_speed, plan_.now);

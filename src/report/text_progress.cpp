@@ -24,7 +24,7 @@ class Progress {
       const Operation& op = plan_.list.operations.at(step.operation);
       if (!op.done || op.kind == OperationKind::dust_off || op.kind == OperationKind::wipe_off)
         continue;
-      if (!op.done->logged) {
+      if (!op.done->logged && !op.skipped()) {
         unlogged.push_back(words_.full_title(op));
         continue;
       }

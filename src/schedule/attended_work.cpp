@@ -55,6 +55,7 @@ AttendedWork attended_work(const OperationList& list, const Schedule& schedule, 
   }
   for (const Session& session : schedule.sessions) sums.add("set up", session.set_up);
   for (const Session& session : schedule.sessions) sums.add("clean up", session.clean_up);
+  for (const ToolRest& rest : schedule.tool_rests) sums.add("clean up", rest.cleaning);
   AttendedWork work = sums.result();
   for (const Unplaced& unplaced : schedule.unplaced)
     work.without_time += list.operations.at(unplaced.operation).work;

@@ -8,7 +8,6 @@
 #include "tackfree/takeoff/lots.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <optional>
 #include <utility>
 
@@ -96,9 +95,6 @@ class Builder {
         if (quiet_[index(s)] == solver::no_rule) quiet_[index(s)] = rules::quiet;
   }
 
-  /// Space in hundredths of a square metre or of a place, so that sums are whole.
-  static int hundredths_up(double space) { return static_cast<int>(std::ceil(space * 100 - 1e-6)); }
-
   /// A resource for each room whose space is limited.
   void spaces() {
     for (std::size_t batch = 0; batch < job_.batches.size(); ++batch) {
@@ -106,12 +102,12 @@ class Builder {
       const auto room = job_.batches[batch].rules.room;
       if (!space || space_of_room_.contains(*room)) continue;
       space_of_room_[*room] = problem().resources.size();
-      problem().resources.push_back(hundredths_up(*space));
+      problem().resources.push_back(in_hundredths(*space));
     }
     for (const SpaceHeld& held : space_held(job_, list_, clocks_))
       problem().standing.push_back(
           {.resource = space_of_room_.at(*job_.batches[held.batch].rules.room),
-           .amount = hundredths_up(held.space),
+           .amount = in_hundredths(held.space),
            .until = slot_from(held.until)});
   }
 
@@ -127,7 +123,7 @@ class Builder {
     a.wet_until = table(number, {.operation = coat, .stage = Stage::dust_free});
     if (!space_in_room(job_, operation.batch)) return;
     a.uses.push_back({.resource = space_of_room_.at(a.room),
-                      .amount = hundredths_up(space_taken(job_, operation.batch)),
+                      .amount = in_hundredths(space_taken(job_, operation.batch)),
                       .held_until = table(number, {.operation = coat, .stage = Stage::handle})});
   }
 

@@ -30,7 +30,8 @@ std::optional<bool> tried(const Job& job, const Operation& coat, Stage stage, In
   if (!coat.done) return std::nullopt;
   const Done& done = *coat.done;
   if (done.not_dry_before && stage >= done.not_dry_to && at < *done.not_dry_before) return false;
-  if (!done.dry_since || films > 1 || depth_of(stage) != Depth::recoat || at < *done.dry_since)
+  if (!done.dry_since || done.counts_from || films > 1 || depth_of(stage) != Depth::recoat ||
+      at < *done.dry_since)
     return std::nullopt;
   const Coating& coating = job.coatings.at(*coat.coating);
   const auto& label = coating.label_after.at(index_of(stage));

@@ -1,9 +1,11 @@
 #include "tackfree/schedule/check_schedule.hpp"
 
 #include "tackfree/air/drying.hpp"
+#include "tackfree/air/kept_limits.hpp"
 #include "tackfree/air/psychrometrics.hpp"
 #include "tackfree/schedule/check_done.hpp"
 #include "tackfree/schedule/check_shop_rules.hpp"
+#include "tackfree/schedule/check_windows.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -30,7 +32,7 @@ class Auditor {
   std::vector<std::string> broken() {
     broken_ = wrong_accounts(list_, schedule_);
     for (const DatedStep& step : schedule_.steps) {
-      if (operation(step).grit) dust(step);
+      if (operation(step).grit && !operation(step).skipped()) dust(step);
       if (operation(step).done) continue;
       pieces(step);
       waits(step);
@@ -43,7 +45,8 @@ class Auditor {
       }
     }
     coats_in_a_day();
-    windows();
+    for (std::string& rule : broken_windows(job_, list_, schedule_))
+      broken_.push_back(std::move(rule));
     sessions();
     for (std::string& rule : broken_shop_rules(job_, list_, schedule_))
       broken_.push_back(std::move(rule));
@@ -105,7 +108,7 @@ class Auditor {
   /// Hours of drying at the reference rate done between two times. The rate bends so little in five
   /// minutes that a straight line between its ends is right to a few seconds a day.
   double progress(const DatedStep& step, Instant to) {
-    return progress_until(step, to) - progress_until(step, wet_until(step));
+    return progress_until(step, to) - progress_until(step, dries_from(step));
   }
 
   /// The same from where the air is known: what dries by the same coating's law shares the sums.
@@ -135,6 +138,18 @@ class Auditor {
     return wiping == nullptr || operation(coat).done ? coat.end() : wiping->end();
   }
 
+  /// A coat that was put on too early counts as on from later.
+  Instant dries_from(const DatedStep& coat) const {
+    const auto& done = operation(coat).done;
+    return done && done->counts_from ? *done->counts_from : wet_until(coat);
+  }
+
+  /// Films of the class's own that a coat, and others with it, dry as.
+  double films_of(const DatedStep& coat, int films) const {
+    const Operation& op = operation(coat);
+    return op.film_ratio * films * (op.done ? op.done->films_wet : 1.0);
+  }
+
   const DatedStep* wiping_of(const DatedStep& coat) const {
     const std::size_t next = coat.operation + 1;
     if (next >= list_.operations.size() || list_.operations[next].kind != OperationKind::wipe_off)
@@ -155,12 +170,12 @@ class Auditor {
   /// The same for a stage with rows at several temperatures on the label.
   bool has_dried_by_rows(const DatedStep& coat, Stage stage, int films, Instant at) {
     const Coating& c = coating(coat);
-    const Instant from = wet_until(coat);
+    const Instant from = dries_from(coat);
     if (at < from) return false;
     Duration least = c.label_after[index_of(stage)]->value;
     const double needed =
-        c.slowness * least.in(minutes)*std::pow(operation(coat).film_ratio * films,
-                                                film_exponent(c.law, stage).value);
+        c.slowness *
+        least.in(minutes)*std::pow(films_of(coat, films), film_exponent(c.law, stage).value);
     for (const LabelPoint& point : c.label_points[index_of(stage)])
       least = std::min(least, point.after);
     if (depth_of(stage) == Depth::recoat && !job_.faster_than_label &&
@@ -183,7 +198,7 @@ class Auditor {
   };
   bool has_dried(const DatedStep& coat, const Drying& drying, Instant at) {
     const Coating& c = coating(coat);
-    const Instant from = wet_until(coat);
+    const Instant from = dries_from(coat);
     if (at < from) return false;
     if (drying.depth == Depth::recoat && !job_.faster_than_label &&
         to_duration(at - from) + minutes(1e-6) < drying.label)
@@ -193,7 +208,7 @@ class Auditor {
     const double label_rate = drying_rate(c.law, at_label, metres_per_second(0.10));
     const double exponent = c.law.film_exponents[static_cast<std::size_t>(drying.depth)].value;
     const double needed = c.slowness * drying.label.in(hours)*label_rate *
-                          std::pow(operation(coat).film_ratio * drying.films, exponent);
+                          std::pow(films_of(coat, drying.films), exponent);
     return progress(coat, at) + rate(coat, at) / 60 + 1e-6 >= needed;
   }
 
@@ -215,7 +230,8 @@ class Auditor {
         continue;
       }
       const DatedStep& before = *found->second;
-      const Instant ready = step.begin() - whole_minutes_up(wait.delay);
+      const bool skipped = operation(before).skipped();  // then there is nothing to settle or dry
+      const Instant ready = step.begin() - (skipped ? Minutes(0) : whole_minutes_up(wait.delay));
       if (!is_over(wait, before, ready)) say(step, "does not wait for {}", operation(before).key);
     }
   }
@@ -273,32 +289,21 @@ class Auditor {
     }
   }
 
-  /// Rule 2: what is not sanded in between goes on within the window of the coat below.
-  void windows() {
-    std::map<std::size_t, std::map<Side, const DatedStep*>> unsanded;  // by batch
-    for (const DatedStep& step : schedule_.steps) {
-      const Operation& op = operation(step);
-      if (op.grit) unsanded.erase(op.batch);
-      if (!op.coating || op.skipped()) continue;
-      const DatedStep* below = std::exchange(unsanded[op.batch][op.side], &step);
-      if (below == nullptr || op.done || !coating(*below).grits.after_first) continue;
-      const auto& window = coating(*below).recoat_unsanded_within;
-      const Duration after = to_duration(step.begin() - wet_until(*below));
-      if (window && after + op.window_to_spare.value_or(Duration()) > window->value)
-        say(step, "comes past the window of the coat below and is not sanded for");
-    }
+  static bool may_be_put_on(Temperature temperature, const CoatingLimits& limits) {
+    return is_warm_enough(temperature, limits.put_on_min.value) &&
+           is_cool_enough(temperature, limits.put_on_max.value);
   }
 
   void air_is_fit(const DatedStep& step) {
     const CoatingLimits& limits = coating(step).limits;
     for (Instant m = step.begin(); m <= step.end(); m += job_.grid) {
       const AirState air = air_.at(m);
-      if (air.temperature < limits.put_on_min.value || air.temperature > limits.put_on_max.value)
+      if (!may_be_put_on(air.temperature, limits))
         return say(step, "is put on at {:.1f} C", air.temperature.in_celsius());
       const Temperature boards = air_.surface_at(m);
-      if (boards < limits.put_on_min.value || boards > limits.put_on_max.value)
+      if (!may_be_put_on(boards, limits))
         return say(step, "is put on boards of {:.1f} C", boards.in_celsius());
-      if (relative_humidity(air.temperature, air.vapour) > limits.humidity_max.value)
+      if (!is_dry_enough(air, limits.humidity_max.value))
         return say(step, "is put on in air too humid");
     }
     Instant touch = wet_until(step);
@@ -306,16 +311,16 @@ class Auditor {
       touch += job_.grid;
     for (Instant m = step.begin(); m <= touch; m += job_.grid) {
       const AirState air = air_.at(m);
-      if (m > step.end() && air.temperature < limits.hold_min.value)
+      if (m > step.end() && !is_warm_enough(air.temperature, limits.hold_min.value))
         return say(step, "is left at {:.1f} C before it is touch-dry",
                    air.temperature.in_celsius());
-      if (air_.surface_at(m) - dew_point(air.vapour) < limits.dew_point_margin.value)
+      if (!is_clear_of_dew(air, air_.surface_at(m), limits.dew_point_margin.value))
         return say(step, "is too near the dew point at {}", iso_utc(m));
     }
     if (!limits.hold_put_on_min) return;
     const Instant held = step.end() + whole_minutes_up(limits.hold_put_on_min->value);
     for (Instant m = step.begin(); m <= held; m += job_.grid)
-      if (air_.at(m).temperature < limits.put_on_min.value)
+      if (!is_warm_enough(air_.at(m).temperature, limits.put_on_min.value))
         return say(step, "falls under its putting-on temperature at {}", iso_utc(m));
   }
 

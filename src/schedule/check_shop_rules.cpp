@@ -45,6 +45,7 @@ class ShopAuditor {
     for (const DatedStep& step : schedule_.steps) {
       if (operation(step).done) continue;  // as the log has it
       dates(step);
+      comes_after(step);
       whole_and_there(step);
     }
     one_thing_at_a_time();
@@ -77,6 +78,31 @@ class ShopAuditor {
             !(local.on == pin.on && pin.between.begin <= local.minute_of_day &&
               local.minute_of_day < pin.between.end))
           return say(step, "is not put on when it is set for");
+    }
+  }
+
+  /// Rule 12: the first coat of what comes after another batch waits until the last coat of every
+  /// side of it, in all its lots, is dry to handle.
+  void comes_after(const DatedStep& step) {
+    const Operation& op = operation(step);
+    const std::string& after = job_.batches.at(op.batch).after;
+    if (after.empty() || !op.coating || op.step > 0 || op.coat > 1 || op.again > 0) return;
+    std::map<std::pair<std::size_t, Side>, const DatedStep*> last;
+    for (const DatedStep& other : schedule_.steps) {
+      const Operation& coat = operation(other);
+      const Batch& first = job_.batches.at(coat.batch);
+      if (coat.coating && !coat.skipped() && (first.name == after || first.rules.lot_of == after))
+        last[{coat.batch, coat.side}] = &other;
+    }
+    for (const auto& [side, other] : last) {
+      const auto dry = other->reaches[index_of(Stage::handle)];
+      if (!dry || step.begin() < *dry)
+        say(step, fmt::format("does not wait for {}", operation(*other).key));
+    }
+    for (const Unplaced& missing : schedule_.unplaced) {
+      const Batch& first = job_.batches.at(list_.operations[missing.operation].batch);
+      if (first.name == after || first.rules.lot_of == after)
+        say(step, fmt::format("is dated without {}", list_.operations[missing.operation].key));
     }
   }
 
@@ -128,17 +154,17 @@ class ShopAuditor {
     for (const DatedStep* coat : coats) {
       if (operation(*coat).done) continue;
       const auto most = space_in_room(job_, operation(*coat).batch);
-      double taken = 0;
+      int taken = 0;
       std::set<std::size_t> there;
       for (const DatedStep* other : coats) {
         const Operation& op = operation(*other);
         if (!lies_wet(*other, coat->begin()) || (op.done && !there.insert(op.batch).second))
           continue;
-        taken += space_taken(job_, op.batch);
+        taken += in_hundredths(space_taken(job_, op.batch));
       }
-      if (most && taken > *most + 1e-6)
-        say(*coat,
-            fmt::format("has no room to dry: {:.2f} of {:.2f} would be taken", taken, *most));
+      if (most && taken > in_hundredths(*most))
+        say(*coat, fmt::format("has no room to dry: {:.2f} of {:.2f} would be taken", taken / 100.0,
+                               *most));
     }
   }
 

@@ -39,9 +39,9 @@ std::optional<Instant> wait_over(const Job& job, const OperationList& list,
 std::optional<Instant> done_reaches(const Job& job, const Operation& coat, const DryingClock& clock,
                                     Stage stage, int films) {
   const Done& done = *coat.done;
-  auto at = clock.reached(stage, done.time.end, coat.film_for(stage) * films);
-  // The thumb says nothing of what is thicker, as a run is.
-  if (done.dry_since && films == 1 && depth_of(stage) == Depth::recoat) {
+  auto at = clock.reached(stage, done.dries_from(), coat.film_for(stage) * films);
+  // The thumb says nothing of what is thicker, as a run is, or what is still soft below.
+  if (done.dry_since && films == 1 && !done.counts_from && depth_of(stage) == Depth::recoat) {
     const Instant tried = std::max(*done.dry_since, by_label(job, coat, stage));
     at = at ? std::min(*at, tried) : tried;
   }
@@ -55,9 +55,10 @@ std::optional<Instant> done_wait_over(const Job& job, const OperationList& list,
   const Operation& before = list.operations.at(wait.operation);
   const Done& done = *before.done;
   if (done.skipped) return done.time.end;
-  auto at = wait.stage
-                ? done_reaches(job, before, clocks.at(*before.coating), *wait.stage, wait.films)
-                : wait_over(job, list, clocks, wait, done.time.end);
+  auto at =
+      wait.stage
+          ? done_reaches(job, before, clocks.at(*before.coating), *wait.stage, wait.films)
+          : wait_over(job, list, clocks, wait, wait.dry_for ? done.dries_from() : done.time.end);
   if (at && wait.dry_for && done.not_dry_before) at = std::max(*at, *done.not_dry_before);
   if (at) *at += whole_minutes_up(wait.delay);
   return at;

@@ -5,6 +5,7 @@
 #include "tackfree/schedule/crew.hpp"
 #include "tackfree/schedule/done_work.hpp"
 #include "tackfree/schedule/solve.hpp"
+#include "tackfree/schedule/tool_rests.hpp"
 #include "tackfree/schedule/unplaced.hpp"
 #include "tackfree/solver/serial.hpp"
 
@@ -312,6 +313,7 @@ Schedule dated(const Job& job, const OperationList& list, const AirSeries& air,
   Schedule schedule = Dating(job, list, air, clocks, problem, solved.solution).dated();
   schedule.proof = solved.proof;
   assign_people(job, list, schedule);
+  schedule.tool_rests = tool_rests(job, list, schedule);
   return schedule;
 }
 

@@ -1,33 +1,27 @@
 #include "tackfree/schedule/missed_windows.hpp"
 
 #include "tackfree/air/recoat_window.hpp"
-
-#include <map>
-#include <utility>
+#include "tackfree/operations/sanding.hpp"
+#include "tackfree/operations/unsanded_coats.hpp"
 
 namespace tackfree {
 
 namespace {
-
-bool can_be_sanded(const Coating& coating) {
-  return coating.grits.after_first || coating.grits.between || coating.grits.before_last;
-}
 
 /// Calls `found(upper step, lower coat's coating, window's end)` for each coat over an unsanded
 /// one.
 template <class Found>
 void each_over_unsanded(const Job& job, const OperationList& list, const AirSeries& air,
                         const Schedule& schedule, Found found) {
-  std::map<std::size_t, std::map<Side, const DatedStep*>> unsanded;  // by batch
+  UnsandedCoats<const DatedStep*> unsanded;
   for (std::size_t i = 0; i < schedule.steps.size(); ++i) {
     const DatedStep& step = schedule.steps[i];
     const Operation& op = list.operations.at(step.operation);
-    if (op.grit) unsanded.erase(op.batch);
-    if (!op.coating || op.skipped()) continue;
-    const DatedStep* below = std::exchange(unsanded[op.batch][op.side], &step);
-    if (below == nullptr || op.done) continue;  // what is on is on
-    const Coating& under = job.coatings.at(*list.operations.at(below->operation).coating);
-    const auto until = recoat_unsanded_until(under, air, below->dries_from.value_or(below->end()));
+    const auto over = unsanded.pass(op, &step);
+    if (!over || op.done) continue;  // what is on is on
+    const DatedStep& below = **over;
+    const Coating& under = job.coatings.at(*list.operations.at(below.operation).coating);
+    const auto until = recoat_unsanded_until(under, air, below.dries_from.value_or(below.end()));
     if (until) found(i, under, *until);
   }
 }
@@ -41,8 +35,7 @@ KeyedCoats missed_windows(const Job& job, const OperationList& list, const AirSe
                      [&](std::size_t step, const Coating& under, Instant until) {
                        const DatedStep& upper = schedule.steps[step];
                        const Operation& op = list.operations.at(upper.operation);
-                       if (upper.begin() > until && can_be_sanded(under))
-                         missed.insert({op.batch, op.step, op.coat});
+                       if (upper.begin() > until && key_grit(under)) missed.insert(place_of(op));
                      });
   return missed;
 }

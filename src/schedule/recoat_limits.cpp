@@ -1,9 +1,9 @@
 #include "tackfree/schedule/recoat_limits.hpp"
 
 #include "tackfree/air/recoat_window.hpp"
+#include "tackfree/operations/unsanded_coats.hpp"
 
 #include <algorithm>
-#include <map>
 #include <utility>
 
 namespace tackfree {
@@ -21,15 +21,11 @@ class Limiter {
       : job_(job), list_(list), air_(air), bridge_(bridge) {}
 
   void add() {
-    std::map<std::pair<std::size_t, Side>, std::size_t> unsanded;  // by batch and side
+    UnsandedCoats<std::size_t> unsanded;
     for (std::size_t i = 0; i < list_.operations.size(); ++i) {
       const Operation& op = list_.operations[i];
-      if (op.grit)
-        std::erase_if(unsanded, [&](const auto& coat) { return coat.first.first == op.batch; });
-      if (!op.coating || op.skipped()) continue;
-      const auto below = unsanded.find({op.batch, op.side});
-      if (below != unsanded.end() && op.window_to_spare && !op.done) limit(below->second, i);
-      unsanded[{op.batch, op.side}] = i;
+      const auto below = unsanded.pass(op, i);
+      if (below && op.window_to_spare && !op.done) limit(*below, i);
     }
   }
 

@@ -25,7 +25,8 @@ CoatingPurchase purchase(const Job& job, const CoatingNeed& need, const std::vec
   result.on_surfaces = need.expected;
   for (const ToolUse& use : uses)
     if (use.coating == need.coating)
-      result.kept_by_tools += use.sessions * job.data.methods.at(use.method).kept_by_tool.value;
+      result.kept_by_tools +=
+          (use.sessions + use.cleanings) * job.data.methods.at(use.method).kept_by_tool.value;
   result.expected = result.on_surfaces + result.kept_by_tools;
   result.nine_in_ten = result.on_surfaces * need.nine_in_ten + result.kept_by_tools;
   result.too_old = too_old_on(first_use, coating.tin_keeps.value, coating.on_shelf);

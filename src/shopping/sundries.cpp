@@ -37,6 +37,7 @@ class SundryList {
 
   std::vector<Sundry> result(Length tape) {
     applicators();
+    wraps();
     abrasives();
     wiping_cloths();
     if (tape > Length{})
@@ -71,10 +72,21 @@ class SundryList {
       const std::string what =
           fmt::format("{}, for {}", method.applicator, job_.coatings.at(use.coating).name);
       if (method.applicator_each_session)
-        add(what, use.sessions, Sundry::Unit::piece, "one a session, for " + sessions);
+        add(what, use.sessions + use.cleanings, Sundry::Unit::piece,
+            "one a session, for " + sessions +
+                (use.cleanings > 0 ? fmt::format(", and {} for after a pause", use.cleanings)
+                                   : ""));
       else
         add(what, 1, Sundry::Unit::piece, "cleaned after each of " + sessions);
     }
+  }
+
+  void wraps() {
+    int wrappings = 0;
+    for (const ToolUse& use : uses_) wrappings += use.wrappings;
+    if (wrappings > 0)
+      add(one_or_more(wrappings, "airtight bag or wrap", "airtight bags or wraps"), wrappings,
+          Sundry::Unit::piece, "to keep a tool wet between two coats");
   }
 
   void abrasives() {

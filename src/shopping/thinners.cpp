@@ -30,7 +30,8 @@ std::vector<ThinnerPurchase> thinner_purchases(const Job& job, const JobVolumes&
     thinner.nine_in_ten += need.thinner * need.nine_in_ten;
     const int sessions = sessions_with(uses, need.coating);
     ThinnerPurchase& cleaner = purchase_of(purchases, coating.words.cleaner);
-    const Volume to_clean = sessions * job.data.shop.cleaner_per_session.value;
+    const Volume to_clean =
+        cleanings_with(uses, need.coating) * job.data.shop.cleaner_per_session.value;
     cleaner.to_clean += to_clean;
     cleaner.nine_in_ten += to_clean;
     cleaner.sessions += sessions;

@@ -15,6 +15,12 @@ std::vector<ToolUse> tool_uses(const OperationList& list, const Schedule& schedu
       uses.push_back({.coating = coating, .method = method, .sessions = 1});
   };
   for (const Session& session : schedule.sessions) count_session(session.coating, session.method);
+  for (const ToolRest& rest : schedule.tool_rests) {
+    const Operation& coat = list.operations.at(schedule.steps.at(rest.step).operation);
+    for (ToolUse& use : uses)
+      if (use.coating == coat.coating && use.method == coat.method)
+        ++(rest.wrapped ? use.wrappings : use.cleanings);
+  }
   for (const Unplaced& unplaced : schedule.unplaced) {
     const Operation& operation = list.operations.at(unplaced.operation);
     if (operation.coating && operation.method) count_session(*operation.coating, *operation.method);
@@ -27,6 +33,13 @@ int sessions_with(const std::vector<ToolUse>& uses, std::size_t coating) {
   for (const ToolUse& use : uses)
     if (use.coating == coating) sessions += use.sessions;
   return sessions;
+}
+
+int cleanings_with(const std::vector<ToolUse>& uses, std::size_t coating) {
+  int cleanings = sessions_with(uses, coating);
+  for (const ToolUse& use : uses)
+    if (use.coating == coating) cleanings += use.cleanings;
+  return cleanings;
 }
 
 }  // namespace tackfree

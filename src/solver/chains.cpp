@@ -145,6 +145,7 @@ bool join_all(const SchedulingProblem& problem, const std::vector<Place>& place,
 std::vector<std::size_t> groups_of(const SchedulingProblem& problem) {
   std::vector<std::size_t> group(problem.activities.size());
   std::iota(group.begin(), group.end(), std::size_t{0});
+  // Ends because the sum of the numbers falls with each change.
   bool changed = true;
   while (changed) {
     changed = false;

@@ -73,6 +73,7 @@ bool OrderTiming::raise(const std::vector<std::size_t>& order, const std::vector
     if (!set(i, starts[i], latest, starts, moved)) return false;
   std::vector<bool> listed(starts.size(), false);
   for (const std::size_t i : order) listed[i] = true;
+  // Ends because starts only move later, and none past its latest.
   do {
     moved = false;
     Slot before = 0;

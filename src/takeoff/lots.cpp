@@ -1,7 +1,7 @@
 #include "tackfree/takeoff/lots.hpp"
 
 #include <algorithm>
-#include <map>
+#include <cmath>
 #include <utility>
 
 #include <fmt/format.h>
@@ -112,19 +112,18 @@ std::optional<double> space_in_room(const Job& job, std::size_t batch) {
   return room == nullptr ? std::nullopt : std::optional(capacity_of(*room));
 }
 
+int in_hundredths(double space) { return static_cast<int>(std::ceil(space * 100 - 1e-6)); }
+
 void split_into_lots(Job& job, Problems& problems) {
   std::vector<Batch> batches;
   std::vector<Part> parts;
   for (const Part& part : job.parts)
     if (find_named(job.batches, part.batch) == nullptr) parts.push_back(part);
-  std::map<std::string, std::string> last_lot;
   bool any = false;
   for (std::size_t b = 0; b < job.batches.size(); ++b) {
     Batch batch = job.batches[b];
     const DryingRoom* room = room_of(job, batch);
     if (room != nullptr && !pieces_fit(job, batch, *room, problems)) return;
-    if (const auto renamed = last_lot.find(batch.after); renamed != last_lot.end())
-      batch.after = renamed->second;
     if (room == nullptr || space_taken(job, b) <= capacity_of(*room) + hardly) {
       batches.push_back(batch);
       for (const Part& part : job.parts)
@@ -149,7 +148,6 @@ void split_into_lots(Job& job, Problems& problems) {
         parts.push_back(std::move(part));
       }
       if (batch.rules.space) one.rules.space = own;
-      last_lot[batch.name] = one.name;
       batches.push_back(std::move(one));
     }
   }

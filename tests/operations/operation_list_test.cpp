@@ -1,11 +1,14 @@
 #include "tackfree/operations/operation_list.hpp"
 
+#include "tackfree/takeoff/lots.hpp"
+
 #include <algorithm>
 #include <map>
 #include <set>
 
 #include "sample_job.hpp"
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 
 namespace tackfree {
 namespace {
@@ -366,6 +369,24 @@ TEST_CASE("a batch with nothing to coat has no operations") {
   Job job = testing::sample_job();
   job.parts[0].coated = {};
   CHECK(list_of(job).operations.empty());
+}
+
+TEST_CASE("what comes after a batch in lots waits for the last coats of every lot") {
+  Job job = testing::sample_job();
+  testing::add_legs(job);
+  job.parts[0].quantity = 5;
+  job.rooms = {{"shed", square_metres(2.7), std::nullopt, 0}};
+  job.batches[0].rules.room = 0;
+  job.batches[1].after = "top";
+  Problems problems;
+  split_into_lots(job, problems);
+  REQUIRE(job.batches.size() == 4);
+  const OperationList list = list_of(job);
+  const Operation& first = at(list, "legs/finish/coat-1/both/coat");
+  for (const char* lot : {"top-lot-1", "top-lot-2", "top-lot-3"})
+    for (const char* side : {"back", "show"})
+      CHECK(waits_for(list, first, fmt::format("{}/finish/coat-3/{}/coat", lot, side),
+                      Stage::handle));
 }
 
 }  // namespace

@@ -203,5 +203,27 @@ TEST_CASE("a fast finish sprayed in a small closed room is stopped with the flow
   CHECK(plan.schedule.unplaced.empty());
 }
 
+TEST_CASE("what comes after a batch in lots is coated when every lot is dry to handle") {
+  Job job = testing::sample_job();
+  testing::add_legs(job);
+  job.batches[0].sides = Sides::on_points;
+  job.parts[0].quantity = 5;
+  job.rooms = {{"shed", square_metres(2.7), std::nullopt, 0}};
+  job.batches[0].rules.room = 0;
+  job.batches[1].after = "top";
+  Problems problems;
+  const auto plan = make_plan(job, testing::instant("2027-04-05T17:00Z"), problems);
+  REQUIRE(plan);
+  const auto step_of = [&](const std::string& key) {
+    for (const DatedStep& step : plan->schedule.steps)
+      if (plan->list.operations[step.operation].key == key) return &step;
+    throw std::runtime_error("no step " + key);
+  };
+  const DatedStep* legs = step_of("legs/finish/coat-1/both/coat");
+  for (const char* lot : {"1", "2", "3"})
+    CHECK(legs->begin() >= step_of(std::string("top-lot-") + lot + "/finish/coat-3/both/coat")
+                               ->reaches[index_of(Stage::handle)]);
+}
+
 }  // namespace
 }  // namespace tackfree

@@ -94,6 +94,34 @@ TEST_CASE("each planted breach of a shop's rules is found") {
   }
 }
 
+TEST_CASE("a coat that does not wait for every lot of the batch it comes after is found") {
+  Job job = testing::sample_job();
+  testing::add_legs(job);
+  testing::Scheduled s = testing::scheduled(job);
+  REQUIRE(broken_rules(s.job, s.list, s.air, s.schedule).empty());
+  s.job.batches[1].after = "tops";
+  CHECK_FALSE(shop_breach(s, "legs/finish/coat-1/both/coat does not wait for"));
+  s.job.batches[0].rules.lot_of = "tops";
+  CHECK(shop_breach(s,
+                    "legs/finish/coat-1/both/coat does not wait for "
+                    "top/finish/coat-3/show/coat"));
+  s.job.batches[1].after = "top";
+  CHECK(shop_breach(s,
+                    "legs/finish/coat-1/both/coat does not wait for "
+                    "top/finish/coat-3/show/coat"));
+}
+
+TEST_CASE("batches fill a room to the hundredth in which planner and checker count alike") {
+  Job job = testing::sample_job();
+  testing::add_legs(job);
+  job.rooms = {{"shed", square_metres(2.701), std::nullopt, 0}};
+  job.batches[0].rules = {.room = 0, .space = square_metres(1.355)};
+  job.batches[1].rules = {.room = 0, .space = square_metres(1.350)};
+  const testing::Scheduled s = testing::scheduled(job);
+  CHECK(s.schedule.unplaced.empty());
+  CHECK(broken_rules(s.job, s.list, s.air, s.schedule).empty());
+}
+
 TEST_CASE("dust in another room does no harm, in the same room it does") {
   testing::Scheduled s = testing::scheduled(shop_job());
   const DatedStep* coat = s.step("top/finish/coat-2/show/coat");

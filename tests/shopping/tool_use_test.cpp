@@ -42,5 +42,22 @@ TEST_CASE("a coat that found no time counts as a session of its own") {
   CHECK(uses[0].sessions == 2);
 }
 
+TEST_CASE("what is cleaned or wrapped in a pause is counted beside the sessions") {
+  OperationList list;
+  list.operations = {coat(0, 0), coat(0, 0)};
+  Schedule schedule;
+  schedule.sessions.resize(1);
+  schedule.steps.resize(2);
+  schedule.steps[1].operation = 1;
+  schedule.tool_rests = {{.step = 0, .pause = {}, .wrapped = true, .cleaning = {}},
+                         {.step = 1, .pause = {}, .wrapped = false, .cleaning = {}}};
+  const auto uses = tool_uses(list, schedule);
+  REQUIRE(uses.size() == 1);
+  CHECK(uses[0].sessions == 1);
+  CHECK(uses[0].wrappings == 1);
+  CHECK(uses[0].cleanings == 1);
+  CHECK(cleanings_with(uses, 0) == 2);
+}
+
 }  // namespace
 }  // namespace tackfree

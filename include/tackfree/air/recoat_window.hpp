@@ -18,6 +18,10 @@ Temperature warmest_hour(const AirSeries& air, Interval stretch);
 /// coating that has no such limit.
 std::optional<Duration> longest_unsanded(const Coating& coating, Temperature warmest);
 
+/// Does a coat that has been on for so long still take another one unsanded? Exactly at the end of
+/// the window it does. The one comparison of the planner and of the checker.
+bool takes_unsanded(Minutes since, Duration window);
+
 /// The last five minutes' step at which a coat of `applied` may still be recoated without sanding;
 /// the end of the series at the latest. Nothing as above.
 std::optional<Instant> recoat_unsanded_until(const Coating& coating, const AirSeries& air,

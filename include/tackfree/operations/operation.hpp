@@ -56,6 +56,13 @@ struct Done {
   Stage not_dry_to = Stage::handle;
   /// Coats only, by a thumb test that was passed: dry to handle, recoat and sand by then.
   std::optional<Instant> dry_since;
+  /// Coats put on before they should have been: they count as on from here, when they would have
+  /// been if the person had waited. Assumed.
+  std::optional<Instant> counts_from;
+  double films_wet = 1.0;  ///< with what was still to dry under it, in films of its own. Assumed.
+
+  /// From when a coat dries, as it counts.
+  Instant dries_from() const { return counts_from.value_or(time.end); }
 };
 
 struct Operation {
@@ -87,7 +94,9 @@ struct Operation {
   /// Coats only: goes on unsanded, at least this long before the window of the coat below shuts.
   std::optional<Duration> window_to_spare;
   std::optional<Fault> fault;          ///< repairs only
-  bool again = false;                  ///< coats only: once more, because a fault cost it
+  bool spots = false;                  ///< repairs only: of spots; around them all is as it was
+  bool takes_off = false;              ///< repairs only: the coat that went wrong is washed off
+  int again = 0;                       ///< coats only: how often a fault has cost it so far
   std::optional<Done> done;            ///< by the log; then it is not scheduled any more
   std::optional<Instant> starts_last;  ///< where the last plan has it begin
   std::vector<std::string> how;        ///< two or three lines, as a good foreman would say it
@@ -95,9 +104,13 @@ struct Operation {
   /// Left out on purpose, by the log.
   bool skipped() const { return done && done->skipped; }
 
+  /// Sanding of all of a side, so that whatever comes next holds on it.
+  bool gives_key() const { return grit && !spots; }
+
   /// The film that a stage has to dry through, over the class's own.
   double film_for(Stage stage) const {
-    return depth_of(stage) == Depth::through ? film_ratio * whole_film : film_ratio;
+    const double own = depth_of(stage) == Depth::through ? film_ratio * whole_film : film_ratio;
+    return done ? own * done->films_wet : own;
   }
 };
 

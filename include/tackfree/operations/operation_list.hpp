@@ -9,13 +9,17 @@
 
 namespace tackfree {
 
-/// A coat of one batch, by step of its system and number.
+/// A coat of one batch, by step of its system and number, and how often a fault has cost it.
 struct CoatPlace {
   std::size_t batch = 0;
   std::size_t step = 0;
   int coat = 0;
+  int again = 0;
   friend auto operator<=>(const CoatPlace&, const CoatPlace&) = default;
 };
+inline CoatPlace place_of(const Operation& coat) {
+  return {coat.batch, coat.step, coat.coat, coat.again};
+}
 
 /// Coats that are sanded for although their tin asks for none: they come too late to hold unsanded.
 using KeyedCoats = std::set<CoatPlace>;

@@ -25,4 +25,7 @@ std::vector<Grit> bare_grits(const Coating& first_coating, Material material);
 /// when the class needs none there or it is the last coat.
 std::optional<Grit> between_grit(const Coating& coating, int coat, int coats);
 
+/// The grit that keys a coat which its class does not sand there; nothing where it is never sanded.
+std::optional<Grit> key_grit(const Coating& coating);
+
 }  // namespace tackfree

@@ -39,6 +39,12 @@ struct Move {
   std::optional<Instant> to;
 };
 
+/// What it costs a coat that it was put on before the one below it was dry. Assumed.
+struct EarlyCoat {
+  Instant counts_from;     ///< when it would have been on if the person had waited
+  double films_wet = 1.0;  ///< with what was still to dry under it, in films of its own
+};
+
 struct Plan {
   Job job;
   Instant now;
@@ -50,6 +56,7 @@ struct Plan {
   KeyedCoats keyed;                ///< sanded for because they miss the window of the coat below
   /// Held to the window of the coat below, with so much to spare at least.
   std::map<CoatPlace, Duration> in_window;
+  std::map<std::string, EarlyCoat> early;  ///< by key of the coat
   OperationList list;
   AirSeries air;
   Fraction wood_moisture;  ///< where wood settles in the air of `now`

@@ -67,6 +67,14 @@ struct Session {
   std::optional<std::size_t> set_up_by, clean_up_by;  ///< people, where there are several
 };
 
+/// A pause between two coats of a session in which the tool would dry if it just lay there.
+struct ToolRest {
+  std::size_t step = 0;  ///< index into Schedule::steps: the coat before it
+  Interval pause;
+  bool wrapped = false;  ///< kept airtight; else it is cleaned, and laid ready again after it
+  Interval cleaning;     ///< at the beginning of the pause; empty where it is wrapped
+};
+
 /// A step for which no time was found, and the rule that forbids it.
 struct Unplaced {
   std::size_t operation = 0;
@@ -95,6 +103,7 @@ struct Schedule {
   Interval span;                 ///< from now to the horizon
   std::vector<DatedStep> steps;  ///< in order of time
   std::vector<Session> sessions;
+  std::vector<ToolRest> tool_rests;  ///< in order of time
   std::vector<DatedOutcome> outcomes;
   std::vector<Unplaced> unplaced;
   /// When the last batch may be used lightly; nothing when something could not be placed.

@@ -17,6 +17,10 @@ double space_taken(const Job& job, std::size_t batch);
 /// What the room holds, in the unit of `space_taken`; nothing where it holds any number.
 std::optional<double> space_in_room(const Job& job, std::size_t batch);
 
+/// As space is compared, by the planner and by the checker: hundredths of a square metre or of a
+/// place, rounded up, of each batch and of the room alike, so that what fills its room fits.
+int in_hundredths(double space);
+
 /// Splits each batch that is too large for its room into as few lots as the order of its parts
 /// allows; each lot becomes a batch, with its share of the rows of the parts list. A piece that is
 /// larger than the room is a Problem.

@@ -1,0 +1,22 @@
+// Tool rests: pauses between two coats of a session in which the tool would dry if left alone.
+#pragma once
+
+#include "tackfree/operations/operation_list.hpp"
+#include "tackfree/schedule/schedule.hpp"
+
+#include <string>
+#include <vector>
+
+namespace tackfree {
+
+/// Every pause of more than half an hour. Brushes and rollers are wrapped airtight for up to half a
+/// day; anything that hardens in its pot, guns, cloths and longer pauses are cleaned.
+/// Source: common practice, no source; the two times assumed.
+std::vector<ToolRest> tool_rests(const Job& job, const OperationList& list,
+                                 const Schedule& schedule);
+
+/// What to do with the tool, as the coat before the pause says it.
+std::string tool_rest_words(const Job& job, const OperationList& list, const Schedule& schedule,
+                            const ToolRest& rest);
+
+}  // namespace tackfree
