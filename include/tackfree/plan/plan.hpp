@@ -39,6 +39,12 @@ struct Move {
   std::optional<Instant> to;
 };
 
+/// The openings that the plan's air has in it, and so what its dates and its proof hold for.
+struct AiredAir {
+  std::vector<FasterLoss> openings;
+  bool every_chance = false;  ///< all in which a coat could have the room open, not this plan's own
+};
+
 struct Plan {
   Job job;
   Instant now;
@@ -52,7 +58,8 @@ struct Plan {
   std::map<CoatPlace, Duration> in_window;
   OperationList list;
   AirSeries air;
-  Fraction wood_moisture;  ///< where wood settles in the air of `now`
+  std::optional<AiredAir> aired;  ///< nothing: the air has no airing in it
+  Fraction wood_moisture;         ///< where wood settles in the air of `now`
   Duration board_lag;  ///< how far boards are behind the air; 0 where the job does not name them
   Schedule schedule;
   /// Why each coat's stages take as long as they do: by step of the schedule, empty for other work.
