@@ -3,6 +3,7 @@
 #include "tackfree/air/psychrometrics.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <map>
 #include <set>
 
@@ -12,53 +13,78 @@ namespace {
 
 using Node = AirSeries::Node;
 
-/// A difference over time: straight between its knots, nothing outside them.
+/// So close that what fades can be drawn straight between them: within 0.1 % of it in six hours.
+constexpr Minutes fading_step{15};
+/// After so many time constants nothing is left that anybody could read off.
+constexpr double forgotten_after = 10;
+
+/// A difference over time: its readings, forgotten with a time constant on either side of each.
 template <class Difference>
 class Fading {
  public:
-  explicit Fading(const std::map<Instant, Difference>& differences) {
-    const Instant* last = nullptr;
-    for (const auto& [at, difference] : differences) {
-      if (last == nullptr || at - *last >= 2 * reading_fades) {
-        if (last != nullptr) knots_[*last + reading_fades] = {};
-        knots_[at - reading_fades] = {};
-      }
-      knots_[at] = difference;
-      last = &at;
-    }
-    if (last != nullptr) knots_[*last + reading_fades] = {};
-  }
-
-  const std::map<Instant, Difference>& knots() const { return knots_; }
+  Fading(const std::map<Instant, Difference>& read, Duration time_constant)
+      : read_(read), time_constant_(time_constant) {}
 
   Difference at(Instant at) const {
-    const auto after = knots_.upper_bound(at);
-    if (after == knots_.begin() || after == knots_.end()) return {};
+    const auto after = read_.lower_bound(at);
+    if (read_.empty()) return {};
+    if (after == read_.begin()) return after->second * left(after->first - at);
     const auto before = std::prev(after);
-    const double share =
-        to_duration(at - before->first) / to_duration(after->first - before->first);
-    return before->second + (after->second - before->second) * share;
+    if (after == read_.end()) return before->second * left(at - before->first);
+    const Minutes gap = after->first - before->first;
+    return before->second * share(at - before->first, gap) +
+           after->second * share(after->first - at, gap);
   }
 
  private:
-  std::map<Instant, Difference> knots_;
+  double left(Minutes since) const { return std::exp(-(to_duration(since) / time_constant_)); }
+
+  /// What counts of a reading so far away, towards another one at the end of `gap`:
+  /// sinh((gap - away) / tau) / sinh(gap / tau), without its overflow.
+  // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): the part and the whole of one stretch
+  double share(Minutes away, Minutes gap) const {
+    return (left(away) - left(2 * gap - away)) / (1 - left(2 * gap));
+  }
+
+  const std::map<Instant, Difference>& read_;
+  Duration time_constant_;
 };
 
 bool node_before(Instant at, const Node& node) { return at < node.at; }
 
 AirState account_at(const std::vector<Node>& nodes, Instant at) {
   const auto after = std::upper_bound(nodes.begin(), nodes.end(), at, node_before);
+  if (after == nodes.begin()) return nodes.front().state;
   if (after == nodes.end()) return nodes.back().state;
   return state_between(*std::prev(after), *after, at);
 }
 
+/// The nodes' own times, those of the readings, and steps between while a reading is remembered.
+std::set<Instant> times_of(const std::vector<Node>& nodes,
+                           const std::map<Instant, TemperatureDifference>& read,
+                           Duration time_constant) {
+  std::set<Instant> times;
+  for (const Node& node : nodes) times.insert(node.at);
+  const Minutes reach = whole_minutes_up(time_constant * forgotten_after);
+  Instant done = nodes.front().at;
+  for (const auto& [at, difference] : read) {
+    if (at >= nodes.front().at) times.insert(at);
+    Instant step = std::max(done, at - reach);
+    step += (fading_step - step.time_since_epoch() % fading_step) % fading_step;
+    for (; step <= std::min(at + reach, nodes.back().at); step += fading_step) times.insert(step);
+    done = std::max(done, step);
+  }
+  return times;
+}
+
 }  // namespace
 
-std::vector<Node> with_readings(std::vector<Node> nodes, const std::vector<AirReading>& readings) {
+std::vector<Node> with_readings(std::vector<Node> nodes, const std::vector<AirReading>& readings,
+                                Duration time_constant) {
   std::map<Instant, TemperatureDifference> warmer;
   std::map<Instant, Pressure> damper;
   for (const AirReading& reading : readings) {
-    if (reading.at < nodes.front().at || reading.at > nodes.back().at) continue;
+    if (reading.at > nodes.back().at) continue;
     const AirState account = account_at(nodes, reading.at);
     warmer[reading.at] = reading.temperature - account.temperature;
     damper.erase(reading.at);
@@ -66,15 +92,10 @@ std::vector<Node> with_readings(std::vector<Node> nodes, const std::vector<AirRe
       damper[reading.at] = vapour_pressure(reading.temperature, *reading.humidity) - account.vapour;
   }
   if (warmer.empty()) return nodes;
-  const Fading<TemperatureDifference> warmth(warmer);
-  const Fading<Pressure> damp(damper);
-  std::set<Instant> times;
-  for (const Node& node : nodes) times.insert(node.at);
-  for (const auto& [at, difference] : warmth.knots()) times.insert(at);
-  for (const auto& [at, difference] : damp.knots()) times.insert(at);
+  const Fading<TemperatureDifference> warmth(warmer, time_constant);
+  const Fading<Pressure> damp(damper, time_constant);
   std::vector<Node> corrected;
-  for (const Instant at : times) {
-    if (at < nodes.front().at || at > nodes.back().at) continue;
+  for (const Instant at : times_of(nodes, warmer, time_constant)) {
     const AirState account = account_at(nodes, at);
     const Temperature temperature = account.temperature + warmth.at(at);
     const Pressure vapour =
@@ -82,6 +103,11 @@ std::vector<Node> with_readings(std::vector<Node> nodes, const std::vector<AirRe
     corrected.push_back({at, {temperature, vapour}});
   }
   return corrected;
+}
+
+Duration fading_of(const AirRecord& record) {
+  const auto* mix = std::get_if<AirMix>(&record);
+  return mix != nullptr && mix->indoors ? mix->indoors->time_constant.value : usual_time_constant;
 }
 
 std::optional<Instant> known_from(const AirRecord& record) {

@@ -96,16 +96,19 @@ Energy AirSeries::heat_until(Instant at) const {
 Interval AirSeries::covers() const { return {nodes_.front().at, nodes_.back().at}; }
 
 void AirSeries::bring_indoors(const AirMix& mix, const std::vector<Node>& outdoors, Interval span,
-                              const std::vector<AirReading>& readings) {
+                              const Read& read, const std::vector<FasterLoss>& faster) {
   std::vector<Node> room = mix.boards && !mix.indoors ? every_five_minutes(outdoors) : outdoors;
   std::vector<IndoorNode> indoor;
   if (mix.indoors) {
     outdoors_ = outdoors;
-    indoor = indoor_air(outdoors, *mix.indoors);
+    indoor = indoor_air(outdoors, *mix.indoors, faster);
     room.clear();
     for (const IndoorNode& node : indoor) room.push_back(node.node);
   }
-  nodes_ = with_readings(cut_to(room, span), readings);
+  Interval with_read = span;
+  for (const AirReading& reading : read.readings)
+    with_read.begin = std::min(with_read.begin, std::max(reading.at, room.front().at));
+  nodes_ = cut_to(with_readings(cut_to(room, with_read), read.readings, read.fading), span);
   if (mix.indoors && mix.indoors->heating) {
     const auto heat_at = [&](Instant at) {
       const std::size_t after = node_after(room, at);
@@ -123,7 +126,8 @@ void AirSeries::bring_indoors(const AirMix& mix, const std::vector<Node>& outdoo
 }
 
 std::optional<AirSeries> AirSeries::over(const AirRecord& record, Interval span, Problems& problems,
-                                         const std::vector<AirReading>& readings) {
+                                         const std::vector<AirReading>& readings,
+                                         const std::vector<FasterLoss>& faster) {
   const AirMix mix = as_mix(record);
   auto joined = joined_air(mix, span, problems);
   if (!joined) return std::nullopt;
@@ -132,7 +136,10 @@ std::optional<AirSeries> AirSeries::over(const AirRecord& record, Interval span,
   series.seams_ = std::move(joined->seams);
   series.typical_from_ = joined->typical_from;
   series.mean_day_from_ = joined->mean_day_from;
-  series.bring_indoors(mix, joined->nodes, span, readings);
+  Read read{readings, fading_of(record)};
+  if (const auto known = known_from(record))
+    std::erase_if(read.readings, [&](const AirReading& reading) { return reading.at < *known; });
+  series.bring_indoors(mix, joined->nodes, span, read, faster);
   return series;
 }
 

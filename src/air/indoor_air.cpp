@@ -59,9 +59,10 @@ HeatedStep heated_step(const Heating& heating, double times, Duration time_const
 }
 
 double times_faster(const std::vector<FasterLoss>& faster, Instant at) {
-  for (const FasterLoss& each : faster)
-    if (each.time.begin <= at && at < each.time.end) return each.times;
-  return 1;
+  const auto after = std::ranges::upper_bound(
+      faster, at, {}, [](const FasterLoss& each) { return each.time.begin; });
+  if (after == faster.begin() || at >= std::prev(after)->time.end) return 1;
+  return std::prev(after)->times;
 }
 
 /// Every five minutes, counted from 1970, and the ends.
@@ -74,9 +75,9 @@ std::vector<Instant> steps_of(Interval span) {
   return steps;
 }
 
-Pressure indoor_vapour(const Indoors& indoors, Temperature t, Pressure outdoors) {
+Pressure indoor_vapour(const Indoors& indoors, bool aired, Temperature t, Pressure outdoors) {
   const Pressure most = saturation_pressure(t);
-  if (!indoors.humidity_ceiling) return std::min(outdoors, most);
+  if (!indoors.humidity_ceiling || aired) return std::min(outdoors, most);
   return std::min(outdoors, vapour_pressure(t, *indoors.humidity_ceiling));
 }
 
@@ -128,7 +129,8 @@ std::vector<IndoorNode> indoor_air(const std::vector<AirSeries::Node>& outdoors,
       out = next;
       before = at;
     }
-    nodes.push_back({{at, {t, indoor_vapour(indoors, t, out.vapour)}}, heat});
+    nodes.push_back(
+        {{at, {t, indoor_vapour(indoors, times_faster(faster, at) > 1, t, out.vapour)}}, heat});
   }
   return nodes;
 }

@@ -15,10 +15,7 @@ namespace tackfree {
 
 namespace {
 
-/// What is taken where the person does not say. Source: assumed; no measured garage was found. The
-/// loss is that of a double garage of 36 m2, partly insulated; the heater the largest plug-in one.
-constexpr Duration usual_time_constant = hours(6);
-constexpr HeatLoss usual_loss = watts_per_kelvin(150);
+/// What is taken where the person does not say: the largest plug-in one. Source: assumed.
 constexpr Power usual_heater = kilowatts(3);
 
 AirRowsFormat read_format(JsonCursor& rows) {
@@ -113,7 +110,7 @@ Heating read_heating(JsonCursor& object, const Zone& zone) {
   Heating heating{.set_point = celsius(18),
                   .kind = std::nullopt,
                   .hours = {},
-                  .loss = {usual_loss, Origin::assumed, {}},
+                  .loss = {usual_heat_loss, Origin::assumed, {}},
                   .heater = {usual_heater, Origin::assumed, {}},
                   .zone = zone};
   if (const auto to = read_temperature(object, needed("to"), {0, 40, "C"})) heating.set_point = *to;

@@ -3,6 +3,7 @@
 #include "tackfree/air/psychrometrics.hpp"
 #include "tackfree/air/recoat_window.hpp"
 #include "tackfree/air/wood_moisture.hpp"
+#include "tackfree/plan/log_facts.hpp"
 
 #include <algorithm>
 #include <array>
@@ -80,7 +81,7 @@ std::optional<CoatOutlook> coat_outlook(const Job& job, std::size_t coating, Ins
                                         Instant now, Problems& problems) {
   const auto air = AirSeries::over(
       job.air, {std::min(now, applied), std::max(now, applied) + whole_minutes_up(job.horizon)},
-      problems);
+      problems, readings_in_log(job.history));
   if (!air) return std::nullopt;
   const Coating& product = job.coatings.at(coating);
   const Outlook outlook(job, coating, *air);

@@ -1,6 +1,6 @@
 #include "tackfree/plan/cold_airing.hpp"
 
-#include "tackfree/air/indoor_air.hpp"
+#include "tackfree/air/psychrometrics.hpp"
 
 #include <algorithm>
 
@@ -8,74 +8,78 @@ namespace tackfree {
 
 namespace {
 
-constexpr double air_heat_wh_per_m3_k = 1200.0 / 3600;
+constexpr Minutes look_every{15};
 
-AirFlow flow_in(const Job& job, Opening opening) {
-  const AirChanges& changes = job.data.air_changes;
-  return working_changes(job.room, changes, opening) * *job.room.volume *
-         mixing_factor(changes, opening);
-}
+/// The nearest so far of all coats.
+class Nearest {
+ public:
+  Nearest(const AirSeries& air, Instant end, bool with_airing)
+      : air_(air), end_(end), with_airing_(with_airing) {}
 
-const Indoors* indoors_of(const Job& job) {
-  const auto* mix = std::get_if<AirMix>(&job.air);
-  return mix != nullptr && mix->indoors ? &*mix->indoors : nullptr;
-}
+  const std::optional<ColdAiring>& result() const { return result_; }
 
-std::vector<FasterLoss> losses(const Job& job, HeatLoss usual, const RoomJudgement& room) {
-  const AirFlow closed = flow_in(job, Opening::closed);
-  std::vector<FasterLoss> faster;
-  for (const StretchJudgement& stretch : room.stretches)
-    for (const AiringSpan& span : stretch.airing) {
-      const double more = (flow_in(job, span.opening) - closed).in(cubic_metres_per_hour);
-      faster.push_back(
-          {span.time, 1 + std::max(0.0, more) * air_heat_wh_per_m3_k / usual.in(watts_per_kelvin)});
+  void follow(const CoatingLimits& limits, Instant from, const DatedStep& coat) {
+    const Instant dry = std::min(end_, coat.reaches[index_of(Stage::touch)].value_or(end_));
+    Instant held = coat.end();
+    if (limits.hold_put_on_min) held += whole_minutes_up(limits.hold_put_on_min->value);
+    for (Instant at = from; at <= dry; at += look_every) {
+      warmth(at, limits.hold_min.value);
+      dew(at, limits.dew_point_margin.value);
     }
-  return faster;
-}
+    if (!limits.hold_put_on_min) return;
+    for (Instant at = from; at <= std::min(held, end_); at += look_every)
+      warmth(at, limits.put_on_min.value);
+  }
 
-AirState on_nodes(const std::vector<AirSeries::Node>& nodes, Instant at) {
-  const auto after = std::ranges::upper_bound(nodes, at, {}, &AirSeries::Node::at);
-  if (after == nodes.begin()) return nodes.front().state;
-  if (after == nodes.end()) return nodes.back().state;
-  return state_between(*(after - 1), *after, at);
-}
+ private:
+  void warmth(Instant at, Temperature bears) {
+    const Temperature here = air_.at(at).temperature;
+    if (!result_) {
+      result_ = ColdAiring{here, bears, at, {}, {}, at, with_airing_};
+      result_->spread = spread(at);
+    }
+    if (here - bears >= result_->room - result_->bears) return;
+    result_->room = here;
+    result_->bears = bears;
+    result_->at = at;
+  }
 
-/// The room's air with what its openings let in.
-std::vector<AirSeries::Node> aired(const Job& job, const Indoors& indoors, const AirSeries& air,
-                                   const RoomJudgement& room) {
-  if (!indoors.heating) return air.outdoors();
-  std::vector<AirSeries::Node> nodes;
-  for (const IndoorNode& each :
-       indoor_air(air.outdoors(), indoors, losses(job, indoors.heating->loss.value, room)))
-    nodes.push_back(each.node);
-  return nodes;
-}
+  void dew(Instant at, TemperatureDifference margin) {
+    if (result_->margin > TemperatureDifference() &&
+        spread(at) - margin >= result_->spread - result_->margin)
+      return;
+    result_->spread = spread(at);
+    result_->margin = margin;
+    result_->dew_at = at;
+  }
+
+  TemperatureDifference spread(Instant at) const {
+    return air_.surface_at(at) - dew_point(air_.at(at).vapour);
+  }
+
+  const AirSeries& air_;
+  Instant end_;
+  bool with_airing_;
+  std::optional<ColdAiring> result_;
+};
 
 }  // namespace
 
 std::optional<ColdAiring> coldest_airing(const Job& job, const OperationList& list,
                                          const AirSeries& air, const Schedule& schedule,
                                          const RoomJudgement& room) {
-  constexpr Minutes look_every{15};
-  const Indoors* indoors = indoors_of(job);
-  const bool with_airing = indoors != nullptr && !air.outdoors().empty();
-  const std::vector<AirSeries::Node> nodes =
-      with_airing ? aired(job, *indoors, air, room) : air.nodes();
-  std::optional<ColdAiring> coldest;
-  for (const StretchJudgement& stretch : room.stretches)
+  Nearest nearest(air, schedule.span.end, !air.outdoors().empty());
+  for (const StretchJudgement& stretch : room.stretches) {
+    if (stretch.airing.empty() && !stretch.airing_goes_on) continue;
     for (const std::size_t step : stretch.steps) {
-      const Operation& op = list.operations.at(schedule.steps.at(step).operation);
-      if (!op.coating) continue;
-      const Temperature bears = job.coatings.at(*op.coating).limits.hold_min.value;
-      for (const AiringSpan& span : stretch.airing)
-        for (Instant at = std::max(span.time.begin, schedule.span.begin); at <= span.time.end;
-             at += look_every) {
-          const Temperature here = on_nodes(nodes, at).temperature;
-          if (!coldest || here - bears < coldest->room - coldest->bears)
-            coldest = ColdAiring{here, bears, at, with_airing};
-        }
+      const DatedStep& coat = schedule.steps.at(step);
+      const Operation& op = list.operations.at(coat.operation);
+      if (op.coating)
+        nearest.follow(job.coatings.at(*op.coating).limits,
+                       std::max(coat.begin(), schedule.span.begin), coat);
     }
-  return coldest;
+  }
+  return nearest.result();
 }
 
 }  // namespace tackfree

@@ -7,6 +7,7 @@
 #include "tackfree/learning/slowness.hpp"
 #include "tackfree/learning/thirst.hpp"
 #include "tackfree/operations/operation_list.hpp"
+#include "tackfree/plan/aired_work.hpp"
 #include "tackfree/plan/choices.hpp"
 #include "tackfree/plan/coat_outlook.hpp"
 #include "tackfree/plan/dated_work.hpp"
@@ -70,10 +71,9 @@ void learn(Plan& plan, Job& job, const OperationList& list) {
 }
 
 /// Dates the work by what the job aims at.
-void date_by_aim(Plan& plan, const std::vector<DryingClock>& clocks, Interval span,
-                 const StageListener& stage) {
-  if (plan.job.aim == Aim::ready) return date_work(plan, clocks, span);
-  Choices found = choices(std::move(plan), clocks, span, stage);
+void date_by_aim(Plan& plan, Interval span, const StageListener& stage) {
+  if (plan.job.aim == Aim::ready) return date_aired_work(plan, span);
+  Choices found = choices(std::move(plan), span, stage);
   plan = std::move(found.ways.back());
   if (plan.schedule.proof) plan.schedule.proof->fewest_sessions = found.none_fewer;
 }
@@ -141,14 +141,14 @@ std::optional<Plan> make_plan(Job given, Instant now, Problems& problems,
   Job& job = plan.job;
   const Interval span{plan.now, plan.now + whole_minutes_up(job.horizon)};
   begins("dating the steps");
-  const std::vector<DryingClock> clocks = drying_clocks(job, plan.air);
-  date_by_aim(plan, clocks, span, stage);
+  date_by_aim(plan, span, stage);
   for (const ToolRest& rest : plan.schedule.tool_rests)
     plan.list.operations[plan.schedule.steps[rest.step].operation].how.push_back(
         tool_rest_words(job, plan.list, plan.schedule, rest));
   plan.moves = moves(plan);
   begins("explaining the waits");
-  plan.drying = explained_coats(job, plan.list, plan.air, clocks, plan.schedule);
+  plan.drying =
+      explained_coats(job, plan.list, plan.air, drying_clocks(job, plan.air), plan.schedule);
   plan.course = course(job, plan.list, plan.air, plan.schedule);
   plan.work = attended_work(plan.list, plan.schedule, job.calendar.zone);
   begins("judging the fumes");
@@ -158,7 +158,8 @@ std::optional<Plan> make_plan(Job given, Instant now, Problems& problems,
   plan.flammable = flammable_times(job, plan.list, plan.schedule, plan.room);
   plan.heater_clash = heater_clash(job, plan.flammable);
   if (plan.room)
-    plan.cold_airing = coldest_airing(job, plan.list, plan.air, plan.schedule, *plan.room);
+    plan.cold_airing =
+        coldest_airing(job, plan.list, air_as_aired(plan), plan.schedule, *plan.room);
   plan.cautions = cautions(job, plan.list, plan.volumes, plan.emissions, plan.schedule, plan.room);
   begins("counting tins and sundries");
   plan.to_come = volumes_to_come(plan.volumes, plan.list);

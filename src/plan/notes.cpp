@@ -167,6 +167,15 @@ void filler_notes(const Plan& plan, std::vector<Note>& notes) {
       for (const std::string& line : advice.lines) notes.push_back({"paste filler", line});
 }
 
+/// Airing that keeps coats from being put on at all.
+void airing_notes(const Plan& plan, std::vector<Note>& notes) {
+  if (!plan.aired || plan.schedule.unplaced.empty()) return;
+  notes.push_back({"airing",
+                   "Not all of the work finds a time in the room as you air it: outdoor air cools "
+                   "it, hours after the coats too. Air for less long, heat more, coat in milder "
+                   "weather, or choose a coating that bears more cold."});
+}
+
 void rule_notes(const Plan& plan, std::vector<Note>& notes) {
   if (plan.job.faster_than_label)
     notes.push_back({"label",
@@ -210,6 +219,7 @@ std::vector<Note> notes(const Plan& plan) {
   window_notes(plan, notes);
   room_notes(plan, notes);
   filler_notes(plan, notes);
+  airing_notes(plan, notes);
   rule_notes(plan, notes);
   std::ranges::move(shop_notes(plan), std::back_inserter(notes));
   return notes;

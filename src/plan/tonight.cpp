@@ -1,5 +1,6 @@
 #include "tackfree/plan/tonight.hpp"
 
+#include "tackfree/air/air_readings.hpp"
 #include "tackfree/air/dried_share.hpp"
 #include "tackfree/air/psychrometrics.hpp"
 #include "tackfree/plan/log_facts.hpp"
@@ -8,6 +9,7 @@
 
 #include <algorithm>
 #include <map>
+#include <numbers>
 
 namespace tackfree {
 
@@ -25,6 +27,7 @@ class Foreman {
     const AirState here = plan_.air.at(plan_.now);
     tonight_.temperature = here.temperature;
     tonight_.humidity = relative_humidity(here.temperature, here.vapour);
+    last_reading();
     next_work();
     air();
     waiting();
@@ -45,6 +48,14 @@ class Foreman {
     if (!dated.session) return time;
     const Session& session = plan_.schedule.sessions.at(*dated.session);
     return {std::min(time.begin, session.set_up.begin), std::max(time.end, session.clean_up.end)};
+  }
+
+  void last_reading() {
+    // After ln 2 time constants half of a difference is left.
+    const Minutes half = whole_minutes_up(fading_of(job_.air) * std::numbers::ln2);
+    for (const AirReading& reading : readings_in_log(job_.history))
+      if (reading.at <= plan_.now && plan_.now - reading.at <= half)
+        tonight_.read_at = std::max(tonight_.read_at.value_or(reading.at), reading.at);
   }
 
   void next_work() {
@@ -78,10 +89,13 @@ class Foreman {
     while (next < steps.size() && (operation(next).done || !operation(next).coating)) ++next;
     if (next == steps.size()) return;
     const Operation& op = operation(next);
-    AirNow air{*op.coating, failing(op, plan_.now), {}, {}};
+    AirNow air{*op.coating, {}, {}, {}};
+    for (const Gate gate : failing(op, plan_.now)) air.failing.push_back({gate, std::nullopt});
     const Instant end = std::min(plan_.now + looks_ahead, plan_.air.covers().end - job_.grid);
     for (Instant at = plan_.now; at <= end && !air.changes; at += job_.grid) {
       const auto gates = failing(op, at);
+      for (GateAt& each : air.failing)
+        if (!each.opens && std::ranges::find(gates, each.gate) == gates.end()) each.opens = at;
       if (gates.empty() == air.failing.empty()) continue;
       air.changes = at;
       if (!gates.empty()) air.closes_by = gates.front();

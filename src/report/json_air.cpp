@@ -36,8 +36,25 @@ Json source(const AirSource& source) {
   return object;
 }
 
+/// The openings that the air of the plan has in it.
+Json openings_in_air(const Plan& plan) {
+  if (!plan.aired) return nullptr;
+  Json object;
+  object["every_chance"] = plan.aired->every_chance;
+  Json& openings = object["openings"] = Json::array();
+  for (const FasterLoss& opening : plan.aired->openings) {
+    Json one;
+    put_instant(one, "begin", opening.time.begin, plan.job.calendar.zone);
+    put_instant(one, "end", opening.time.end, plan.job.calendar.zone);
+    one["heat_loss_times"] = rounded(opening.times, 4);
+    openings.push_back(std::move(one));
+  }
+  return object;
+}
+
 Json indoors(const Plan& plan, const Indoors& indoors) {
   Json object;
+  object["aired"] = openings_in_air(plan);
   object["time_constant_h"] = rounded(indoors.time_constant.value.in(hours), 2);
   object["time_constant_origin"] = word_for(indoors.time_constant.origin);
   if (indoors.humidity_ceiling)

@@ -168,6 +168,9 @@ void put_fumes(Json& document, const Plan& plan) {
     cold = {{"at", iso_utc(plan.cold_airing->at)},
             {"room_c", rounded(plan.cold_airing->room.in_celsius(), 1)},
             {"bears_c", rounded(plan.cold_airing->bears.in_celsius(), 1)},
+            {"dew_at", iso_utc(plan.cold_airing->dew_at)},
+            {"over_dew_point_k", rounded(plan.cold_airing->spread.in(kelvins), 1)},
+            {"dew_margin_k", rounded(plan.cold_airing->margin.in(kelvins), 1)},
             {"with_airing", plan.cold_airing->with_airing}};
   Json& solvents = object["solvents"] = Json::array();
   for (const std::size_t solvent : room.solvents)

@@ -100,12 +100,20 @@ std::string proof_text(const Proof& proof, Instant ready, Aim aim, const Figures
                                : fmt::format("in as few sessions {}", sooner);
 }
 
+/// What the proof takes the room's air for, where that is not the air of a closed room.
+std::string_view proved_air(const Plan& plan) {
+  if (!plan.aired) return "";
+  return plan.aired->every_chance ? " while the room is open whenever you could be coating"
+                                  : " while the room is aired as here";
+}
+
 void write_proof(Page& page, const Plan& plan, const Figures& figures) {
   if (plan.schedule.proof)
     page.paragraph({0, "Proved"},
-                   fmt::format("no schedule within these rules {}.",
+                   fmt::format("no schedule within these rules {}{}.",
                                proof_text(*plan.schedule.proof, *plan.schedule.ready_at,
-                                          plan.job.aim, figures)));
+                                          plan.job.aim, figures),
+                               proved_air(plan)));
 }
 
 /// When the last hardware is on; nothing where that is by the time of light use or there is none.

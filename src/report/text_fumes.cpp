@@ -163,19 +163,44 @@ void write_proposal(Page& page, const Plan& plan) {
                   words_for(*room.proposed), uncounted_clause(room), job_text(*room.proposed)));
 }
 
+/// Which air the hours of the plan count on.
+std::string_view counted_on(const Plan& plan) {
+  if (!plan.cold_airing) return "";
+  if (!plan.cold_airing->with_airing)
+    return " Your hours are not moved for it: the air you gave is taken as the room's own.";
+  if (plan.aired && plan.aired->every_chance)
+    return " The hours of this plan count the room as open whenever you could be coating, so it "
+           "may "
+           "well be warmer.";
+  return " The hours of this plan already count that cold.";
+}
+
+std::string nearest_cold(const ColdAiring& cold, const Figures& figures) {
+  return fmt::format(
+      " On {} {} at {}, and wet coats bear no less than {}{}.", figures.moment(cold.at),
+      cold.with_airing ? "it is by this estimate, heater and openings reckoned," : "its air is",
+      figures.temperature(cold.room).text(), figures.temperature(cold.bears).text(),
+      cold.too_cold() ? " until touch-dry: they can stay soft, dull or wrinkled" : "");
+}
+
+std::string nearest_dew(const ColdAiring& cold, const Figures& figures) {
+  return fmt::format(
+      " Moisture can settle in the wet coat: on {} the boards are {} above the dew point, and it "
+      "should be {}.",
+      figures.moment(cold.dew_at), figures.temperature_difference(cold.spread).text(),
+      figures.temperature_difference(cold.margin).text());
+}
+
 /// Airing against warmth, with the choices there are.
 void write_cold(Page& page, const Plan& plan, const Figures& figures) {
   constexpr TemperatureDifference close = kelvins(5);
   const std::optional<ColdAiring>& cold = plan.cold_airing;
-  const bool too_cold = cold && cold->room < cold->bears;
+  const bool broken = cold && (cold->too_cold() || cold->dewy());
   std::string text = "Openings let outdoor air in, and the room falls with it.";
-  if (cold && cold->room - cold->bears < close)
-    text = fmt::format(
-        "{} On {} {} at {}, and wet coats bear no less than {}{}.", text, figures.moment(cold->at),
-        cold->with_airing ? "it is by this estimate, heater and openings reckoned," : "its air is",
-        figures.temperature(cold->room).text(), figures.temperature(cold->bears).text(),
-        too_cold ? " until touch-dry: they can stay soft, dull or wrinkled" : "");
-  page.paragraph({2, too_cold ? "!" : "-"},
+  text += counted_on(plan);
+  if (cold && cold->room - cold->bears < close) text += nearest_cold(*cold, figures);
+  if (cold && cold->dewy()) text += nearest_dew(*cold, figures);
+  page.paragraph({2, broken ? "!" : "-"},
                  text +
                      " The choices: heat before, with the heater off while the room smells; coat "
                      "less at a time; air for less long; a milder day; another coating.");

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 namespace tackfree {
 
@@ -57,10 +58,12 @@ class Answer {
     return is_today(at) ? figures_.clock(at) : figures_.moment(at);
   }
 
-  bool is_read() const {
-    return std::ranges::any_of(plan_.job.history.entries, [&](const LogEntry& entry) {
-      return entry.temperature && entry.at <= plan_.now && plan_.now - entry.at <= one_hour;
-    });
+  /// Where the air of now is known from.
+  std::string air_known_from() const {
+    if (!tonight_.read_at) return ", by the forecast";
+    const Minutes ago = plan_.now - *tonight_.read_at;
+    if (ago <= plan_.job.grid) return ", as read";
+    return fmt::format(", by your reading {} ago", duration_text(to_duration(ago)));
   }
 
   void head() {
@@ -68,8 +71,7 @@ class Answer {
     page_.paragraph({0, ""}, fmt::format("{}: {}. The {} has {} and {}{}.", plan_.job.name,
                                          figures_.moment(plan_.now), room,
                                          figures_.temperature(tonight_.temperature).text(),
-                                         humidity_text(tonight_.humidity),
-                                         is_read() ? ", as read" : ", by the forecast"));
+                                         humidity_text(tonight_.humidity), air_known_from()));
     page_.blank();
   }
 
@@ -183,12 +185,22 @@ class Answer {
         text += fmt::format(", for a coat begun before {}; then {}", when(*air.changes),
                             words_.rule_with_origin(*air.closes_by, coating));
     } else {
-      text = fmt::format("not fit for {} now: {}", name,
-                         words_.rule_with_origin(air.failing.front(), coating));
-      text += air.changes ? fmt::format("; fit again {}", when(*air.changes))
-                          : "; it does not get fit within two weeks";
+      text = fmt::format("not fit for {} now: {}. {}", name, rules_against(air, coating),
+                         air.changes ? fmt::format("Fit again {}", when(*air.changes))
+                                     : "It does not get fit within two weeks");
     }
     page_.paragraph({0, "Air "}, text + ".");
+  }
+
+  /// Every rule that fails; each with its own hour where it is kept before all of them are.
+  std::string rules_against(const AirNow& air, const Coating& coating) const {
+    std::vector<std::string> rules;
+    for (const GateAt& each : air.failing) {
+      const bool sooner = each.opens && each.opens != air.changes;
+      rules.push_back(words_.rule_with_origin(each.gate, coating) +
+                      (sooner ? fmt::format(" until {}", when(*each.opens)) : ""));
+    }
+    return fmt::format("{}", fmt::join(rules, "; "));
   }
 
   void waiting(const WaitingCoat& coat) {

@@ -49,5 +49,16 @@ TEST_CASE("the air of now is judged for the next coat, and when it changes") {
   CHECK(*now.air->changes > instant("2027-04-05T18:00Z"));
 }
 
+// Read at 6:10 pm, asked at 6:15: no coat is on yet, and the room is as cold as it was.
+TEST_CASE("a reading of five minutes ago counts before the first coat") {
+  LogEntry cold = entry(1, LogKind::air, "", "2027-04-05T18:10Z");
+  cold.temperature = celsius(4);
+  cold.humidity = humidity_percent(86);
+  const Tonight now = tonight(planned_log({cold}, "2027-04-05T18:15Z"));
+  CHECK(now.temperature.in_celsius() < 5);
+  REQUIRE(now.air);
+  CHECK_FALSE(now.air->failing.empty());
+}
+
 }  // namespace
 }  // namespace tackfree

@@ -60,6 +60,19 @@ TEST_CASE("a failed test is said, and air that is not fit forbids a coat") {
   CHECK(has(text, "No   coat in this air."));
 }
 
+TEST_CASE("every rule against a coat is told, and how old the reading is") {
+  LogEntry cold = entry(1, LogKind::air, "", "2027-04-07T17:50Z");
+  cold.temperature = celsius(3);
+  cold.humidity = humidity_percent(92);
+  const std::string text = screen(logged_job({cold}), "2027-04-07T18:05Z");
+  CHECK(has(text, "by your reading 15 min ago"));
+  CHECK(has(text, "not fit for finish now: too cold to coat"));
+  CHECK(has(text, "too damp to coat"));
+  CHECK(has(text, "too near the dew point"));
+  CHECK(has(text, "Fit again"));
+  CHECK(has(screen(logged_job({cold}), "2027-04-07T23:05Z"), "by the forecast"));
+}
+
 TEST_CASE("a day without work says so as one would at that hour, and what is next and why") {
   // On the Wednesday the first coat dries; the next hours are at six in the evening.
   const std::vector<LogEntry> log{coat(1, back_1, "2027-04-06T21:20Z")};

@@ -7,17 +7,22 @@
 
 namespace tackfree {
 
-/// How far to either side a reading still says something. Source: assumed.
-inline constexpr Minutes reading_fades{6 * 60};
-
-/// `nodes` moved by the difference between each reading and the account at its time: all of it at
-/// the reading, fading on a straight line to nothing reading_fades before and after; between two
-/// readings less than twice that apart, straight from one difference to the next. Temperature and
-/// vapour pressure are moved apart, the latter by readings with a humidity, and never over
-/// saturation. Readings outside the nodes' time are passed over; of two at one time the later one
-/// in the list counts.
+/// `nodes` moved by the difference between each reading and the account at its time. All of it
+/// counts at the reading; before and after it fades exponentially with the room's own
+/// `time_constant`, as a first-order lag forgets. Between two readings it is what is expected of a
+/// difference that forgets both ways. Temperature and vapour pressure are moved apart, the latter
+/// by readings with a humidity, and never over saturation. Before the first node the account is as
+/// there; readings after the last one are passed over. Of two at one time the later one in the list
+/// counts. Source of the course between readings: the mean of a Gaussian process with exponential
+/// covariance, C. E. Rasmussen, C. K. I. Williams, Gaussian Processes for Machine Learning, 2006,
+/// secs. 2.2 and 4.2.1 (from memory). That the water in the air fades with it: assumed.
 std::vector<AirSeries::Node> with_readings(std::vector<AirSeries::Node> nodes,
-                                           const std::vector<AirReading>& readings);
+                                           const std::vector<AirReading>& readings,
+                                           Duration time_constant);
+
+/// How fast a reading's difference fades: the lag of a room that follows outdoors; else, for the
+/// room's own rows and for constant air, usual_time_constant (assumed: such a room is no other).
+Duration fading_of(const AirRecord& record);
 
 /// The first time for which the record says anything; nothing where it holds for all times.
 std::optional<Instant> known_from(const AirRecord& record);

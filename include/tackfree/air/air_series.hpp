@@ -16,6 +16,14 @@ struct AirState {
   Pressure vapour;
 };
 
+/// A time in which the room loses heat so many times as fast as usual, as when it is aired. Several
+/// stand in order and do not overlap.
+struct FasterLoss {
+  Interval time;
+  double times = 1;
+  friend bool operator==(const FasterLoss&, const FasterLoss&) = default;
+};
+
 /// The air over a stretch of time: nodes in order, both values linear between them. Constant air
 /// has two nodes; rows have one each, and one at either end of the stretch.
 class AirSeries {
@@ -59,13 +67,21 @@ class AirSeries {
   /// Rows that leave a gap of more than three hours inside the span, are out of order, begin after
   /// the span does, end before it begins, or lack a full day when they must be repeated, are
   /// Problems, and so is what joined_air reports. `readings` correct the air of the room around
-  /// their hours; see air_readings.hpp.
+  /// their hours, also from before the span as far back as the record says anything; see
+  /// air_readings.hpp. `faster` is how a room that follows outdoors is aired; the room's own air
+  /// stays as it is given.
   static std::optional<AirSeries> over(const AirRecord& record, Interval span, Problems& problems,
-                                       const std::vector<AirReading>& readings = {});
+                                       const std::vector<AirReading>& readings = {},
+                                       const std::vector<FasterLoss>& faster = {});
 
  private:
+  /// What was measured in the room, and how fast it is forgotten.
+  struct Read {
+    std::vector<AirReading> readings;
+    Duration fading;
+  };
   void bring_indoors(const AirMix& mix, const std::vector<Node>& outdoors, Interval span,
-                     const std::vector<AirReading>& readings);
+                     const Read& read, const std::vector<FasterLoss>& faster);
 
   std::vector<Node> nodes_;
   std::vector<Node> outdoors_;

@@ -19,16 +19,10 @@ struct IndoorNode {
   Energy heat;
 };
 
-/// A time in which the room loses heat so many times as fast as usual, as when it is aired; times
-/// do not overlap.
-struct FasterLoss {
-  Interval time;
-  double times = 1;
-};
-
 /// Indoors from outdoors, over the whole of `outdoors`. The room begins at the mean of the first
 /// day outdoors. Outdoor water comes in with the air: the vapour pressure is that outdoors, but
-/// never over saturation, nor over the ceiling of a dehumidifier. Water from drying coats is left
+/// never over saturation, nor, but for times of faster loss, over the ceiling of a dehumidifier,
+/// which outdoor air coming in overwhelms (assumed). Water from drying coats is left
 /// out.
 std::vector<IndoorNode> indoor_air(const std::vector<AirSeries::Node>& outdoors,
                                    const Indoors& indoors,

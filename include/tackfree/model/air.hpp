@@ -76,6 +76,11 @@ struct AirSource {
 enum class HeaterKind { flame, glowing, sealed };
 inline constexpr std::array<std::string_view, 3> heater_kind_words{"flame", "glowing", "sealed"};
 
+/// Of a room of which nothing is said. Source: assumed; no measured garage was found. The loss is
+/// that of a double garage of 36 m2, partly insulated.
+inline constexpr Duration usual_time_constant = hours(6);
+inline constexpr HeatLoss usual_heat_loss = watts_per_kelvin(150);
+
 /// A heater that a thermostat turns on in some hours of the day.
 struct Heating {
   Temperature set_point;

@@ -14,14 +14,14 @@ struct Choices {
   /// fewer sessions. The first is ready soonest. Its proof is as the schedule's; that of the others
   /// holds among schedules in as few sessions or fewer.
   std::vector<Plan> ways;
-  bool none_fewer = false;  ///< proved: no schedule has fewer sessions than the last one
+  /// Proved: no schedule has fewer sessions than the last one, in the air of its room.
+  bool none_fewer = false;
 };
 
 /// All choices between an early date and few sessions for a plan that stands but is not dated, as
 /// far as the search finds them. Due dates that the first way keeps are kept in all. One way alone
 /// where a step finds no time or a coat does not dry in time.
-Choices choices(Plan standing, const std::vector<DryingClock>& clocks, Interval span,
-                const StageListener& stage = {});
+Choices choices(Plan standing, Interval span, const StageListener& stage = {});
 
 /// The same for a job as of `now`; nothing, with Problems, as for make_standing.
 std::optional<Choices> choices_of(Job job, Instant now, Problems& problems,

@@ -44,9 +44,9 @@ struct CoatOutlook {
   std::optional<Instant> typical_from;
 };
 
-/// The outlook of a coat put on from `applied` on, in the air from the earlier of `now` and that.
-/// The coat takes as long to put on as the planning grid, at least; nothing and Problems when the
-/// air does not reach that far.
+/// The outlook of a coat put on from `applied` on, in the air from the earlier of `now` and that,
+/// with the readings in the log. The coat takes as long to put on as the planning grid, at least;
+/// nothing and Problems when the air does not reach that far.
 std::optional<CoatOutlook> coat_outlook(const Job& job, std::size_t coating, Instant applied,
                                         Instant now, Problems& problems);
 

@@ -1,4 +1,4 @@
-// Cold airing: how cold the room gets while it is aired, against what its wet coats bear.
+// Cold airing: how near the aired room comes to what its wet coats bear, in warmth and in dew.
 #pragma once
 
 #include "tackfree/air/air_series.hpp"
@@ -8,19 +8,21 @@
 
 namespace tackfree {
 
-/// The moment of an airing that comes nearest to what the coats bear until touch-dry, or is
-/// farthest under it.
+/// The moments of wet coats that come nearest to what they bear, or are farthest under it.
 struct ColdAiring {
   Temperature room, bears;
   Instant at;
-  bool with_airing = false;  ///< `room` has the outdoor air in it; else it is the room's own air
+  TemperatureDifference spread, margin;  ///< of the boards over the dew point, and what it must be
+  Instant dew_at;
+  bool with_airing = false;  ///< outdoor air let in is reckoned; else it is the air as it was given
+
+  bool too_cold() const { return room < bears; }
+  bool dewy() const { return spread < margin - kelvins(1e-6); }  // at the margin is rounding
 };
 
-/// Where the job says how the room follows outdoors and what heat it loses, the air that its
-/// openings let in counts: 0.333 Wh/(m3 K) of the flow beyond the closed room's. Source: ISO 13789,
-/// heat capacity of air per volume 1200 J/(m3 K) (from memory). Where it says no loss, an aired
-/// room is as cold as outdoors, which errs towards cold. Else the air given is taken as it is.
-/// Nothing without an airing.
+/// Each coat that is aired is followed in `air` from its beginning, or the schedule's, until it is
+/// touch-dry, and for as long as it must not fall under its putting-on temperature. Nothing without
+/// an airing.
 std::optional<ColdAiring> coldest_airing(const Job& job, const OperationList& list,
                                          const AirSeries& air, const Schedule& schedule,
                                          const RoomJudgement& room);

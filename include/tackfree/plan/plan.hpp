@@ -45,6 +45,12 @@ struct EarlyCoat {
   double films_wet = 1.0;  ///< with what was still to dry under it, in films of its own
 };
 
+/// The openings that the plan's air has in it, and so what its dates and its proof hold for.
+struct AiredAir {
+  std::vector<FasterLoss> openings;
+  bool every_chance = false;  ///< all in which a coat could have the room open, not this plan's own
+};
+
 struct Plan {
   Job job;
   Instant now;
@@ -59,7 +65,8 @@ struct Plan {
   std::map<std::string, EarlyCoat> early;  ///< by key of the coat
   OperationList list;
   AirSeries air;
-  Fraction wood_moisture;  ///< where wood settles in the air of `now`
+  std::optional<AiredAir> aired;  ///< nothing: the air has no airing in it
+  Fraction wood_moisture;         ///< where wood settles in the air of `now`
   Duration board_lag;  ///< how far boards are behind the air; 0 where the job does not name them
   Schedule schedule;
   /// Why each coat's stages take as long as they do: by step of the schedule, empty for other work.

@@ -1,6 +1,7 @@
 // Tonight: what to do now or next, what the air allows, and how far the waiting coats are.
 #pragma once
 
+#include "tackfree/plan/coat_outlook.hpp"
 #include "tackfree/plan/plan.hpp"
 
 #include <optional>
@@ -20,7 +21,7 @@ struct WaitingCoat {
 /// May a coat of this coating go on at the plan's now?
 struct AirNow {
   std::size_t coating = 0;
-  std::vector<Gate> failing;       ///< none: it may
+  std::vector<GateAt> failing;     ///< every rule against it, and when each is kept; none: it may
   std::optional<Instant> changes;  ///< then that ends, or all of it opens, within two weeks
   std::optional<Gate> closes_by;   ///< of air that is fit: the rule that ends it
 };
@@ -28,6 +29,7 @@ struct AirNow {
 struct Tonight {
   Temperature temperature;  ///< of the room, now
   Humidity humidity;
+  std::optional<Instant> read_at;  ///< the last reading that these two still owe more to than half
   std::vector<std::size_t> work;  ///< steps of the next stretch of work, in order; empty: none left
   Interval stretch;               ///< of that work, set-up and clean-up with it
   std::optional<std::size_t> then;  ///< the step after it
