@@ -62,9 +62,11 @@ void write_next(Page& page, const Plan& plan, const StepWords& words) {
     return !step.pieces.empty() && step.end() > plan.now;
   });
   if (next == steps.end()) {
-    page.paragraph({0, "Next "}, plan.schedule.unplaced.empty()
-                                     ? "nothing is left to do."
-                                     : "nothing has a time: see below what is in the way.");
+    page.paragraph({0, "Next "},
+                   plan.schedule.unplaced.empty()
+                       ? "nothing is left to do."
+                       : "nothing is left to do that has a time: see below what is in "
+                         "the way.");
     return;
   }
   const auto piece = std::find_if(next->pieces.begin(), next->pieces.end(),

@@ -144,6 +144,7 @@ TEST_CASE("what must be off stands by name at the coat before which the tin is o
   REQUIRE(off != std::string::npos);
   CHECK(off < text.find("pour"));
   CHECK(text.find("water heater", off + 10) == std::string::npos);
+}
 
 TEST_CASE("a day says how far the door is open, by the clock") {
   Plan plan = small_plan();
