@@ -151,6 +151,7 @@ CLI::App* log_command(CLI::App& app, Options& options) {
     command->add_option("--coating", told.coating, "Coating of the job; without it, the only one");
   CLI::App* air = log_kind(log, options, "air", "Thermometer and hygrometer were read");
   add_reading(air, told);
+  log_kind(log, options, "rags", "Oily rags, pads and sanding dust are dealt with");
   CLI::App* note = log_kind(log, options, "note", "Anything else");
   note->add_option("text", told.note, "What is to be noted")->required();
   CLI::App* withdraw =

@@ -1,14 +1,11 @@
 #include "tackfree/plan/tonight.hpp"
 
 #include "tackfree/air/air_readings.hpp"
-#include "tackfree/air/dried_share.hpp"
 #include "tackfree/air/psychrometrics.hpp"
 #include "tackfree/plan/log_facts.hpp"
-#include "tackfree/schedule/done_work.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
 
 #include <algorithm>
-#include <map>
 #include <numbers>
 
 namespace tackfree {
@@ -29,8 +26,13 @@ class Foreman {
     tonight_.humidity = relative_humidity(here.temperature, here.vapour);
     last_reading();
     next_work();
+    tonight_.waits = batch_waits(plan_, clocks_);
     air();
-    waiting();
+    uses();
+    coat_clocks();
+    dust_free();
+    airing();
+    tonight_.rags = oily_rags(job_, plan_.list, plan_.now);
     return std::move(tonight_);
   }
 
@@ -58,6 +60,11 @@ class Foreman {
         tonight_.read_at = std::max(tonight_.read_at.value_or(reading.at), reading.at);
   }
 
+  bool is_today(Instant at) const {
+    const Zone& zone = job_.calendar.zone;
+    return zone.local(at).on == zone.local(plan_.now).on;
+  }
+
   void next_work() {
     const auto& steps = plan_.schedule.steps;
     for (std::size_t i = 0; i < steps.size(); ++i) {
@@ -65,13 +72,14 @@ class Foreman {
       const Interval time = with_session(i);
       if (!tonight_.work.empty() && time.begin > tonight_.stretch.end + longest_pause) {
         tonight_.then = i;
-        return;
+        break;
       }
       if (tonight_.work.empty()) tonight_.stretch = time;
       tonight_.work.push_back(i);
       tonight_.stretch.begin = std::min(tonight_.stretch.begin, time.begin);
       tonight_.stretch.end = std::max(tonight_.stretch.end, time.end);
     }
+    tonight_.today = !tonight_.work.empty() && is_today(tonight_.stretch.begin);
   }
 
   std::vector<Gate> failing(const Operation& op, Instant at) const {
@@ -83,12 +91,23 @@ class Foreman {
     return gates;
   }
 
+  /// The coat goes on today, or might by all that it waits for but the air and the hours.
+  bool is_due(std::size_t step) const {
+    if (tonight_.today && std::ranges::find(tonight_.work, step) != tonight_.work.end())
+      return true;
+    return std::ranges::none_of(tonight_.waits, [&](const BatchWait& wait) {
+      return plan_.list.operations[wait.operation].batch == operation(step).batch &&
+             !wait.is_over(plan_.now);
+    });
+  }
+
   void air() {
     const auto& steps = plan_.schedule.steps;
     std::size_t next = 0;
     while (next < steps.size() && (operation(next).done || !operation(next).coating)) ++next;
     if (next == steps.size()) return;
     const Operation& op = operation(next);
+    if (!is_due(next)) return;
     AirNow air{*op.coating, {}, {}, {}};
     for (const Gate gate : failing(op, plan_.now)) air.failing.push_back({gate, std::nullopt});
     const Instant end = std::min(plan_.now + looks_ahead, plan_.air.covers().end - job_.grid);
@@ -103,56 +122,84 @@ class Foreman {
     tonight_.air = std::move(air);
   }
 
-  /// The stage that work to come waits for; light use where none does.
-  Stage awaited(std::size_t coat) const {
-    for (const Operation& other : plan_.list.operations)
-      for (const Wait& wait : other.waits)
-        if (wait.operation == coat && wait.stage && !other.done &&
-            other.kind != OperationKind::fit_hardware)
-          return *wait.stage;
-    return Stage::light_use;
-  }
-
-  bool is_awaited(std::size_t coat) const {
-    for (const Outcome& outcome : plan_.list.outcomes)
-      if (std::ranges::find(outcome.coats, coat) != outcome.coats.end()) return true;
-    return std::ranges::any_of(plan_.list.operations, [&](const Operation& other) {
-      return !other.done && std::ranges::any_of(other.waits, [&](const Wait& wait) {
-        return wait.operation == coat && wait.stage && wait.films == 1;
-      });
-    });
-  }
-
-  void waiting() {
-    for (std::size_t i = 0; i < plan_.schedule.steps.size(); ++i) {
-      const DatedStep& step = plan_.schedule.steps[i];
-      const Operation& op = operation(i);
-      if (!op.done || !op.coating || op.skipped()) continue;
-      const auto dust_free = step.reaches[index_of(Stage::dust_free)];
-      if (!dust_free || *dust_free > plan_.now)
-        tonight_.dust_free_at = std::max(tonight_.dust_free_at.value_or(plan_.now),
-                                         dust_free.value_or(plan_.schedule.span.end));
-      if (!is_awaited(step.operation)) continue;
-      WaitingCoat coat{i, awaited(step.operation), 0, {}, op.done->not_dry_before.has_value()};
-      coat.ready = step.reaches[index_of(coat.towards)];
-      if (coat.ready && *coat.ready <= plan_.now && coat.towards == Stage::light_use) continue;
-      coat.share = share_of(step, op, coat);
-      tonight_.waiting.push_back(coat);
+  /// Batches with their last coats on.
+  void uses() {
+    for (std::size_t batch = 0; batch < job_.batches.size(); ++batch) {
+      const auto coats_left = [&](const Operation& op) {
+        return op.batch == batch && !op.done && op.kind != OperationKind::fit_hardware;
+      };
+      if (std::ranges::any_of(plan_.list.operations, coats_left)) continue;
+      BatchUse use{.batch = batch, .light_use = {}, .full_cure = {}};
+      bool any = false;
+      for (const DatedOutcome& outcome : plan_.schedule.outcomes) {
+        if (outcome.batch != batch) continue;
+        if (outcome.stage == Stage::light_use) use.light_use = outcome.at;
+        if (outcome.stage == Stage::full_cure) use.full_cure = outcome.at;
+        any = true;
+      }
+      if (any) tonight_.uses.push_back(use);
     }
   }
 
-  /// By the hours that are left, as the clock and the trials have them; of a coat that nothing
-  /// makes ready, by its law.
-  double share_of(const DatedStep& step, const Operation& op, const WaitingCoat& coat) const {
-    const Instant applied = op.done ? op.done->dries_from() : step.dries_from.value_or(step.end());
-    const DryingCoat drying{&job_.coatings[*op.coating], coat.towards, op.film_for(coat.towards),
-                            applied};
-    const auto had = dried_share(drying, plan_.air, job_.room.air_speed, plan_.now);
-    if (!had) return 0;
-    if (!coat.ready) return std::min(*had, 0.99);
-    if (*coat.ready <= plan_.now) return 1;
-    const auto needs = dried_share(drying, plan_.air, job_.room.air_speed, *coat.ready);
-    return needs && *needs > 0 ? std::min(1.0, *had / *needs) : 0;
+  /// When `work` begins and ends: of this stretch by the plan, else by the log; nothing for other
+  /// work.
+  std::optional<Interval> time_of(std::size_t work) const {
+    const Operation& op = plan_.list.operations[work];
+    if (op.done)
+      return op.done->logged && !op.skipped() ? std::optional(op.done->time) : std::nullopt;
+    if (!tonight_.today) return std::nullopt;
+    for (const std::size_t step : tonight_.work)
+      if (plan_.schedule.steps[step].operation == work)
+        return Interval{plan_.schedule.steps[step].begin(), plan_.schedule.steps[step].end()};
+    return std::nullopt;
+  }
+
+  void coat_clocks() {
+    for (std::size_t i = 0; i < plan_.list.operations.size(); ++i) {
+      const Operation& op = plan_.list.operations[i];
+      if (op.kind != OperationKind::coat) continue;
+      const Coating& coating = job_.coatings[*op.coating];
+      if (!coating.wipe_off_after && !coating.pot_life) continue;
+      const auto time = time_of(i);
+      if (!time) continue;
+      CoatClock clock{.operation = i, .wipe_off = {}, .pot_until = {}};
+      // The log may be written before it is wiped off.
+      if (coating.wipe_off_after &&
+          plan_.now < time->end + whole_minutes_up(coating.wipe_off_within->value))
+        clock.wipe_off = time->end + whole_minutes_up(coating.wipe_off_after->value);
+      if (coating.pot_life && plan_.now < time->begin + whole_minutes_up(coating.pot_life->value))
+        clock.pot_until = time->begin + whole_minutes_up(coating.pot_life->value);
+      if (clock.wipe_off || clock.pot_until) tonight_.clocks.push_back(clock);
+    }
+  }
+
+  void dust_free() {
+    for (const DatedStep& step : plan_.schedule.steps) {
+      const Operation& op = plan_.list.operations[step.operation];
+      if (!op.done || !op.coating || op.skipped()) continue;
+      const Instant at = step.reaches[index_of(Stage::dust_free)].value_or(plan_.schedule.span.end);
+      if (at > plan_.now) tonight_.dust_free_at = std::max(tonight_.dust_free_at.value_or(at), at);
+    }
+  }
+
+  /// Spans that are on, or come with the stretch of work today.
+  std::vector<AiringSpan> spans_of(const AiringHabit& habit) const {
+    const Instant until =
+        tonight_.today ? tonight_.stretch.end + Minutes(1) : plan_.now + Minutes(1);
+    std::vector<AiringSpan> spans =
+        airing_spans(coating_stretches(plan_.list, plan_.schedule), habit);
+    std::erase_if(spans, [&](const AiringSpan& span) {
+      return span.time.end <= plan_.now || span.time.begin >= until;
+    });
+    return spans;
+  }
+
+  void airing() {
+    AiringNow& airing = tonight_.airing;
+    airing.spans = spans_of(job_.room.airing.value_or(AiringHabit()));
+    if (!plan_.room || plan_.room->verdict != HabitVerdict::too_little) return;
+    airing.too_little = true;
+    if (plan_.room->proposed) airing.proposed = spans_of(*plan_.room->proposed);
   }
 
   const Plan& plan_;

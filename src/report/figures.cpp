@@ -186,6 +186,17 @@ std::string Figures::clock_of_day(int minute_of_day) const {
 
 std::string Figures::clock(Instant at) const { return clock_of_day(zone_.local(at).minute_of_day); }
 
+std::string Figures::clock_span(Interval time) const {
+  constexpr std::size_t half_day = 3;  // " pm"
+  std::string from = clock(time.begin);
+  const std::string to = clock(time.end);
+  const bool same_half = from.size() > half_day && to.size() > half_day &&
+                         from.substr(from.size() - half_day) == to.substr(to.size() - half_day) &&
+                         from.back() == 'm' && time.length() < Minutes(12 * minutes_of_hour);
+  if (same_half) from.resize(from.size() - half_day);
+  return fmt::format("{} to {}", from, to);
+}
+
 Instant Figures::full_hour_up(Instant at) const {
   const int past = zone_.local(at).minute_of_day % minutes_of_hour;
   return past == 0 ? at : at + Minutes(minutes_of_hour - past);

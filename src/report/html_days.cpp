@@ -1,5 +1,6 @@
 #include "tackfree/report/html_days.hpp"
 
+#include "tackfree/report/airing_words.hpp"
 #include "tackfree/report/html_page.hpp"
 #include "tackfree/report/text_fumes.hpp"
 
@@ -70,6 +71,7 @@ void write_html_days(Markup& html, const Plan& plan, const StepWords& words, con
                  fmt::format("{} of work{}", duration_text(to_duration(day.work)),
                              day.typical ? "; typical air, hours may move" : ""));
     html.close();
+    write_note(html, "airing", "Airing", airing_words(day.airing, plan.now, words.figures()));
     html.open("ol", {{"class", "work"}});
     std::string told;  // a reason stands once a day
     for (const WorkEntry& entry : day.entries) write_entry(html, plan, words, how_to, entry, told);

@@ -2,6 +2,7 @@
 
 #include "tackfree/plan/due_dates.hpp"
 #include "tackfree/plan/recoat_room.hpp"
+#include "tackfree/report/airing_words.hpp"
 #include "tackfree/report/display_text.hpp"
 #include "tackfree/report/text_fumes.hpp"
 #include "tackfree/report/text_materials.hpp"
@@ -61,7 +62,11 @@ void write_next(Page& page, const Plan& plan, const StepWords& words) {
     return !step.pieces.empty() && step.end() > plan.now;
   });
   if (next == steps.end()) {
-    page.paragraph({0, "Next "}, "nothing is left to do, or nothing could be placed.");
+    page.paragraph({0, "Next "},
+                   plan.schedule.unplaced.empty()
+                       ? "nothing is left to do."
+                       : "nothing is left to do that has a time: see below what is in "
+                         "the way.");
     return;
   }
   const auto piece = std::find_if(next->pieces.begin(), next->pieces.end(),
@@ -125,6 +130,13 @@ std::optional<Instant> hardware_on_later(const Plan& plan) {
   return last == plan.schedule.ready_at ? std::nullopt : last;
 }
 
+/// Of a plan that is ready already.
+std::string cured_words(const Plan& plan, const std::optional<Instant>& cured,
+                        const Figures& figures) {
+  if (!cured) return "; fully cured after " + figures.day(plan.schedule.span.end);
+  return fmt::format("; fully cured {}{}", *cured <= plan.now ? "since " : "", figures.day(*cured));
+}
+
 void write_ready(Page& page, const Plan& plan, const Figures& figures) {
   if (!plan.schedule.ready_at) {
     page.paragraph({0, "Ready"}, "no date yet: see below what found no time or does not dry.");
@@ -132,6 +144,14 @@ void write_ready(Page& page, const Plan& plan, const Figures& figures) {
   }
   const auto cured = cured_at(plan.schedule);
   const auto hardware = hardware_on_later(plan);
+  if (*plan.schedule.ready_at <= plan.now) {
+    page.paragraph(
+        {0, "Ready"},
+        fmt::format("since {}, for light use{}{}", figures.moment(*plan.schedule.ready_at),
+                    hardware ? "; hardware on " + figures.moment(*hardware) : "",
+                    cured_words(plan, cured, figures)));
+    return;
+  }
   page.paragraph(
       {0, "Ready"},
       fmt::format("{}, for light use; {}fully cured {}",
@@ -252,6 +272,9 @@ void write_days(Page& page, const Plan& plan, const StepWords& words, const HowT
   for (const WorkDay& day : work) {
     std::string told;
     write_day_head(page, words.figures(), day);
+    if (const std::string airing = airing_words(day.airing, plan.now, words.figures());
+        !airing.empty())
+      page.paragraph({0, "Airing"}, airing);
     for (const WorkEntry& entry : day.entries)
       write_entry(page, plan, words, how_to, entry, rooms, told);
   }

@@ -54,6 +54,8 @@ std::string happened(const LogEntry& entry, const std::string& what) {
       return what + ": thrown away";
     case LogKind::air:
       return "reading";
+    case LogKind::rags:
+      return "oily rags dealt with";
     case LogKind::note:
       return "note";
     case LogKind::withdrawn:

@@ -1,5 +1,6 @@
 #include "tackfree/report/work_days.hpp"
 
+#include "tackfree/report/airing_words.hpp"
 #include "tackfree/report/display_text.hpp"
 
 #include <algorithm>
@@ -52,6 +53,20 @@ std::vector<WorkEntry> entries(const Plan& plan, const StepWords& words) {
   return all;
 }
 
+/// Each airing to the day on which it begins; what goes on from it, past midnight too, stays there.
+void airing_to_days(const Plan& plan, const Figures& figures, std::vector<WorkDay>& all) {
+  WorkDay* day = nullptr;
+  Instant open_until;
+  for (const AiringSpan& span : airing_of(plan)) {
+    if (span.time.begin != open_until) {
+      const auto found = std::ranges::find(all, figures.local_date(span.time.begin), &WorkDay::on);
+      day = found == all.end() ? nullptr : &*found;
+    }
+    open_until = span.time.end;
+    if (day != nullptr && span.time.end > plan.now) day->airing.push_back(span);
+  }
+}
+
 }  // namespace
 
 std::vector<WorkDay> work_days(const Plan& plan, const StepWords& words) {
@@ -63,6 +78,7 @@ std::vector<WorkDay> work_days(const Plan& plan, const StepWords& words) {
     result.back().typical = result.back().typical || (entry.step && entry.step->on_typical_air);
     result.back().entries.push_back(std::move(entry));
   }
+  airing_to_days(plan, words.figures(), result);
   return result;
 }
 

@@ -293,17 +293,11 @@ class Builder {
 
   /// Dust of done sanding settles before anything wet, and is not made on coats that are still wet.
   void keep_dust_from(std::size_t activity) {
-    const Activity& a = problem().activities[activity];
-    for (std::size_t i = 0; i < list_.operations.size(); ++i) {
-      const Operation& other = list_.operations[i];
-      if (!other.done || other.done->skipped || room_of(other) != a.room) continue;
-      if (a.dusty && other.coating)
-        release(activity, done_reaches(job_, other, clocks_[*other.coating], Stage::dust_free),
-                {{.operation = i, .stage = Stage::dust_free}, HeldBy::dust});
-      if (a.wet_until && other.grit)
-        release(activity,
-                other.done->time.end + whole_minutes_up(job_.data.labour.dust_settles.value),
-                {{.operation = i}, HeldBy::dust});
+    const Operation& work = list_.operations[result_.operation_of[activity]];
+    for (const DustKept& kept : kept_by_dust(job_, list_, clocks_, work)) {
+      Wait wait{.operation = kept.operation};
+      if (work.grit) wait.stage = Stage::dust_free;
+      release(activity, kept.until, {wait, HeldBy::dust});
     }
   }
 

@@ -208,7 +208,9 @@ std::vector<std::string> broken_shop_rules(const Job& job, const OperationList& 
 }
 
 bool in_other_rooms(const Job& job, std::size_t first, std::size_t second) {
-  return job.batches.at(first).rules.room != job.batches.at(second).rules.room;
+  // Batches without a room of their own are in the first one.
+  return job.batches.at(first).rules.room.value_or(0) !=
+         job.batches.at(second).rules.room.value_or(0);
 }
 
 }  // namespace tackfree

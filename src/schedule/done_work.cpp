@@ -1,5 +1,6 @@
 #include "tackfree/schedule/done_work.hpp"
 
+#include "tackfree/schedule/check_shop_rules.hpp"
 #include "tackfree/takeoff/lots.hpp"
 
 #include <algorithm>
@@ -62,6 +63,22 @@ std::optional<Instant> done_wait_over(const Job& job, const OperationList& list,
   if (at && wait.dry_for && done.not_dry_before) at = std::max(*at, *done.not_dry_before);
   if (at) *at += whole_minutes_up(wait.delay);
   return at;
+}
+
+std::vector<DustKept> kept_by_dust(const Job& job, const OperationList& list,
+                                   const std::vector<DryingClock>& clocks, const Operation& work) {
+  const bool dusty = work.grit.has_value(), wet = work.kind == OperationKind::coat;
+  std::vector<DustKept> all;
+  for (std::size_t i = 0; i < list.operations.size(); ++i) {
+    const Operation& other = list.operations[i];
+    if (!other.done || other.skipped() || in_other_rooms(job, other.batch, work.batch)) continue;
+    if (dusty && other.coating)
+      all.push_back({i, done_reaches(job, other, clocks.at(*other.coating), Stage::dust_free)});
+    if (wet && other.grit)
+      all.push_back(
+          {i, other.done->time.end + whole_minutes_up(job.data.labour.dust_settles.value)});
+  }
+  return all;
 }
 
 std::vector<SpaceHeld> space_held(const Job& job, const OperationList& list,

@@ -228,12 +228,12 @@ class Dating {
   void outcomes() {
     bool all = result_.unplaced.empty();
     for (const Outcome& outcome : list_.outcomes) {
-      DatedOutcome dated{outcome.batch, outcome.stage, result_.span.begin};
+      DatedOutcome dated{outcome.batch, outcome.stage, std::nullopt};
       for (const std::size_t coat : outcome.coats) {
         const DatedStep* step = step_of(coat);
         const auto reached = step ? step->reaches[index_of(outcome.stage)] : std::nullopt;
-        dated.at =
-            dated.at && reached ? std::optional(std::max(*dated.at, *reached)) : std::nullopt;
+        const bool first = coat == outcome.coats.front();
+        dated.at = reached && (first || dated.at) ? std::max(dated.at, reached) : std::nullopt;
       }
       if (outcome.stage == Stage::light_use) {
         if (dated.at && all)

@@ -91,6 +91,17 @@ TEST_CASE("lines are numbered one after another and only added") {
   CHECK(job.said.find("air ") != std::string::npos);
 }
 
+TEST_CASE("rags that are dealt with are logged with their hour") {
+  StarterJob job;
+  CHECK(job.log("rags", {"--at", "00:05", "--now", "2027-04-06T08:00", "--note", "in the can"}) ==
+        exit_done);
+  CHECK(job.said.find("Understood: oily rags dealt with; ") != std::string::npos);
+  CHECK(job.text().find(R"("kind":"rags")") != std::string::npos);
+  CHECK(job.text().find("T00:05") != std::string::npos);
+  CHECK(job.log("show", {}) == exit_done);
+  CHECK(job.said.find("oily rags dealt with; \"in the can\"") != std::string::npos);
+}
+
 TEST_CASE("what is only shown or refused is not written") {
   StarterJob job;
   CHECK(job.log("note", {"a", "--only-show"}) == exit_done);

@@ -17,6 +17,9 @@ const std::string coat =
 const std::string test =
     R"({"id":2,"written_at":"2027-04-10T09:00Z","kind":"test","step":"s","test":"thumb","passed":false})";
 
+const std::string rags =
+    R"({"id":1,"written_at":"2027-04-09T22:00-04:00","kind":"rags","at":"2027-04-09T21:40-04:00"})";
+
 std::string air_line(int id, const std::string& rest = "") {
   return R"({"id":)" + std::to_string(id) +
          R"(,"written_at":"2027-04-10T10:00Z","kind":"air","temperature_c":10)" + rest + "}";
@@ -57,10 +60,19 @@ TEST_CASE("a line tells when, which step, how much and in which air") {
   CHECK(log.history.next_id == 3);
 }
 
+TEST_CASE("rags that are dealt with are a line of their own, of no step and no coating") {
+  const Read log = read(rags + "\n");
+  REQUIRE(log.problems.empty());
+  CHECK(log.history.entries.at(0).kind == LogKind::rags);
+  CHECK(log.history.entries[0].at == moment("2027-04-10T01:40Z"));
+  const std::string of_a_step = rags.substr(0, rags.size() - 1) + R"(,"step":"s"})";
+  CHECK(read(of_a_step + "\n").problems.size() == 1);
+}
+
 TEST_CASE("a line that was written is read back as it was") {
   const Zone zone = Zone::named("America/New_York").value();
   for (const std::string& line :
-       {coat, test, air_line(7, R"(,"corrects":3,"note":"by the door, \"shut\"")")}) {
+       {coat, test, rags, air_line(7, R"(,"corrects":3,"note":"by the door, \"shut\"")")}) {
     CAPTURE(line);
     const Read once =
         read((line.find("corrects") != std::string::npos ? air_line(3) + "\n" : "") + line + "\n");

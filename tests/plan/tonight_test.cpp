@@ -2,6 +2,10 @@
 
 #include "tackfree/plan/make_plan.hpp"
 
+#include <algorithm>
+#include <string>
+#include <vector>
+
 #include "plan/planned_log.hpp"
 #include <doctest/doctest.h>
 
@@ -9,6 +13,12 @@ namespace tackfree {
 namespace {
 
 using namespace testing;
+
+std::size_t operation_step(const Plan& plan, std::size_t operation) {
+  const auto& steps = plan.schedule.steps;
+  return static_cast<std::size_t>(std::ranges::find(steps, operation, &DatedStep::operation) -
+                                  steps.begin());
+}
 
 TEST_CASE("the work of tonight is what follows without a longer pause, and then comes the rest") {
   const Plan plan = planned_log({}, "2027-04-05T18:00Z");
@@ -19,21 +29,94 @@ TEST_CASE("the work of tonight is what follows without a longer pause, and then 
     CHECK(plan.schedule.steps[step].begin() < instant("2027-04-05T22:00Z"));
   REQUIRE(now.then);
   CHECK(plan.schedule.steps[*now.then].begin() > now.stretch.end + Minutes(30));
-  CHECK(now.waiting.empty());
+  CHECK(now.waits.empty());
   CHECK_FALSE(now.dust_free_at);
 }
 
 TEST_CASE("a wet coat is told with its share, and dust is kept off it") {
   const Plan plan = planned_log({coat(1, back_1, "2027-04-06T19:00Z")}, "2027-04-06T20:00Z");
   const Tonight now = tonight(plan);
-  REQUIRE(now.waiting.size() == 1);
-  CHECK(now.waiting[0].towards == Stage::handle);
-  CHECK(now.waiting[0].share > 0.05);
-  CHECK(now.waiting[0].share < 0.3);
-  CHECK(now.waiting[0].ready ==
-        plan.schedule.steps[now.waiting[0].step].reaches[index_of(Stage::handle)]);
+  REQUIRE(now.waits.size() == 1);
+  CHECK(now.waits[0].wait.stage == Stage::handle);
+  REQUIRE(now.waits[0].share);
+  CHECK(*now.waits[0].share > 0.05);
+  CHECK(*now.waits[0].share < 0.3);
+  CHECK(now.waits[0].until == plan.schedule.steps[operation_step(plan, now.waits[0].wait.operation)]
+                                  .reaches[index_of(Stage::handle)]);
   REQUIRE(now.dust_free_at);
   CHECK(*now.dust_free_at > plan.now);
+}
+
+TEST_CASE("the air is not told of a coat that must wait for days") {
+  const Plan plan = planned_log({coat(1, back_1, "2027-04-06T19:00Z")}, "2027-04-06T19:10Z");
+  CHECK_FALSE(tonight(plan).air);
+}
+
+TEST_CASE("airing goes by the clock from the coat as it was logged") {
+  Job job = logged_job({coat(1, back_1, "2027-04-06T20:50Z")});
+  job.room.airing = AiringHabit{Opening::ajar, Opening::ajar, hours(2)};
+  const auto spans = [&](const char* now) { return tonight(planned_again(job, now)).airing.spans; };
+  REQUIRE(spans("2027-04-06T21:30Z").size() == 1);
+  CHECK(spans("2027-04-06T21:30Z")[0].time.end == instant("2027-04-06T22:50Z"));
+  CHECK(spans("2027-04-06T22:50Z").empty());
+}
+
+TEST_CASE("airing that is too little for the plan is told, with the proposed one by the clock") {
+  Job job = logged_job({});
+  job.room.volume = cubic_metres(25);
+  job.room.airing = AiringHabit{Opening::ajar, Opening::ajar, hours(0.5)};
+  Plan plan = planned_again(job, "2027-04-05T18:00Z");
+  REQUIRE(plan.room);
+  REQUIRE(plan.room->verdict == HabitVerdict::too_little);
+  const Plan evening = planned_again(
+      [&] {
+        job.history.entries = {coat(1, back_1, "2027-04-06T19:00Z")};
+        return job;
+      }(),
+      "2027-04-06T19:05Z");
+  const AiringNow airing = tonight(evening).airing;
+  CHECK(airing.too_little);
+  CHECK(airing.spans.size() == 1);
+  CHECK(airing.proposed.empty() != evening.room->proposed.has_value());
+}
+
+TEST_CASE("a batch is ready when it really was, not when it is asked about") {
+  std::vector<LogEntry> log;
+  const Plan whole = planned_again(sample_job(), "2027-04-05T17:00Z");
+  int id = 0;
+  for (const DatedStep& step : whole.schedule.steps) {
+    const Operation& op = whole.list.operations[step.operation];
+    const bool coats = op.kind == OperationKind::coat;
+    if (coats || op.kind == OperationKind::fit_hardware)
+      log.push_back(
+          entry(++id, coats ? LogKind::coat : LogKind::done, op.key, iso_utc(step.end()).c_str()));
+  }
+  const Plan later = planned_log(log, "2027-06-10T10:00Z");
+  REQUIRE(whole.schedule.ready_at);
+  CHECK(later.schedule.ready_at == whole.schedule.ready_at);
+  const Tonight now = tonight(later);
+  REQUIRE(now.uses.size() == 1);
+  CHECK(now.uses[0].light_use == whole.schedule.ready_at);
+  CHECK(now.uses[0].full_cure);
+  CHECK(now.waits.empty());
+}
+
+TEST_CASE("wiping off has its minute, planned and just put on, and a pot its end") {
+  Job oil = sample_job("hardwax_oil");
+  oil.history.file = "sample.log.jsonl";
+  oil.history.entries = {coat(1, "top/finish/coat-1/back/coat", "2027-04-06T19:00Z")};
+  const Tonight wiping = tonight(planned_again(oil, "2027-04-06T19:02Z"));
+  REQUIRE_FALSE(wiping.clocks.empty());
+  // Left for 10 minutes: class figure, common practice, no source.
+  CHECK(wiping.clocks[0].wipe_off == instant("2027-04-06T19:10Z"));
+  Job two_part = sample_job("two_component_polyurethane");
+  two_part.history.file = "sample.log.jsonl";
+  two_part.history.entries = {coat(1, "top/finish/coat-1/back/coat", "2027-04-06T19:00Z")};
+  two_part.history.entries[0].began_at = instant("2027-04-06T18:40Z");
+  const Tonight mixed = tonight(planned_again(two_part, "2027-04-06T19:30Z"));
+  REQUIRE_FALSE(mixed.clocks.empty());
+  // Pot life of 3 h: typical label value, generic.
+  CHECK(mixed.clocks[0].pot_until == instant("2027-04-06T21:40Z"));
 }
 
 TEST_CASE("the air of now is judged for the next coat, and when it changes") {

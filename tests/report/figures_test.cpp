@@ -121,6 +121,9 @@ TEST_CASE("both units stand beside each other in sentences, metric first, and me
 TEST_CASE("the clock and the week go as the job says, else as its units do") {
   const Instant evening = *parse_instant("2027-04-10T22:30:00Z");
   CHECK(metric.clock(evening) == "18:30");
+  CHECK(metric.clock_span({evening, evening + Minutes(265)}) == "18:30 to 22:55");
+  CHECK(us.clock_span({evening, evening + Minutes(265)}) == "6:30 to 10:55 pm");
+  CHECK(us.clock_span({evening - Minutes(420), evening}) == "11:30 am to 6:30 pm");
   CHECK(us.clock(evening) == "6:30 pm");
   CHECK(metric.week_begins_on() == 0);
   CHECK(us.week_begins_on() == 6);

@@ -31,3 +31,11 @@ TEST_CASE("each day is a block with room for readings and notes") {
   CHECK(days == 3);
   CHECK(notes == 3);
 }
+
+TEST_CASE("a day of the page says how far the door is open, by the clock") {
+  Plan plan = small_plan();
+  plan.job.room.airing = AiringHabit{Opening::open, Opening::ajar, hours(2)};
+  Markup html;
+  write_html_days(html, plan, StepWords(plan), HowTo(plan));
+  CHECK(holds(html.markup(), "<b>Airing</b> <bdi>door open 10:00 to 11:10 am, then door ajar"));
+}

@@ -145,3 +145,21 @@ TEST_CASE("what must be off stands by name at the coat before which the tin is o
   CHECK(off < text.find("pour"));
   CHECK(text.find("water heater", off + 10) == std::string::npos);
 }
+
+TEST_CASE("a day says how far the door is open, by the clock") {
+  Plan plan = small_plan();
+  CHECK_FALSE(holds(days_of(plan), "Airing"));
+  plan.job.room.airing = AiringHabit{Opening::open, Opening::ajar, hours(2)};
+  CHECK(
+      holds(days_of(plan), "\nAiring door open 10:00 to 11:10 am, then door ajar until 1:10 pm\n"));
+}
+
+TEST_CASE("a job that was ready in time says since when, and proves nothing of it") {
+  Plan plan = small_plan();
+  plan.schedule.unplaced.clear();
+  plan.schedule.ready_at = plan.now - Minutes(3 * 24 * 60);
+  plan.schedule.proof = Proof{plan.now, true, true};
+  const std::string text = opening_of(plan);
+  CHECK(holds(text, "Ready since "));
+  CHECK_FALSE(holds(text, "Proved"));
+}

@@ -26,3 +26,14 @@ TEST_CASE("a day that rests on typical air says so, and no other day does") {
   CHECK(days[2].typical);
   CHECK_FALSE(days[1].typical);
 }
+
+TEST_CASE("airing stands on the day on which it begins, what goes on from it with it") {
+  Plan plan = small_plan();
+  CHECK(work_days(plan, StepWords(plan)).at(1).airing.empty());
+  plan.job.room.airing = AiringHabit{Opening::open, Opening::ajar, hours(16)};
+  const std::vector<WorkDay> all = work_days(plan, StepWords(plan));
+  CHECK(all[0].airing.empty());
+  REQUIRE(all[1].airing.size() == 2);
+  CHECK(all[1].airing[0].opening == Opening::open);
+  CHECK(all[1].airing[1].time.begin == all[1].airing[0].time.end);
+}

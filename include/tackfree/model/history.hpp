@@ -14,10 +14,11 @@
 
 namespace tackfree {
 
-/// What one line of the log tells of. `withdrawn` takes an earlier line back.
-enum class LogKind { coat, done, skipped, test, fault, tin, waste, air, note, withdrawn };
-inline constexpr std::array<std::string_view, 10> log_kind_words{
-    "coat", "done", "skipped", "test", "fault", "tin", "waste", "air", "note", "withdrawn"};
+/// What one line of the log tells of. `rags`: all oily rags are dealt with. `withdrawn` takes an
+/// earlier line back.
+enum class LogKind { coat, done, skipped, test, fault, tin, waste, air, rags, note, withdrawn };
+inline constexpr std::array<std::string_view, 11> log_kind_words{
+    "coat", "done", "skipped", "test", "fault", "tin", "waste", "air", "rags", "note", "withdrawn"};
 
 /// How a coat was tried: touched, or pressed and turned under the thumb (ASTM D1640).
 enum class DryTest { touch, thumb };

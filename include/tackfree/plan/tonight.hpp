@@ -1,22 +1,15 @@
-// Tonight: what to do now or next, what the air allows, and how far the waiting coats are.
+// Tonight: what to do now or next, what must wait until when, how to air, and the oily rags.
 #pragma once
 
+#include "tackfree/plan/batch_waits.hpp"
 #include "tackfree/plan/coat_outlook.hpp"
+#include "tackfree/plan/oily_rags.hpp"
 #include "tackfree/plan/plan.hpp"
 
 #include <optional>
 #include <vector>
 
 namespace tackfree {
-
-/// A coat that other work, or the use of the piece, still waits for.
-struct WaitingCoat {
-  std::size_t step = 0;  ///< index into Schedule::steps
-  Stage towards = Stage::sand;
-  double share = 0;              ///< of the drying that it needs by all that is known, up to 1
-  std::optional<Instant> ready;  ///< nothing where that is not within the plan
-  bool failed = false;           ///< a trial failed and none was passed since
-};
 
 /// May a coat of this coating go on at the plan's now?
 struct AirNow {
@@ -26,16 +19,42 @@ struct AirNow {
   std::optional<Gate> closes_by;   ///< of air that is fit: the rule that ends it
 };
 
+/// How the room is to be open around the coats that are just on and those of the next stretch of
+/// work today, by the clock.
+struct AiringNow {
+  std::vector<AiringSpan> spans;     ///< by the job's habit, not over yet
+  bool too_little = false;           ///< for the vapour of this plan
+  std::vector<AiringSpan> proposed;  ///< by the habit that the plan proposes in its place
+};
+
+/// When a batch that has its last coats may be used; nothing where that is not within the plan.
+struct BatchUse {
+  std::size_t batch = 0;
+  std::optional<Instant> light_use, full_cure;
+};
+
+/// A clock time that a coat sets, of the stretch of work or just put on.
+struct CoatClock {
+  std::size_t operation = 0;         ///< index into OperationList::operations
+  std::optional<Instant> wipe_off;   ///< the last of it comes off again then
+  std::optional<Instant> pot_until;  ///< what was mixed first is good until then
+};
+
 struct Tonight {
   Temperature temperature;  ///< of the room, now
   Humidity humidity;
   std::optional<Instant> read_at;  ///< the last reading that these two still owe more to than half
   std::vector<std::size_t> work;  ///< steps of the next stretch of work, in order; empty: none left
   Interval stretch;               ///< of that work, set-up and clean-up with it
+  bool today = false;             ///< the stretch begins on the local day of now
   std::optional<std::size_t> then;  ///< the step after it
-  std::optional<AirNow> air;        ///< for the coating of the next coat
-  std::vector<WaitingCoat> waiting;
+  std::optional<AirNow> air;  ///< for the next coat, where nothing but air and hours holds it today
+  std::vector<BatchWait> waits;
+  std::vector<BatchUse> uses;
+  std::vector<CoatClock> clocks;
   std::optional<Instant> dust_free_at;  ///< a coat is still wet to dust until then
+  AiringNow airing;
+  OilyRags rags;
 };
 
 /// Pauses of up to 30 minutes do not end a stretch of work (assumed).

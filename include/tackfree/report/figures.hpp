@@ -53,6 +53,8 @@ class Figures {
   std::string day_and_year(Instant at) const;  ///< Sat 10 Apr 2027 / Sat Apr 10, 2027
   std::string clock(Instant at) const;         ///< 18:30 / 6:30 pm
   std::string moment(Instant at) const;        ///< day and clock
+  /// `18:30 to 22:55`, `6:30 to 10:55 pm`: of one day, or of an evening and the night after it.
+  std::string clock_span(Interval time) const;
   /// `today`, `tomorrow` or the day.
   std::string day_seen_from(Instant now, Instant at) const;
   /// The next full hour of the local clock, or `at` itself when it is one.

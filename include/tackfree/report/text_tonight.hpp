@@ -8,8 +8,9 @@
 
 namespace tackfree {
 
-/// What to do, what to pour, whether the air is fit, how far the coats are, what must not be done,
-/// what comes then, and what to put away: 24 lines of 80 columns as a rule.
+/// What to do and to pour, what must not be done until when, when finished batches may be used,
+/// airing by the clock, what comes then, what to put away, and the oily rags: 25 lines of 80
+/// columns as a rule.
 std::string tonight_text(const Plan& plan, const Tonight& tonight, int columns = 80,
                          Ink ink = Ink::plain);
 

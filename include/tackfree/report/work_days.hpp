@@ -21,6 +21,7 @@ struct WorkDay {
   Minutes work{0};       ///< of the entries that begin on this day
   bool typical = false;  ///< rests on air that is typical, not forecast
   std::vector<WorkEntry> entries;
+  std::vector<AiringSpan> airing;  ///< that begin on this day, and what goes on from them
 };
 
 /// Every local day with work to come, in order. `plan` must outlive the result.

@@ -25,6 +25,18 @@ std::optional<Instant> done_reaches(const Job& job, const Operation& coat, const
 std::optional<Instant> done_wait_over(const Job& job, const OperationList& list,
                                       const std::vector<DryingClock>& clocks, const Wait& wait);
 
+/// Done work that keeps dust and wet coats apart, and until when; nothing where that is not within
+/// the series.
+struct DustKept {
+  std::size_t operation = 0;  ///< a coat on which dust would fall, or sanding whose dust settles
+  std::optional<Instant> until;
+};
+
+/// What keeps `work`, a sanding or a coat, waiting for dust: none is made on coats of its room that
+/// are still wet, and what was made there settles before a coat.
+std::vector<DustKept> kept_by_dust(const Job& job, const OperationList& list,
+                                   const std::vector<DryingClock>& clocks, const Operation& work);
+
 /// Space in a drying room that a batch lies in with a coat that is on, until it can be handled;
 /// nothing in `until` where that is not within the series. In the unit of `space_taken`.
 struct SpaceHeld {
