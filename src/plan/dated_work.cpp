@@ -38,7 +38,7 @@ void hold_to_windows(Plan& plan) {
 
 void list_work(Plan& plan) {
   plan.list = with_repairs(operation_list(plan.job, plan.takeoff, plan.volumes, plan.keyed),
-                            plan.job, plan.keyed);
+                           plan.job, plan.keyed);
   mark_done(plan.list, plan.job, plan.now);  // what does not fit is left out already
   mark_early_coats(plan);
   mark_trials(plan.list, plan.job, plan.air);

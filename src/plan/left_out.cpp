@@ -52,8 +52,7 @@ LoggedWork logged_work(Job& job, const SurfaceTakeoff& takeoff, Instant now) {
   // Without one line another may fit no more: each round leaves fewer entries.
   while (true) {
     LoggedWork work{sanded_by_log(job), {}};
-    work.list =
-        with_repairs(operation_list(job, takeoff, expected, work.keyed), job, work.keyed);
+    work.list = with_repairs(operation_list(job, takeoff, expected, work.keyed), job, work.keyed);
     std::vector<LeftOutLine> misfits = mark_done(work.list, job, now);
     if (misfits.empty()) return work;
     leave_out(job.history, std::move(misfits));

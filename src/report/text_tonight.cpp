@@ -36,6 +36,7 @@ class Answer {
     head();
     write_stop(page_, plan_);
     work();
+    off();
     write_running_clocks(page_, plan_, tonight_, words_);
     air();
     dust();
@@ -182,12 +183,12 @@ class Answer {
     const Coating& coating = plan_.job.coatings.at(air.coating);
     const std::string name = cut_to(longest_name, coating.name);
     if (!air.failing.empty()) {
-      page_.paragraph({0, "Don't "},
-                      fmt::format("coat with {} in this air: {}. {}", name,
-                                  rules_against(air, coating),
-                                  air.changes ? fmt::format("It is fit again {}, {}.",
-                                                            when(*air.changes), in(*air.changes))
-                                              : "It does not get fit within two weeks."));
+      page_.paragraph(
+          {0, "Don't "},
+          fmt::format("coat with {} in this air: {}. {}", name, rules_against(air, coating),
+                      air.changes ? fmt::format("It is fit again {}, {}.", when(*air.changes),
+                                                in(*air.changes))
+                                  : "It does not get fit within two weeks."));
       return;
     }
     // What ends in days says nothing of tonight.
@@ -197,6 +198,18 @@ class Answer {
                                             name, when(*air.changes),
                                             words_.rule_with_origin(*air.closes_by, coating))
                               : fmt::format("fit for {} now.", name));
+  }
+
+  /// What must be off now, or before the tin of the next stretch of work today is opened.
+  void off() {
+    if (to_switch_off(plan_.job).empty()) return;
+    const bool asked = std::ranges::any_of(plan_.flammable, [&](const FlammableTime& flammable) {
+      const bool on = flammable.time.begin <= plan_.now && plan_.now < flammable.time.end;
+      const bool next = tonight_.today && std::ranges::find(tonight_.work, flammable.first_step) !=
+                                              tonight_.work.end();
+      return on || next;
+    });
+    if (asked) page_.paragraph({0, "Off   "}, off_text(plan_) + ".");
   }
 
   bool is_one_room() const { return plan_.job.rooms.size() < 2; }

@@ -12,6 +12,6 @@ namespace tackfree {
 /// `Don't` what must wait, with hour and reason; `Try` where a coat should be dry for what is next.
 /// Batches of which the same is to be said share a line; no batch has both.
 void write_batch_waits(Page& page, const Plan& plan, const std::vector<BatchWait>& waits,
-                 const StepWords& words);
+                       const StepWords& words);
 
 }  // namespace tackfree
