@@ -38,9 +38,9 @@ std::string flow_sentence(const RoomJudgement& room, VapourLimit limit, std::str
 }  // namespace
 
 std::string_view words_for(Opening opening) {
-  constexpr std::array<std::string_view, 4> words{"closed", "door ajar", "door open",
-                                                  "door open and fan on"};
-  return words.at(static_cast<std::size_t>(opening));
+  constexpr std::array<std::string_view, 4> said{"closed", "door ajar", "door open",
+                                                 "door open and fan on"};
+  return said.at(static_cast<std::size_t>(opening));
 }
 
 std::string words_for(const AiringHabit& habit) {

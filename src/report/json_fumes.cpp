@@ -134,9 +134,9 @@ void put_ignition(Json& document, const Plan& plan) {
   object["heater_is"] = clash && clash->kind
                             ? Json(heater_kind_words.at(static_cast<std::size_t>(*clash->kind)))
                             : Json(nullptr);
-  Json& hours = object["heater_clashes"] = Json::array();
+  Json& clashes = object["heater_clashes"] = Json::array();
   if (clash)
-    for (const Interval& each : clash->hours) hours.push_back(hours_object(each, zone));
+    for (const Interval& each : clash->hours) clashes.push_back(hours_object(each, zone));
   document["ignition"] = std::move(object);
 }
 

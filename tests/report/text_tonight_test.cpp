@@ -195,7 +195,7 @@ TEST_CASE("no hour of a job tells of a batch both that it must wait and that it 
     CAPTURE(text);
     std::size_t forbidden = 0;
     for (const std::string& line : lines_with(text, "Don't "))
-      forbidden += has(line, " top before ") ? 1 : 0;
+      forbidden += has(line, " top before ") ? 1U : 0U;
     const std::size_t dry = lines_with(text, "Try   ").size();
     CHECK(forbidden + dry <= 1);
     waited = waited || forbidden > 0;

@@ -43,7 +43,7 @@ TEST_CASE("a coat is never counted only, however much else there is") {
   std::size_t coats = 0, pours = 0;
   for (std::size_t step = 0; step < plan.schedule.steps.size(); ++step) {
     now.work.push_back(step);
-    coats += plan.list.operations[plan.schedule.steps[step].operation].coating ? 1 : 0;
+    coats += plan.list.operations[plan.schedule.steps[step].operation].coating ? 1U : 0U;
   }
   TextPage page(80);
   write_tonight_work(page, plan, now, StepWords(plan));

@@ -29,9 +29,9 @@ struct Said {
   int exit_code = 0;
 };
 
-Said program(const fs::path& folder, const std::string& arguments) {
+Said program(const fs::path& place, const std::string& arguments) {
   const std::string line =
-      "cd '" + folder.string() + "' && '" TACKFREE_PROGRAM "' " + arguments + " --width 80 2>&1";
+      "cd '" + place.string() + "' && '" TACKFREE_PROGRAM "' " + arguments + " --width 80 2>&1";
   FILE* pipe = ::popen(line.c_str(), "r");
   REQUIRE(pipe != nullptr);
   std::string printed;
@@ -106,12 +106,12 @@ std::string clock_of(Instant at) { return iso_utc(at).substr(0, 16) + "Z"; }
 
 /// The first thing that the plan of this hour has still to be done begins no later than what
 /// `tonight` offers now.
-void check_offer(const fs::path& folder, const Play& play, Instant now, const Said& tonight) {
+void check_offer(const fs::path& place, const Play& play, Instant now, const Said& tonight) {
   if (tonight.text.find("Do now:") == std::string::npos) return;
   const Said plan =
-      program(folder, "plan " + play.job + " --now " + clock_of(now) + " --json plan.json");
+      program(place, "plan " + play.job + " --now " + clock_of(now) + " --json plan.json");
   REQUIRE_MESSAGE((plan.exit_code == 0 || plan.exit_code == 3), plan.text);
-  std::ifstream file(folder / "plan.json");
+  std::ifstream file(place / "plan.json");
   const auto document = nlohmann::json::parse(file);
   Instant first = Instant::max();
   const auto begins = [&](const nlohmann::json& piece) {
@@ -153,8 +153,8 @@ void live(const std::string& name) {
     for (Rule& rule : play.rules) {
       if (now < rule.from || now > rule.to) continue;
       ++rule.asked;
-      CHECK_MESSAGE((said.text.find(rule.words) != std::string::npos) == rule.must,
-                    rule.must ? "must say: " : "must not say: ", rule.words);
+      const std::string wanted = (rule.must ? "must say: " : "must not say: ") + rule.words;
+      CHECK_MESSAGE((said.text.find(rule.words) != std::string::npos) == rule.must, wanted);
     }
     check_offer(copy, play, now, said);
   }
