@@ -1,7 +1,5 @@
 #include "tackfree/report/airing_words.hpp"
 
-#include "tackfree/fumes/vapour_words.hpp"
-
 #include <algorithm>
 
 #include <fmt/format.h>

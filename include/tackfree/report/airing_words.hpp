@@ -1,7 +1,6 @@
 // Airing words: when the room stands how far open, by the clock.
 #pragma once
 
-#include "tackfree/fumes/airing.hpp"
 #include "tackfree/plan/plan.hpp"
 #include "tackfree/report/figures.hpp"
 
