@@ -1,5 +1,4 @@
-// Number check: what is wrong with a number on the command line, which has plain digits and a
-// range.
+// Number check: plain digits within a range, or what is wrong, for numbers on the command line.
 #pragma once
 
 #include <string>
