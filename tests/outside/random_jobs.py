@@ -20,6 +20,7 @@ import tempfile
 
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parent))
 
+from random_jobs.coverage import never  # noqa: E402
 from random_jobs.one_job import OneJob  # noqa: E402
 from random_jobs.planted_faults import planted  # noqa: E402
 
@@ -70,6 +71,7 @@ def main():
             if not job["findings"] and not options.keep:
                 shutil.rmtree(job["folder"])
     print("Jobs with each feature:", columns(tags), "Exit codes:", columns(codes), sep="\n")
+    print("No job had:", ", ".join(never(tags)) or "all were there")
     print(f"worst processor time {slowest[0]:.2f} s: seed {slowest[2]}, {slowest[1]}")
     print(f"worst memory {widest[0]:.0f} MB: seed {widest[2]}, {widest[1]}")
     print(f"{len(seeds)} jobs, {checked} plans judged, {findings} findings")

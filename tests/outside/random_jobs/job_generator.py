@@ -55,7 +55,9 @@ class JobGenerator:
         self.own_figures(job)
         if rng.random() < 0.15:
             self.tags.add("no coating on, job")
-            job["no_coating_on"] = [(first_day + timedelta(days=rng.randint(0, 6))).isoformat()]
+            pinned = [pin["on"] for batch in job["batches"] for pin in batch.get("pins", [])]
+            day = (first_day + timedelta(days=rng.randint(0, 6))).isoformat()
+            job["no_coating_on"] = [day] if day not in pinned else []
         if rng.random() < 0.2:
             self.tags.add("ready by, job")
             job["ready_by"] = (first_day + timedelta(days=rng.randint(5, days))).isoformat()

@@ -69,7 +69,8 @@ class ShopRules:
         if len(step.pieces) > 1:
             if not step.is_sanding():
                 self.say("minutes", step, "is split")
-            if any(end - begin < 15 for begin, end, _ in step.pieces[:-1]):
+            # Fifteen minutes, cut to whole slots.
+            if any(end - begin <= 15 - grid for begin, end, _ in step.pieces[:-1]):
                 self.say("minutes", step, "is split into too small pieces")
         least = self.least_minutes(step)
         if given["work_min"] < least - ROUNDING:
