@@ -1,6 +1,7 @@
 #include "tackfree/plan/notes.hpp"
 
 #include "tackfree/air/psychrometrics.hpp"
+#include "tackfree/plan/log_facts.hpp"
 #include "tackfree/plan/part_notes.hpp"
 #include "tackfree/plan/recoat_room.hpp"
 #include "tackfree/plan/shop_notes.hpp"
@@ -93,9 +94,12 @@ void sheen_notes(const Plan& plan, std::vector<Note>& notes) {
   }
 }
 
-/// Rule 2: coats that the person's hours keep from the window of the one below.
+/// Rule 2: coats that the person's hours keep from the window of the one below. What the log says
+/// was sanded has missed nothing, and its class may have no window.
 void window_notes(const Plan& plan, std::vector<Note>& notes) {
+  const KeyedCoats sanded = sanded_by_log(plan.job);
   for (const CoatPlace& place : plan.keyed) {
+    if (sanded.contains(place)) continue;
     const Batch& batch = plan.job.batches[place.batch];
     const FinishSystem* system = find_named(plan.job.systems, batch.system);
     const std::size_t below = place.coat > 1 ? place.step : place.step - 1;
