@@ -122,9 +122,13 @@ class PlanView:
         return sorted(found, key=lambda line: line["at_minute"])
 
     def slowness(self, coating):
-        """What trials have taught can shorten the hours; half is more than they may."""
-        passed = any(line.get("passed") for line in self.trials(coating=coating))
-        return self.coatings[coating].slowness * (0.5 if passed else 1)
+        """What earlier jobs have taught, but where coats were tried no more than none: a trial moves it
+        towards itself, also a failed one. One that was passed can shorten the hours; half is more than
+        it may."""
+        trials, given = self.trials(coating=coating), self.coatings[coating].slowness
+        if any(line.get("passed") for line in trials):
+            return min(given, 1) / 2
+        return min(given, 1) if trials else given
 
     def stage_at(self, coat, stage, films=1):
         """The coat, or a film of so many, is at the stage no sooner; 0 for a skipped one."""

@@ -69,9 +69,9 @@ class ShopRules:
         if len(step.pieces) > 1:
             if not step.is_sanding():
                 self.say("minutes", step, "is split")
-            # Fifteen minutes, cut to whole slots.
-            if any(end - begin <= 15 - grid for begin, end, _ in step.pieces[:-1]):
-                self.say("minutes", step, "is split into too small pieces")
+            # Fifteen minutes, cut to whole slots; later pieces may fill what the hours leave.
+            if step.pieces[0][1] - step.pieces[0][0] <= 15 - grid:
+                self.say("minutes", step, "begins with too small a piece")
         least = self.least_minutes(step)
         if given["work_min"] < least - ROUNDING:
             self.say("minutes", step, f"is given {given['work_min']:.2f} min; its area takes {least:.2f}")
