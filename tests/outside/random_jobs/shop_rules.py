@@ -70,7 +70,8 @@ class ShopRules:
             if not step.is_sanding():
                 self.say("minutes", step, "is split")
             # Fifteen minutes, cut to whole slots; later pieces may fill what the hours leave.
-            if step.pieces[0][1] - step.pieces[0][0] <= 15 - grid:
+            handed_over = step.pieces[0][1] == step.pieces[1][0]
+            if step.pieces[0][1] - step.pieces[0][0] <= 15 - grid and not handed_over:
                 self.say("minutes", step, "begins with too small a piece")
         least = self.least_minutes(step)
         if given["work_min"] < least - ROUNDING:
