@@ -3,6 +3,7 @@
 #include "tackfree/air/psychrometrics.hpp"
 #include "tackfree/plan/early_coats.hpp"
 #include "tackfree/plan/left_out.hpp"
+#include "tackfree/plan/log_facts.hpp"
 #include "tackfree/plan/part_notes.hpp"
 #include "tackfree/plan/recoat_room.hpp"
 #include "tackfree/plan/shop_notes.hpp"
@@ -112,9 +113,12 @@ const Coating& coating_below(const Plan& plan, const CoatPlace& place) {
 /// `once more` of a coat that a fault has cost.
 std::string_view again_words(const CoatPlace& place) { return place.again > 0 ? " once more" : ""; }
 
-/// Rule 2: coats that the person's hours keep from the window of the one below.
+/// Rule 2: coats that the person's hours keep from the window of the one below. What the log says
+/// was sanded has missed nothing, and its class may have no window.
 void window_notes(const Plan& plan, std::vector<Note>& notes) {
+  const KeyedCoats sanded = sanded_by_log(plan.job);
   for (const CoatPlace& place : plan.keyed) {
+    if (sanded.contains(place)) continue;
     const Batch& batch = plan.job.batches[place.batch];
     const FinishSystem* system = find_named(plan.job.systems, batch.system);
     const Coating& under = coating_below(plan, place);

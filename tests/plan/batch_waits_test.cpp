@@ -75,19 +75,19 @@ TEST_CASE("after a run the hour is that of the repair, through the film that is 
 TEST_CASE("a batch that comes after a test board waits until the board's coat is dry to handle") {
   Job job = sample_job();
   add_legs(job);
-  job.batches[0].after = "legs";
+  job.batches[1].after = "top";
   job.history.file = "sample.log.jsonl";
   const Plan first = planned_again(job, "2027-04-05T18:00Z");
   int id = 0;
   for (const Operation& op : first.list.operations)
-    if (op.batch == 0 && op.kind == OperationKind::sand_bare)
+    if (op.batch == 1 && op.kind == OperationKind::sand_bare)
       job.history.entries.push_back(entry(++id, LogKind::done, op.key, "2027-04-05T18:00Z"));
   const Plan plan = planned_again(job, "2027-04-05T18:05Z");
   const auto waits = waits_of(plan);
   REQUIRE(waits.size() == 1);
   CHECK(plan.list.operations[waits[0].operation].kind == OperationKind::coat);
   CHECK(waits[0].by == HeldBy::previous_step);
-  CHECK(plan.list.operations[waits[0].wait.operation].batch == 1);
+  CHECK(plan.list.operations[waits[0].wait.operation].batch == 0);
   for (const DatedStep& step : plan.schedule.steps)
     if (step.operation == waits[0].wait.operation)
       CHECK(waits[0].until == step.reaches[index_of(Stage::handle)]);

@@ -18,6 +18,7 @@ Job one_coat() {
   job.systems[0].steps[0].coats = 1;
   job.data.labour.fit_hardware.value = Duration();
   for (auto& hours : job.calendar.weekly) hours = {{20 * 60, 21 * 60 + 30}};
+  job.calendar.no_power_sanding.clear();
   job.horizon = days(6);
   CoatingLimits& limits = job.coatings[0].limits;
   limits.put_on_min.value = celsius(-10);

@@ -173,8 +173,9 @@ TEST_CASE("sanding beside a wet coat is taken, and the coat that took the dust i
   const auto dry = understood(job, sanding, instant("2027-04-07T20:00Z"), problems);
   REQUIRE(dry);
   CHECK(dry->consequences.empty());
-  job.rooms = {{"shed", std::nullopt, std::nullopt, 0}};
-  job.batches[1].rules.room = 0;
+  // A batch without a room is in the first one.
+  job.rooms = {{"shed", std::nullopt, std::nullopt, 0}, {"attic", std::nullopt, std::nullopt, 0}};
+  job.batches[1].rules.room = 1;
   sanding.at = instant("2027-04-06T19:50Z");
   CHECK(understood(job, sanding, instant(tuesday), problems).value().consequences.empty());
 }

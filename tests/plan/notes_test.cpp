@@ -4,7 +4,7 @@
 
 #include <algorithm>
 
-#include "sample_job.hpp"
+#include "logged_job.hpp"
 #include <doctest/doctest.h>
 
 namespace tackfree {
@@ -101,6 +101,16 @@ TEST_CASE("a coat that would miss the window of an unsanded one is sanded for an
   job.coatings[0].recoat_unsanded_within = sourced(days(30), Origin::label);
   CHECK_FALSE(notes_on(job, "recoat window"));
   CHECK_FALSE(notes_on(testing::sample_job(), "recoat window"));
+}
+
+TEST_CASE("sanding that the log has is no missed window, with or without a window of the class") {
+  Job job = testing::logged_job(
+      {testing::coat(1, testing::back_1, "2027-04-01T10:00Z"),
+       testing::coat(2, testing::show_1, "2027-04-03T10:00Z"),
+       testing::entry(3, LogKind::done, "top/finish/coat-2/both/sand-p240", "2027-04-05T10:00Z")});
+  CHECK_FALSE(notes_on(job, "recoat window"));
+  job.coatings[0].recoat_unsanded_within.reset();
+  CHECK_FALSE(notes_on(job, "recoat window"));
 }
 
 TEST_CASE("filled pores bring the filler's advice") {

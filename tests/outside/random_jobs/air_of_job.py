@@ -1,0 +1,286 @@
+"""Air of a job: temperature, vapour pressure and boards over time, worked out from the files it names.
+
+Nothing of the program is used. Sources of the formulas: docs/formulas.md, "Humid air" and the sections
+after it. Values stand on a raster of five minutes and run straight between.
+"""
+import csv
+import math
+from bisect import bisect_right
+from datetime import date, datetime, timedelta, timezone
+
+from .finishing_data import celsius
+from .local_time import EPOCH, clock_minutes, minutes_of
+
+STEP = 5
+# ASHRAE Handbook Fundamentals 2017, ch. 14, table 6: share of the range below the high, hours 1 to 24.
+BELOW_HIGH = [0.88, 0.92, 0.95, 0.98, 1.00, 0.98, 0.91, 0.74, 0.55, 0.38, 0.23, 0.13,
+              0.05, 0.00, 0.00, 0.06, 0.14, 0.24, 0.39, 0.50, 0.59, 0.68, 0.75, 0.82]
+MONTHS = ["january", "february", "march", "april", "may", "june", "july", "august", "september",
+          "october", "november", "december"]
+
+
+def saturation(t):
+    """Pa over liquid water; Hyland and Wexler 1983."""
+    k = t + 273.15
+    return math.exp(-5800.2206 / k + 1.3914993 - 0.048640239 * k + 4.1764768e-5 * k * k
+                    - 1.4452093e-8 * k ** 3 + 6.5459673 * math.log(k))
+
+
+def vapour(given, t):
+    """Of an object with a dew point, which counts first, or a humidity."""
+    dew = celsius(given, "dew_point")
+    return saturation(dew) if dew is not None else given["humidity_pct"] / 100 * saturation(t)
+
+
+def rows_of_csv(folder, rows, clock):
+    with open(folder / rows["file"], newline="", encoding="utf-8") as file:
+        table = list(csv.DictReader(file))
+    known = []
+    for row in table:
+        if not row[rows["temperature_column"]].strip():
+            continue
+        text = row[rows["time_column"]].replace("Z", "+00:00")
+        moment = datetime.fromisoformat(text)
+        if moment.tzinfo is None:
+            zone = timezone.utc if rows["time_is"] == "utc" else clock.zone
+            moment = moment.replace(tzinfo=zone)
+        scale = (lambda x: (x - 32) / 1.8) if rows["temperature_unit"] == "F" else (lambda x: x)
+        t = scale(float(row[rows["temperature_column"]]))
+        dew = row.get(rows.get("dew_point_column"), "") or ""
+        wet = row.get(rows.get("humidity_column"), "") or ""
+        if dew.strip():
+            known.append((moment.astimezone(timezone.utc), t, saturation(scale(float(dew)))))
+        elif wet.strip():
+            known.append((moment.astimezone(timezone.utc), t, float(wet) / 100 * saturation(t)))
+    if "replay_in_year" in rows:
+        years = rows["replay_in_year"] - known[0][0].year
+        known = [(m.replace(year=m.year + years), t, e) for m, t, e in known]
+    return [(minutes_of(m), t, e) for m, t, e in known]
+
+
+def rows_of_epw(folder, epw):
+    lines = (folder / epw["file"]).read_text().splitlines()
+    offset = round(float(lines[0].split(",")[8]) * 60)
+    hours = []
+    for line in lines[8:]:
+        fields = line.split(",")
+        hours.append((int(fields[1]), int(fields[2]), int(fields[3]), float(fields[6]), float(fields[7]),
+                      float(fields[8])))
+    known, year, last = [], epw["replay_in_year"], None
+    for month, day, hour, t, dew, wet in hours:
+        if last is not None and (month, day) < last:
+            year += 1
+        last = (month, day)
+        if t == 99.9 or (dew == 99.9 and wet == 999):
+            continue
+        at = minutes_of(datetime(year, month, day, tzinfo=timezone.utc)) + hour * 60 - offset
+        known.append((at, t, saturation(dew) if dew != 99.9 else wet / 100 * saturation(t)))
+    return known
+
+
+def standard_offset(clock, year):
+    """Ahead of UTC in winter: the smaller of January's and July's."""
+    return min(clock.offset(minutes_of(datetime(year, month, 1, tzinfo=timezone.utc))) for month in (1, 7))
+
+
+def hours_of_day(begins, low, high, pressure, first):
+    for hour in range(0 if first else 1, 25):
+        t = high - BELOW_HIGH[(hour - 1) % 24] * (high - low)
+        yield begins + hour * 60, t, min(pressure, saturation(t))
+
+
+def low_high(given):
+    low, high = celsius(given, "low"), celsius(given, "high")
+    return low, high, vapour(given, high - (high - low) * sum(BELOW_HIGH) / 24)
+
+
+def rows_of_days(days, clock):
+    known = []
+    for day in days["each"]:
+        on = date.fromisoformat(day["on"])
+        begins = minutes_of(datetime(on.year, on.month, on.day, tzinfo=timezone.utc))
+        begins -= standard_offset(clock, on.year)
+        known += hours_of_day(begins, *low_high(day), not known)
+    return known
+
+
+def rows_of_months(months, clock, begin, end):
+    given = {MONTHS.index(month["month"]) + 1: low_high(month) for month in months["each"]}
+    offset = standard_offset(clock, (EPOCH + timedelta(minutes=begin)).year)
+    on = (EPOCH + timedelta(minutes=begin + offset)).date()
+    known = []
+    while True:
+        begins = minutes_of(datetime(on.year, on.month, on.day, tzinfo=timezone.utc)) - offset
+        if begins > end or on.month not in given:
+            return known
+        middle = on.replace(day=15)
+        step = -1 if on.day < 15 else 1
+        other = (middle + timedelta(days=31 * step)).replace(day=15)
+        share = (on - middle).days / (other - middle).days
+        here, there = given[on.month], given.get(other.month, given[on.month])
+        low, high, pressure = (a + (b - a) * share for a, b in zip(here, there))
+        known += hours_of_day(begins, low, high, pressure, not known)
+        on += timedelta(days=1)
+
+
+def straight(known, at):
+    """Between two rows; the ends go on level."""
+    i = bisect_right(known, at, key=lambda row: row[0])
+    if i == 0:
+        return known[0][1:]
+    if i == len(known):
+        return known[-1][1:]
+    a, b = known[i - 1], known[i]
+    share = (at - a[0]) / (b[0] - a[0])
+    return a[1] + (b[1] - a[1]) * share, a[2] + (b[2] - a[2]) * share
+
+
+def go_on_with_mean_day(known, end):
+    last, first = known[-1][0], known[0][0]
+    day = []
+    for hour in range(24):
+        found = [straight(known, last - 1440 * (back + 1) + (hour + 1) * 60) for back in range(7)
+                 if last - 1440 * (back + 1) + (hour + 1) * 60 >= first]
+        day.append(tuple(sum(column) / len(found) for column in zip(*found)))
+    hour = 0
+    while known[-1][0] < end:
+        known.append((last + (hour + 1) * 60, *day[hour % 24]))
+        hour += 1
+
+
+class AirOfJob:
+    """Air from `begin` to `end`; `readings` are (minute, temperature, humidity in percent or None)."""
+
+    def __init__(self, job, folder, clock, begin, end, readings=()):
+        air = job["air"]
+        self.begin, self.end = begin, end
+        known = self.outdoors(air, folder, clock)
+        self.heated = "heating" in air.get("indoors", {})
+        if "indoors" in air:
+            known = self.room(known, air["indoors"], clock)
+        raster = range(begin, end + STEP, STEP)
+        values = [straight(known, at) for at in raster]
+        self.outside_at_begin = values[0][0]
+        if readings:
+            values = with_readings(raster, values, readings)
+        self.t, self.e = [v[0] for v in values], [v[1] for v in values]
+        self.boards = self.t
+        if "boards" in air:
+            start = straight(self.known_outside, begin)[0] if air["boards"].get("from") == "outdoors" else self.t[0]
+            self.boards = follow(self.t, start, 500 * 1600 * air["boards"]["thickness_mm"] / 1000 / 16 / 60)
+
+    def outdoors(self, air, folder, clock):
+        known = []
+        sources = air["sources"] if "sources" in air else [air]
+        for source in sources:
+            after = known[-1][0] if known else None
+            if "constant" in source:
+                t = celsius(source["constant"], "temperature")
+                e = source["constant"]["humidity_pct"] / 100 * saturation(t)
+                more = [(self.begin if after is None else after + 60, t, e), (self.end, t, e)]
+            elif "rows" in source:
+                more = rows_of_csv(folder, source["rows"], clock)
+            elif "epw" in source:
+                more = rows_of_epw(folder, source["epw"])
+            elif "days" in source:
+                more = rows_of_days(source["days"], clock)
+            else:
+                more = rows_of_months(source["months"], clock,
+                                      self.begin - 5 * 1440 if after is None else after, self.end + 1440)
+            known += [row for row in more if after is None or row[0] > after]
+        if known[-1][0] < self.end:
+            go_on_with_mean_day(known, self.end)
+        self.known_outside = known
+        return known
+
+    def room(self, known, indoors, clock):
+        """The room a minute at a time, by small straight steps."""
+        tau = indoors.get("time_constant_h", 6) * 60
+        heating = indoors.get("heating")
+        power = loss = target = 0.0
+        hours = []
+        if heating:
+            target = celsius(heating, "to")
+            power = heating.get("heater_kw", 3) * 1000
+            loss = heating.get("loss_w_per_k", 150)
+            hours = [tuple(clock_minutes(c) for c in each.split("-")) for each in heating["hours"]]
+        begin, end = known[0][0], known[-1][0]
+        first_day = [straight(known, at)[0] for at in range(begin, min(begin + 1440, end) + 1, 10)]
+        t = sum(first_day) / len(first_day)
+        ceiling = indoors.get("humidity_ceiling_pct")
+        inside, share = [], 1 - math.exp(-1 / tau)
+        row = 1
+        for at in range(begin, end + 1):
+            while row + 1 < len(known) and known[row][0] < at:
+                row += 1
+            (a, ta, ea), (b, tb, eb) = known[row - 1], known[row]
+            part = min(1.0, (at - a) / (b - a))
+            out, e = ta + (tb - ta) * part, ea + (eb - ea) * part
+            if (at - begin) % STEP == 0:
+                most = saturation(t) * (ceiling / 100 if ceiling else 1)
+                inside.append((at, t, min(e, most)))
+            free = t + (out - t) * share
+            if heating and free < target:
+                minute = clock.local(at)[1]
+                if any(x <= minute < y for x, y in hours):
+                    free = min(target, t + (out + power / loss - t) * share)
+            t = free
+        if inside[-1][0] < end:
+            inside.append((end, t, min(e, saturation(t))))
+        return inside
+
+    def at(self, values, minute):
+        place, rest = divmod(minute - self.begin, STEP)
+        if place < 0:
+            return values[0]
+        if place + 1 >= len(values):
+            return values[-1]
+        return values[place] + (values[place + 1] - values[place]) * rest / STEP
+
+
+def follow(values, start, tau):
+    """What is behind `values` by the time constant `tau`, in minutes."""
+    found = [start]
+    small = 10
+    share = 1 - math.exp(-STEP / small / tau)
+    for a, b in zip(values, values[1:]):
+        t = found[-1]
+        for i in range(small):
+            t += (a + (b - a) * (i + 0.5) / small - t) * share
+        found.append(t)
+    return found
+
+
+def with_readings(raster, values, readings, fades=360):
+    """Each reading moves the account by its difference, which fades on a straight line."""
+    def account(minute):
+        place, rest = divmod(minute - raster[0], STEP)
+        a, b = values[place], values[min(place + 1, len(values) - 1)]
+        return tuple(x + (y - x) * rest / STEP for x, y in zip(a, b))
+
+    warm, damp = {}, {}
+    for at, t, humidity in readings:
+        if raster[0] <= at <= raster[-1]:
+            here = account(at)
+            warm[at] = t - here[0]
+            damp.pop(at, None)
+            if humidity is not None:
+                damp[at] = humidity / 100 * saturation(t) - here[1]
+
+    def moved(known, at):
+        times = sorted(known)
+        i = bisect_right(times, at)
+        before, after = (times[i - 1] if i else None), (times[i] if i < len(times) else None)
+        if before is not None and after is not None and after - before < 2 * fades:
+            return known[before] + (known[after] - known[before]) * (at - before) / (after - before)
+        if before is not None and at - before < fades:
+            return known[before] * (1 - (at - before) / fades)
+        if after is not None and after - at < fades:
+            return known[after] * (1 - (after - at) / fades)
+        return 0.0
+
+    result = []
+    for at, (t, e) in zip(raster, values):
+        t2 = t + moved(warm, at)
+        result.append((t2, min(max(0.0, e + moved(damp, at)), saturation(t2))))
+    return result

@@ -1,0 +1,94 @@
+"""Log generator: what somebody might tell the program, through its own command, after a plan."""
+from .local_time import utc
+
+FAULTS = ["runs", "wrinkling", "fisheyes", "blush", "tacky", "sand_through"]
+# Steps that the log takes together with their coat.
+WITH_A_COAT = ("dust off", "wipe off")
+
+
+class LogGenerator:
+    """Tells of a plan's first steps, more or less as planned, and of all kinds of things besides."""
+
+    def __init__(self, rng, program, tags):
+        self.rng, self.program, self.tags, self.latest = rng, program, tags, 0
+
+    def evening(self, job, plan, clock):
+        """Lines for the time up to a step of the plan; the hour at which they end."""
+        rng = self.rng
+        now = utc(plan["now_at"])
+        steps = sorted((s for s in plan["steps"] if not s.get("done")), key=lambda s: (s["end_at"], s["begin_at"]))
+        if not steps:
+            return now
+        told = steps[:rng.randint(1, min(14, len(steps)))]
+        # A line too many is one that nothing awaits: somebody has done less than was planned.
+        last = now
+        for step in told:
+            last = max(last, utc(step["end_at"]))
+            if step["kind"] not in WITH_A_COAT and rng.random() < 0.88:
+                self.work(step, last, clock)
+            if step["kind"] == "coat" and rng.random() < 0.5:
+                self.besides_a_coat(step, last, clock)
+        for _ in range(rng.randint(0, 3)):
+            self.anything(job, last, clock)
+        return max(last, self.latest) + rng.choice([4, 30, 300, 1500])
+
+    def tell(self, tag, kind, *arguments, at, clock, later=3):
+        """The exit code is 0, or 2 where the line is refused; both are answers."""
+        self.latest = max(self.latest, at + later)
+        run = self.program.run("log", kind, "job.json", *arguments, "--now", clock.written(at + later))
+        self.tags.add(f"log {tag} {'taken' if run.code == 0 else 'refused'}")
+        return run
+
+    def work(self, step, last, clock):
+        rng, place = self.rng, ["--batch", step["batch"]]
+        end = utc(step["end_at"])
+        at = ["--at", clock.written(min(last, end + rng.choice([0, 0, 0, 7, -2])))]
+        if step["kind"] == "coat":
+            place += ["--coat", step["coat"], "--side", step["side"]]
+            if rng.random() < 0.5:
+                place += ["--litres", round(max(0.002, step["mixed_l"] * rng.choice([0.6, 1, 1.2, 4])), 3)]
+            if rng.random() < 0.3:
+                place += ["--air-temp-c", rng.choice([14, 19, 23]), "--humidity-pct", rng.choice([40, 60])]
+            if rng.random() < 0.2:
+                place += ["--from", clock.written(utc(step["begin_at"]) - 1)]
+            if rng.random() < 0.06:
+                self.tell("skip coat", "skip", *place[:6], *at, at=last, clock=clock)
+                return
+            run = self.tell("coat", "coat", *place, *at, at=last, clock=clock)
+            if run.code == 2:
+                self.tell("coat insisted", "coat", *place, *at, "--insist", at=last, clock=clock)
+        elif rng.random() < 0.07:
+            self.tell("skip", "skip", *place, "--step", step["key"], *at, at=last, clock=clock)
+        else:
+            run = self.tell("done", "done", *place, "--step", step["key"], *at, at=last, clock=clock)
+            if run.code == 2:
+                self.tell("done insisted", "done", *place, "--step", step["key"], *at, "--insist", at=last, clock=clock)
+
+    def besides_a_coat(self, step, last, clock):
+        rng, place = self.rng, ["--batch", step["batch"], "--coat", step["coat"], "--side", step["side"]]
+        later = last + rng.choice([5, 90, 600])
+        if rng.random() < 0.5:
+            outcome = rng.choice(["passed", "failed"])
+            test = rng.choice(["touch", "thumb"])
+            self.tell(f"test {test} {outcome}", "test", test, outcome, *place, "--at", clock.written(later), at=later, clock=clock)
+        else:
+            fault = rng.choice(FAULTS)
+            self.tell("fault " + fault, "fault", fault, *place, "--at", clock.written(later), at=later, clock=clock)
+
+    def anything(self, job, last, clock):
+        rng, coating = self.rng, self.rng.choice(job["coatings"])["name"]
+        way = rng.choice(["tin", "waste", "air", "air", "note", "withdraw", "corrects"])
+        if way == "tin":
+            size = rng.choice(["1 qt", "750 ml", "250 ml"])
+            self.tell("tin", "tin", rng.choice(["opened", "bought"]), size, "--coating", coating, at=last, clock=clock)
+        elif way == "waste":
+            self.tell("waste", "waste", "120 ml", "--coating", coating, at=last, clock=clock)
+        elif way == "air":
+            self.tell("air", "air", "--air-temp-f", rng.choice([55, 66, 75]), *rng.choice([[], ["--humidity-pct", 55]]),
+                      at=last, clock=clock)
+        elif way == "note":
+            self.tell("note", "note", "a drip on the floor, ß and 漆", at=last, clock=clock)
+        elif way == "withdraw":
+            self.tell("withdraw", "withdraw", rng.randint(1, 6), at=last, clock=clock)
+        else:
+            self.tell("corrects", "note", "in place of another line", "--corrects", rng.randint(1, 6), at=last, clock=clock)
