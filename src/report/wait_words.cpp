@@ -122,8 +122,9 @@ class WaitLines {
     const std::string name = title(wait);
     if (first.batch != work.batch && wait.wait.stage)
       return fmt::format("{} has to be {} first", name, reached_words(*wait.wait.stage));
-    return wait.wait.delay > Duration() ? fmt::format("it has to dry after \"{}\"", name)
-                                        : fmt::format("\"{}\" comes first", name);
+    if (wait.wait.delay <= Duration()) return fmt::format("\"{}\" comes first", name);
+    return first.grit ? fmt::format("the dust of \"{}\" has to settle", name)
+                      : fmt::format("it has to dry after \"{}\"", name);
   }
 
   std::string drying(const BatchWait& wait) const {
