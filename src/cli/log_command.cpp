@@ -133,6 +133,8 @@ Logged logged(const Options& options, Job job, Instant now, const LockPatience& 
   const std::string& file = job.history.file;
   Logged answer;
   if (options.log.show) {
+    // The log is shown whole, also to a job whose `now_at` lies before it.
+    for (const LogEntry& entry : job.history.entries) now = std::max(now, entry.at);
     job.history = fitting_history(job, now);
     return {log_text(job, columns), {}, left_out_problems(job)};
   }

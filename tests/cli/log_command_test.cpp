@@ -98,7 +98,7 @@ TEST_CASE("rags that are dealt with are logged with their hour") {
   CHECK(job.said.find("Understood: oily rags dealt with; ") != std::string::npos);
   CHECK(job.text().find(R"("kind":"rags")") != std::string::npos);
   CHECK(job.text().find("T00:05") != std::string::npos);
-  CHECK(job.log("show", {"--now", "2027-04-06T08:00"}) == exit_done);
+  CHECK(job.log("show", {"--now", "2027-04-05T08:00"}) == exit_done);
   CAPTURE(job.said);
   CHECK(job.said.find("oily rags dealt with; \"in the can\"") != std::string::npos);
 }
