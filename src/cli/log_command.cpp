@@ -134,8 +134,7 @@ Logged logged(const Options& options, Job job, Instant now, const LockPatience& 
   Logged answer;
   if (options.log.show) {
     // The log is shown whole, also to a job whose `now_at` lies before it.
-    for (const LogEntry& entry : job.history.entries) now = std::max(now, entry.at);
-    job.history = fitting_history(job, now);
+    job.history = fitting_history(job, after_all(job.history, now));
     return {log_text(job, columns), {}, left_out_problems(job)};
   }
   const Report report = report_of(options.log, job, now, problems);
