@@ -22,8 +22,9 @@ void add_way(Choices& choices, Plan way) {
 Choices choices(Plan standing, const std::vector<DryingClock>& clocks, Interval span,
                 const StageListener& stage) {
   Choices choices;
+  solver::Effort effort{most_effort};
   Plan soonest = standing;
-  date_work(soonest, clocks, span);
+  date_work(soonest, clocks, span, &effort);
   // What cannot be kept in any case is not asked of the others.
   const std::vector<DueDate> dates = due_dates(soonest);
   const bool late = !std::ranges::all_of(dates, &DueDate::in_time);
@@ -34,7 +35,7 @@ Choices choices(Plan standing, const std::vector<DryingClock>& clocks, Interval 
     if (sessions == 0) break;
     if (stage) stage(fmt::format("looking for fewer than {} sessions", sessions));
     Plan next = standing;
-    const Fewer fewer = date_work_in_sessions(next, clocks, span, sessions - 1);
+    const Fewer fewer = date_work_in_sessions(next, clocks, span, sessions - 1, &effort);
     choices.none_fewer = fewer == Fewer::proved_none && !late;
     if (fewer != Fewer::found) break;
     next.job = choices.ways.front().job;

@@ -16,8 +16,10 @@
 #include "tackfree/plan/notes.hpp"
 #include "tackfree/plan/part_notes.hpp"
 #include "tackfree/plan/stock.hpp"
+#include "tackfree/schedule/busy_hours.hpp"
 #include "tackfree/schedule/check_schedule.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
+#include "tackfree/schedule/plan_size.hpp"
 #include "tackfree/takeoff/lots.hpp"
 
 #include <stdexcept>
@@ -69,7 +71,8 @@ void learn(Plan& plan, Job& job, Instant now, Problems& problems) {
 /// Dates the work by what the job aims at.
 void date_by_aim(Plan& plan, const std::vector<DryingClock>& clocks, Interval span,
                  const StageListener& stage) {
-  if (plan.job.aim == Aim::ready) return date_work(plan, clocks, span);
+  solver::Effort effort{most_effort};
+  if (plan.job.aim == Aim::ready) return date_work(plan, clocks, span, &effort);
   Choices found = choices(std::move(plan), clocks, span, stage);
   plan = std::move(found.ways.back());
   if (plan.schedule.proof) plan.schedule.proof->fewest_sessions = found.none_fewer;
@@ -89,7 +92,11 @@ std::optional<Plan> make_standing(Job job, Instant now, Problems& problems) {
   auto air = AirSeries::over(job.air, span, problems, readings_in_log(job.history));
   if (!air) return std::nullopt;
   const std::size_t known = problems.size();
+  settle_busy_hours(job, {start, span.end}, problems);
+  check_plan_size(job, 0, problems);
+  if (problems.size() > known) return std::nullopt;
   split_into_lots(job, problems);
+  check_plan_size(job, 0, problems);
   if (problems.size() > known) return std::nullopt;
   Plan plan;
   plan.now = start;
@@ -103,6 +110,8 @@ std::optional<Plan> make_standing(Job job, Instant now, Problems& problems) {
   plan.volumes = job_volumes(job, plan.takeoff, thirst_factors(job));
   plan.job = std::move(job);
   list_work(plan);
+  check_plan_size(plan.job, plan.list.operations.size(), problems);
+  if (problems.size() > known) return std::nullopt;
   return plan;
 }
 
