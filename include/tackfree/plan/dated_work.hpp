@@ -12,7 +12,7 @@
 namespace tackfree {
 
 /// What all searches for one plan may do together: two seconds or so of a slow machine.
-inline constexpr std::int64_t most_effort = 1'000'000'000'000;
+inline constexpr std::int64_t most_effort = 100'000'000;
 
 /// Lists the operations and marks what the log says of them.
 void list_work(Plan& plan);
