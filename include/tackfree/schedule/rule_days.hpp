@@ -1,5 +1,4 @@
-// Rule days: the days on which a repeating event happens, period by period, counted in long
-// strides.
+// Rule days: on which days a repeating event happens, by period, counted in long strides.
 #pragma once
 
 #include "tackfree/model/busy_event.hpp"
