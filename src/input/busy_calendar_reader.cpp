@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <map>
+#include <memory>
 #include <optional>
 #include <utility>
 
@@ -16,9 +17,8 @@ namespace tackfree {
 namespace {
 
 /// What an exported calendar of a person does not come near.
-constexpr std::size_t most_events = 20'000;
-constexpr std::size_t most_repeating = 2'000;
 constexpr std::size_t most_left_out = 100'000;
+constexpr std::size_t most_added = 100'000;
 constexpr std::size_t most_deep = 6;
 constexpr std::size_t most_problems = 20;
 
@@ -27,28 +27,92 @@ struct RawEvent {
   int line = 0;
   std::string uid;
   std::optional<CalendarLine> start, end, duration, rule, instance;
-  std::vector<CalendarLine> left_out, added;
+  LeftOut left_out;
+  std::vector<BusyBegin> also;
   bool free = false;
 };
 
-/// The file's structure: events with their lines, and the places that its zones name.
+/// The places that a file's zones name; the events may stand before them.
+using Places = std::map<std::string, std::string>;
+
+/// The file's structure, line by line.
+class Structure {
+ public:
+  Structure(const std::string& file, Problems& problems) : file_(file), problems_(problems) {}
+
+  /// One line; false when the rest of the file makes no sense.
+  bool take(const CalendarLine& line) {
+    last_ = line.line;
+    if (line.name == "BEGIN") return begin(line);
+    if (line.name == "END") {
+      if (open_.empty() || open_.back() != line.value)
+        return refuse(line.line, line.value, "wanted the END of what was begun last");
+      open_.pop_back();
+      return true;
+    }
+    return !open_.empty() || refuse(line.line, line.name,
+                                    "wanted a calendar file: one that begins with BEGIN:VCALENDAR");
+  }
+
+  void end() {
+    if (!seen_calendar_)
+      refuse(1, "", "wanted a calendar file: one that begins with BEGIN:VCALENDAR");
+    else if (!open_.empty())
+      refuse(last_, "", fmt::format("wanted END:{}: the file is cut off", open_.back()));
+  }
+
+  bool is_in(std::string_view part) const { return !open_.empty() && open_.back() == part; }
+
+ private:
+  bool begin(const CalendarLine& line) {
+    open_.push_back(line.value);
+    if (open_.size() > most_deep)
+      return refuse(line.line, line.value, "wanted a calendar whose parts are not nested so deep");
+    if (line.value == "VCALENDAR") seen_calendar_ = true;
+    if (line.value != "VEVENT" || ++events_ <= most_busy_events) return true;
+    return refuse(line.line, "", fmt::format("wanted at most {} events", most_busy_events),
+                  "export a shorter stretch of the calendar");
+  }
+
+  bool refuse(int line, std::string_view found, std::string wanted, std::string hint = {}) {
+    problems_.push_back({.file = file_,
+                         .line = line,
+                         .found = std::string(found),
+                         .wanted = std::move(wanted),
+                         .hint = std::move(hint)});
+    return false;
+  }
+
+  const std::string& file_;
+  Problems& problems_;
+  std::vector<std::string> open_;
+  std::size_t events_ = 0;
+  bool seen_calendar_ = false;
+  int last_ = 1;
+};
+
+/// Reads a file twice, so that it is never held as lines: its structure and places, then its
+/// events.
 class FileReading {
  public:
   FileReading(std::string file, const Zone& home, Problems& problems)
       : file_(std::move(file)), home_(home), problems_(problems), before_(problems.size()) {}
 
-  std::vector<BusyEvent> read(const std::vector<CalendarLine>& lines) {
-    for (const CalendarLine& line : lines) {
-      if (!take(line) || too_many_problems()) return {};
-    }
-    if (!seen_calendar_)
-      report(1, "", "wanted a calendar file: one that begins with BEGIN:VCALENDAR");
-    else if (!open_.empty())
-      report(lines.back().line, "",
-             fmt::format("wanted END:{}: the file is cut off", open_.back()));
+  std::vector<BusyEvent> read(std::string_view text) {
+    Structure structure(file_, problems_);
+    each_line(text, [&](const CalendarLine& line) {
+      if (!structure.take(line)) return false;
+      if (structure.is_in("VTIMEZONE")) note(line);
+      return true;
+    });
+    if (problems_.size() == before_) structure.end();
     if (problems_.size() > before_) return {};
-    for (const RawEvent& raw : events_)
-      if (!too_many_problems()) add(raw);
+    Structure again(file_, problems_);
+    each_line(text, [&](const CalendarLine& line) {
+      again.take(line);
+      take(line, again);
+      return !too_many_problems();
+    });
     leave_out_instances();
     std::vector<BusyEvent> busy;
     for (Known& known : known_)
@@ -65,6 +129,13 @@ class FileReading {
     BusyEvent event;
   };
 
+  template <class Take>
+  void each_line(std::string_view text, Take take) {
+    CalendarLines lines(text, file_, problems_);
+    for (CalendarLine line; lines.next(line) && take(line);) {
+    }
+  }
+
   void report(int line, std::string_view found, std::string wanted, std::string hint = {}) {
     problems_.push_back({.file = file_,
                          .line = line,
@@ -74,64 +145,41 @@ class FileReading {
   }
   bool too_many_problems() const { return problems_.size() >= before_ + most_problems; }
 
-  /// One line; false when the rest of the file makes no sense.
-  bool take(const CalendarLine& line) {
-    if (line.name == "BEGIN") {
-      open_.push_back(line.value);
-      if (open_.size() > most_deep) {
-        report(line.line, line.value, "wanted a calendar whose parts are not nested so deep");
-        return false;
-      }
-      if (line.value == "VCALENDAR") seen_calendar_ = true;
-      if (line.value == "VEVENT") {
-        events_.push_back({.line = line.line});
-        if (events_.size() > most_events) {
-          report(line.line, "", fmt::format("wanted at most {} events", most_events),
-                 "export a shorter stretch of the calendar");
-          return false;
-        }
-      }
-      if (line.value == "VTIMEZONE") tzid_.clear();
-    } else if (line.name == "END") {
-      if (open_.empty() || open_.back() != line.value) {
-        report(line.line, line.value, "wanted the END of what was begun last");
-        return false;
-      }
-      open_.pop_back();
-    } else if (!open_.empty() && open_.back() == "VEVENT") {
-      take_event_line(line);
-    } else if (!open_.empty() && open_.back() == "VTIMEZONE") {
-      if (line.name == "TZID") tzid_ = line.value;
-      if (line.name == "X-LIC-LOCATION") places_[tzid_] = line.value;
-    } else if (open_.empty()) {
-      report(line.line, line.name, "wanted a calendar file: one that begins with BEGIN:VCALENDAR");
-      return false;
-    }
-    return true;
+  /// The place of the zone that was named last.
+  void note(const CalendarLine& line) {
+    if (line.name == "BEGIN" && line.value == "VTIMEZONE") tzid_.clear();
+    if (line.name == "TZID") tzid_ = line.value;
+    if (line.name == "X-LIC-LOCATION") places_[tzid_] = line.value;
+  }
+
+  void take(const CalendarLine& line, const Structure& structure) {
+    if (line.name == "BEGIN" && line.value == "VEVENT") event_ = {.line = line.line};
+    if (line.name == "END" && line.value == "VEVENT") add(std::exchange(event_, {}));
+    if (structure.is_in("VEVENT") && line.name != "BEGIN") take_event_line(line);
   }
 
   void take_event_line(const CalendarLine& line) {
-    RawEvent& event = events_.back();
+    RawEvent& event = event_;
     if (line.name == "UID") event.uid = line.value;
     if (line.name == "DTSTART") event.start = line;
     if (line.name == "DTEND") event.end = line;
     if (line.name == "DURATION") event.duration = line;
     if (line.name == "RECURRENCE-ID") event.instance = line;
-    if (line.name == "EXDATE") event.left_out.push_back(line);
-    if (line.name == "RDATE") event.added.push_back(line);
+    if (line.name == "EXDATE") leave_out(line, event.left_out);
+    if (line.name == "RDATE") add_begins(line, event.also);
     if (line.name == "STATUS" && line.value == "CANCELLED") event.free = true;
     if (line.name == "TRANSP" && line.value == "TRANSPARENT") event.free = true;
     if (line.name != "RRULE" && line.name != "EXRULE") return;
     if (event.rule || line.name == "EXRULE")
       report(line.line, line.name, "wanted one RRULE, and no EXRULE, in an event");
-    else if (++repeating_ == most_repeating + 1)
-      report(line.line, "", fmt::format("wanted at most {} repeating events", most_repeating));
+    else if (++repeating_ == most_busy_rules + 1)
+      report(line.line, "", fmt::format("wanted at most {} repeating events", most_busy_rules));
     event.rule = line;
   }
 
   /// The zone of a line's times.
   std::optional<Zone> zone_of(const CalendarLine& line, bool utc) {
-    if (utc) return Zone::utc();
+    if (utc) return utc_;
     const auto tzid = line.parameters.find("TZID");
     if (tzid == line.parameters.end()) return home_;
     auto known = zones_.find(tzid->second);
@@ -188,110 +236,106 @@ class FileReading {
     return true;
   }
 
-  void add(const RawEvent& raw) {
+  void add(RawEvent raw) {
     if (!raw.start) {
       report(raw.line, "VEVENT", "wanted a DTSTART in each event");
       return;
     }
     const auto start = time_of(*raw.start, raw.start->value);
     if (!start) return;
-    Known known{.uid = raw.uid, .is_instance = raw.instance.has_value(), .free = raw.free};
+    Known known{.uid = std::move(raw.uid),
+                .is_instance = raw.instance.has_value(),
+                .free = raw.free,
+                .event = {}};
     BusyEvent& event = known.event;
     event.zone = start->zone;
     event.begin = start->time.local;
+    event.also = std::move(raw.also);
+    event.left_out = std::move(raw.left_out);
+    event.left_out.sort();
     if (!set_length(raw, *start, event)) return;
     if (raw.rule) {
       std::string wrong;
       event.repeats = parse_recurrence(raw.rule->value, event.zone, wrong);
       if (!event.repeats) report(raw.rule->line, raw.rule->value, wrong + " in RRULE");
     }
-    for (const CalendarLine& line : raw.left_out) leave_out(line, line.value, event);
-    if (raw.instance) note_instance(raw, *raw.instance);
-    known_.push_back(known);
-    for (const CalendarLine& line : raw.added) add_more(line, known);
+    if (raw.instance) note_instance(known.uid, *raw.instance);
+    known_.push_back(std::move(known));
   }
 
-  /// The beginnings in the list `values`, to be left out of `event`.
-  void leave_out(const CalendarLine& line, std::string_view values, BusyEvent& event) {
-    while (!values.empty()) {
+  /// Each time in the list of a line; `count` of all such lines may not pass `most`.
+  template <class Found>
+  // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): a running count and its limit
+  void each_time(const CalendarLine& line, std::size_t& count, std::size_t most,
+                 const char* of_what, Found found) {
+    for (std::string_view values = line.value; !values.empty() && !too_many_problems();) {
       const std::size_t comma = std::min(values.find(','), values.size());
-      if (++left_out_ == most_left_out) {
-        report(line.line, "", fmt::format("wanted at most {} exceptions", most_left_out));
+      if (++count > most) {
+        if (count == most + 1)
+          report(line.line, "", fmt::format("wanted at most {} {}", most, of_what),
+                 "export a shorter stretch of the calendar");
         return;
       }
-      if (const auto time = time_of(line, values.substr(0, comma))) {
-        if (time->time.has_clock)
-          event.not_at.push_back(time->at);
-        else
-          event.not_on.push_back(time->time.local.on);
-      }
+      if (const auto time = time_of(line, values.substr(0, comma))) found(*time);
       values.remove_prefix(std::min(comma + 1, values.size()));
     }
   }
 
-  void note_instance(const RawEvent& raw, const CalendarLine& line) {
+  void leave_out(const CalendarLine& line, LeftOut& from) {
+    each_time(line, left_out_, most_left_out, "exceptions", [&](const Read& time) {
+      if (time.time.has_clock)
+        from.at.push_back(time.at);
+      else
+        from.on.push_back(time.time.local.on);
+    });
+  }
+
+  /// RDATE: the same again at other times.
+  void add_begins(const CalendarLine& line, std::vector<BusyBegin>& also) {
+    each_time(line, added_, most_added, "times in RDATE", [&](const Read& time) {
+      also.push_back({time.zone, time.time.local});
+    });
+  }
+
+  void note_instance(const std::string& uid, const CalendarLine& line) {
     if (line.parameters.contains("RANGE"))
       report(line.line, "RANGE",
              "wanted instances moved one by one: a change of all that follow "
              "is not read here");
-    leave_out(line, line.value, moved_[raw.uid]);
-  }
-
-  /// RDATE: the same again at other times.
-  void add_more(const CalendarLine& line, Known known) {
-    known.event.repeats.reset();
-    std::string_view values = line.value;
-    while (!values.empty()) {
-      const std::size_t comma = std::min(values.find(','), values.size());
-      if (known_.size() > most_left_out) return;
-      if (const auto time = time_of(line, values.substr(0, comma))) {
-        known.event.zone = time->zone;
-        known.event.begin = time->time.local;
-        known_.push_back(known);
-      }
-      values.remove_prefix(std::min(comma + 1, values.size()));
-    }
+    std::shared_ptr<LeftOut>& moved = moved_[uid];
+    if (!moved) moved = std::make_shared<LeftOut>();
+    leave_out(line, *moved);
   }
 
   /// Instances that have an event of their own are left out of the one that repeats.
   void leave_out_instances() {
-    for (Known& known : known_) {
-      BusyEvent& event = known.event;
-      const auto moved = moved_.find(known.uid);
-      if (!known.is_instance && moved != moved_.end()) {
-        event.not_at.insert(event.not_at.end(), moved->second.not_at.begin(),
-                            moved->second.not_at.end());
-        event.not_on.insert(event.not_on.end(), moved->second.not_on.begin(),
-                            moved->second.not_on.end());
-      }
-      std::sort(event.not_at.begin(), event.not_at.end());
-      std::sort(event.not_on.begin(), event.not_on.end());
-    }
+    for (auto& [uid, moved] : moved_) moved->sort();
+    for (Known& known : known_)
+      if (const auto moved = moved_.find(known.uid); !known.is_instance && moved != moved_.end())
+        known.event.moved = moved->second;
   }
 
   std::string file_;
+  Zone utc_ = Zone::utc();
   const Zone& home_;
   Problems& problems_;
   std::size_t before_;
-  std::vector<std::string> open_;
-  bool seen_calendar_ = false;
   std::string tzid_;
-  std::map<std::string, std::string> places_;
+  Places places_;
   std::map<std::string, std::optional<Zone>> zones_;
-  std::vector<RawEvent> events_;
+  RawEvent event_;
   std::vector<Known> known_;
-  std::map<std::string, BusyEvent> moved_;
+  std::map<std::string, std::shared_ptr<LeftOut>> moved_;
   std::size_t repeating_ = 0;
   std::size_t left_out_ = 0;
+  std::size_t added_ = 0;
 };
 
 }  // namespace
 
 std::vector<BusyEvent> busy_events(std::string_view text, const std::string& name, const Zone& home,
                                    Problems& problems) {
-  const auto lines = calendar_lines(text, name, problems);
-  if (!lines) return {};
-  return FileReading(name, home, problems).read(*lines);
+  return FileReading(name, home, problems).read(text);
 }
 
 std::vector<BusyEvent> read_busy_calendar(const std::filesystem::path& file, const Zone& home,

@@ -1,6 +1,7 @@
 #include "tackfree/input/calendar_lines.hpp"
 
 #include <algorithm>
+#include <optional>
 #include <utility>
 
 #include <fmt/format.h>
@@ -51,73 +52,63 @@ std::optional<CalendarLine> parsed(std::string_view text, int line) {
   return result;
 }
 
-/// Puts folded lines together, one after another.
-class Unfolding {
- public:
-  explicit Unfolding(std::string_view text) : text_(text) {}
-
-  /// The next content line and the number of its first line; false at the end.
-  bool next(std::string& content, int& line) {
-    content.clear();
-    while (at_ < text_.size() && content.empty()) {
-      line = number_;
-      content = std::string(physical());
-      while (at_ < text_.size() && (text_[at_] == ' ' || text_[at_] == '\t')) {
-        if (content.size() > longest_calendar_line) return true;
-        content += physical().substr(1);
-      }
-    }
-    return !content.empty();
-  }
-
- private:
-  std::string_view physical() {
-    const std::size_t end = std::min(text_.find('\n', at_), text_.size());
-    std::string_view line = text_.substr(at_, end - at_);
-    if (line.ends_with('\r')) line.remove_suffix(1);
-    at_ = end + 1;
-    ++number_;
-    return line;
-  }
-
-  std::string_view text_;
-  std::size_t at_ = 0;
-  int number_ = 1;
-};
-
 }  // namespace
 
-std::optional<std::vector<CalendarLine>> calendar_lines(std::string_view text,
-                                                        const std::string& file,
-                                                        Problems& problems) {
-  auto refused = [&](int line, std::string wanted) {
-    problems.push_back({.file = file, .line = line, .wanted = std::move(wanted)});
-    return std::nullopt;
-  };
-  if (text.size() > longest_calendar_file)
-    return refused(
-        0, fmt::format("wanted a calendar file of at most {} MiB", longest_calendar_file >> 20));
-  if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
-  if (const std::size_t nul = text.find('\0'); nul != std::string_view::npos)
-    return refused(
-        1 + static_cast<int>(std::count(text.begin(), text.begin() + static_cast<long>(nul), '\n')),
-        "wanted text; a byte here is zero");
-  std::vector<CalendarLine> lines;
-  Unfolding unfolding(text);
-  std::string content;
-  int line = 0;
-  while (unfolding.next(content, line)) {
-    if (content.size() > longest_calendar_line)
-      return refused(line,
-                     fmt::format("wanted lines of at most {} KiB", longest_calendar_line >> 10));
-    auto read = parsed(content, line);
-    if (!read)
-      return refused(line,
-                     "wanted a line of an iCalendar file, such as "
-                     "\"DTSTART:20270405T183000Z\"");
-    lines.push_back(std::move(*read));
+CalendarLines::CalendarLines(std::string_view text, const std::string& file, Problems& problems)
+    : text_(text), file_(file), problems_(problems) {
+  if (text.size() > longest_calendar_file) {
+    refuse(0, fmt::format("wanted a calendar file of at most {} MiB", longest_calendar_file >> 20));
+    return;
   }
-  return lines;
+  if (text_.starts_with("\xEF\xBB\xBF")) text_.remove_prefix(3);
+  if (const std::size_t nul = text_.find('\0'); nul != std::string_view::npos)
+    refuse(1 + static_cast<int>(
+                   std::count(text_.begin(), text_.begin() + static_cast<long>(nul), '\n')),
+           "wanted text; a byte here is zero");
+}
+
+void CalendarLines::refuse(int line, std::string wanted) {
+  problems_.push_back({.file = file_, .line = line, .wanted = std::move(wanted)});
+  failed_ = true;
+}
+
+bool CalendarLines::next(CalendarLine& line) {
+  int number = 0;
+  if (failed_ || !unfold(number)) return false;
+  if (content_.size() > longest_calendar_line) {
+    refuse(number, fmt::format("wanted lines of at most {} KiB", longest_calendar_line >> 10));
+    return false;
+  }
+  auto read = parsed(content_, number);
+  if (!read) {
+    refuse(number, "wanted a line of an iCalendar file, such as \"DTSTART:20270405T183000Z\"");
+    return false;
+  }
+  line = std::move(*read);
+  return true;
+}
+
+/// Puts folded lines together and tells the number of the first; false at the end.
+bool CalendarLines::unfold(int& line) {
+  content_.clear();
+  while (at_ < text_.size() && content_.empty()) {
+    line = number_;
+    content_ = std::string(physical());
+    while (at_ < text_.size() && (text_[at_] == ' ' || text_[at_] == '\t')) {
+      if (content_.size() > longest_calendar_line) return true;
+      content_ += physical().substr(1);
+    }
+  }
+  return !content_.empty();
+}
+
+std::string_view CalendarLines::physical() {
+  const std::size_t end = std::min(text_.find('\n', at_), text_.size());
+  std::string_view line = text_.substr(at_, end - at_);
+  if (line.ends_with('\r')) line.remove_suffix(1);
+  at_ = end + 1;
+  ++number_;
+  return line;
 }
 
 }  // namespace tackfree

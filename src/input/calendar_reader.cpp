@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
 #include <utility>
 
 #include <fmt/format.h>
@@ -91,6 +92,26 @@ std::optional<Date> parse_planning_date(std::string_view text) {
 
 namespace {
 
+/// One person's files together are held to the same limits as each of them.
+void read_busy_files(JsonCursor& calendar, NamedFiles& files, WorkCalendar& result) {
+  for (const JsonNode* node : calendar.texts("busy_files")) {
+    auto busy = read_busy_calendar(files.path_of(node->text, "a busy calendar"), result.zone,
+                                   calendar.problems());
+    std::ranges::move(busy, std::back_inserter(result.busy));
+    const auto rules = std::ranges::count_if(
+        result.busy, [](const BusyEvent& event) { return event.repeats.has_value(); });
+    if (result.busy.size() <= most_busy_events &&
+        static_cast<std::size_t>(rules) <= most_busy_rules)
+      continue;
+    calendar.report(*node, calendar.path_of("busy_files"),
+                    fmt::format("wanted at most {} events, and {} repeating ones, in all busy "
+                                "files of one person",
+                                most_busy_events, most_busy_rules),
+                    "export a shorter stretch of the calendars");
+    return;
+  }
+}
+
 /// The hours that repeat, and what closes or adds to them; true when there are any.
 bool read_hours(JsonCursor& calendar, NamedFiles& files, WorkCalendar& result) {
   bool any = false;
@@ -105,11 +126,7 @@ bool read_hours(JsonCursor& calendar, NamedFiles& files, WorkCalendar& result) {
   const auto added = read_added(calendar);
   result.added.insert(result.added.end(), added.begin(), added.end());
   for (const AddedHours& each : result.added) any = any || !each.windows.empty();
-  for (const JsonNode* node : calendar.texts("busy_files")) {
-    const auto busy = read_busy_calendar(files.path_of(node->text, "a busy calendar"), result.zone,
-                                         calendar.problems());
-    result.busy.insert(result.busy.end(), busy.begin(), busy.end());
-  }
+  read_busy_files(calendar, files, result);
   return any;
 }
 

@@ -273,11 +273,13 @@ std::optional<CalendarDuration> parse_calendar_duration(std::string_view text) {
 std::optional<Zone> zone_of_tzid(const std::string& tzid,
                                  const std::map<std::string, std::string>& places) {
   if (auto zone = Zone::named(tzid)) return zone;
-  // Exporting programs put their own path before the name: the name is its end.
-  for (std::size_t slash = tzid.find('/'); slash != std::string::npos;
-       slash = tzid.find('/', slash + 1))
-    if (tzid.find('/', slash + 1) != std::string::npos)
-      if (auto zone = Zone::named(tzid.substr(slash + 1))) return zone;
+  // Exporting programs put their own path before the name, which has two or three parts.
+  std::size_t slash = tzid.size();
+  for (int parts = 1; parts <= 3 && slash != 0 && slash != std::string::npos; ++parts) {
+    slash = tzid.rfind('/', slash - 1);
+    if (parts > 1 && slash != std::string::npos)
+      if (auto zone = Zone::named(std::string_view(tzid).substr(slash + 1))) return zone;
+  }
   if (const auto place = places.find(tzid); place != places.end())
     if (auto zone = Zone::named(place->second)) return zone;
   for (const auto& [name, zone] : windows_zones)

@@ -169,6 +169,8 @@ bool check_head(const CsvRow& head, const std::string& file, Problems& problems)
         {.file = file, .line = head.line, .found = std::move(found), .wanted = std::move(wanted)});
     return false;
   };
+  if (head.fields.size() > most_csv_columns)
+    return refuse({}, fmt::format("wanted at most {} columns", most_csv_columns));
   std::set<std::string> seen;
   for (const std::string& name : head.fields) {
     if (name.empty()) return refuse({}, "has a column without a head; wanted a head for each");
@@ -221,6 +223,12 @@ std::optional<CsvDocument> parse_csv(std::string_view text, const std::string& f
       continue;
     }
     drop_empty_tail(row->fields, document.head.size());
+    if (document.rows.size() == most_csv_rows) {
+      problems.push_back({.file = file,
+                          .line = row->line,
+                          .wanted = fmt::format("wanted at most {} rows", most_csv_rows)});
+      return std::nullopt;
+    }
     if (row->fields.size() == document.head.size()) {
       document.rows.push_back(std::move(*row));
       continue;

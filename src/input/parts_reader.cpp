@@ -110,6 +110,13 @@ std::vector<Part> parse_parts(std::string_view text, const std::string& file, Pr
   if (!document) return parts;
   const auto columns = PartsColumns::in(*document, file, problems);
   if (!columns) return parts;
+  if (document->rows.size() > most_parts_rows) {
+    problems.push_back({.file = file,
+                        .line = document->rows[most_parts_rows].line,
+                        .wanted = fmt::format("wanted at most {} rows", most_parts_rows),
+                        .hint = "give parts that are alike one row, with their \"quantity\""});
+    return parts;
+  }
   PartsList list(*columns, file, problems);
   for (const CsvRow& fields : document->rows) list.add(fields);
   parts = list.result();

@@ -130,17 +130,18 @@ AirSeries air_as_aired(const Plan& plan) {
   return aired(plan, openings(plan));
 }
 
-void date_aired_work(Plan& plan, Interval span) {
+void date_aired_work(Plan& plan, Interval span, solver::Effort* effort) {
   const Dated dated = [&](Plan& each, const std::vector<DryingClock>& clocks) {
-    date_work(each, clocks, span);
+    date_work(each, clocks, span, effort);
     return Fewer::found;
   };
   Rounds(plan, dated).settle();
 }
 
-Fewer date_aired_work_in_sessions(Plan& plan, Interval span, std::size_t most_sessions) {
+Fewer date_aired_work_in_sessions(Plan& plan, Interval span, std::size_t most_sessions,
+                                  solver::Effort* effort) {
   const Dated dated = [&](Plan& each, const std::vector<DryingClock>& clocks) {
-    return date_work_in_sessions(each, clocks, span, most_sessions);
+    return date_work_in_sessions(each, clocks, span, most_sessions, effort);
   };
   return Rounds(plan, dated).settle();
 }

@@ -34,8 +34,9 @@ Plan in_air_of(const Plan& way, Plan standing) {
 
 Choices choices(Plan standing, Interval span, const StageListener& stage) {
   Choices choices;
+  solver::Effort effort{most_effort};
   Plan soonest = standing;
-  date_aired_work(soonest, span);
+  date_aired_work(soonest, span, &effort);
   // What cannot be kept in any case is not asked of the others.
   const std::vector<DueDate> dates = due_dates(soonest);
   const bool late = !std::ranges::all_of(dates, &DueDate::in_time);
@@ -47,7 +48,7 @@ Choices choices(Plan standing, Interval span, const StageListener& stage) {
     if (sessions == 0) break;
     if (stage) stage(fmt::format("looking for fewer than {} sessions", sessions));
     Plan next = in_air_of(choices.ways.back(), standing);
-    const Fewer fewer = date_aired_work_in_sessions(next, span, sessions - 1);
+    const Fewer fewer = date_aired_work_in_sessions(next, span, sessions - 1, &effort);
     choices.none_fewer = fewer == Fewer::proved_none && !late;
     if (fewer != Fewer::found) break;
     next.job = choices.ways.back().job;

@@ -46,14 +46,15 @@ void list_work(Plan& plan) {
   hold_to_windows(plan);
 }
 
-void date_work(Plan& plan, const std::vector<DryingClock>& clocks, Interval span) {
-  const Dating how{clocks, span, solver::any_number};
-  plan.schedule = make_schedule(plan.job, plan.list, plan.air, clocks, span);
+void date_work(Plan& plan, const std::vector<DryingClock>& clocks, Interval span,
+               solver::Effort* effort) {
+  const Dating how{clocks, span, solver::any_number, effort};
+  plan.schedule = make_schedule(plan.job, plan.list, plan.air, clocks, span, effort);
   const Plan relaxed = plan;
   bool missed = false;
   while (sands_for_missed(plan)) {
     missed = true;
-    plan.schedule = make_schedule(plan.job, plan.list, plan.air, clocks, span);
+    plan.schedule = make_schedule(plan.job, plan.list, plan.air, clocks, span, effort);
   }
   if (missed && relaxed.schedule.unplaced.empty()) {
     std::optional<Plan> sanded;
@@ -64,11 +65,11 @@ void date_work(Plan& plan, const std::vector<DryingClock>& clocks, Interval span
 }
 
 Fewer date_work_in_sessions(Plan& plan, const std::vector<DryingClock>& clocks, Interval span,
-                            std::size_t most_sessions) {
-  const Dating how{clocks, span, most_sessions};
+                            std::size_t most_sessions, solver::Effort* effort) {
+  const Dating how{clocks, span, most_sessions, effort};
   const auto dated = [&] {
     FewerSessions answer =
-        schedule_in_sessions(plan.job, plan.list, plan.air, clocks, span, most_sessions);
+        schedule_in_sessions(plan.job, plan.list, plan.air, clocks, span, most_sessions, effort);
     if (!answer.schedule) return answer.none ? Fewer::proved_none : Fewer::not_found;
     plan.schedule = std::move(*answer.schedule);
     return Fewer::found;

@@ -18,8 +18,10 @@
 #include "tackfree/plan/notes.hpp"
 #include "tackfree/plan/part_notes.hpp"
 #include "tackfree/plan/stock.hpp"
+#include "tackfree/schedule/busy_hours.hpp"
 #include "tackfree/schedule/check_schedule.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
+#include "tackfree/schedule/plan_size.hpp"
 #include "tackfree/schedule/tool_rests.hpp"
 #include "tackfree/takeoff/lots.hpp"
 
@@ -72,7 +74,8 @@ void learn(Plan& plan, Job& job, const OperationList& list) {
 
 /// Dates the work by what the job aims at.
 void date_by_aim(Plan& plan, Interval span, const StageListener& stage) {
-  if (plan.job.aim == Aim::ready) return date_aired_work(plan, span);
+  solver::Effort effort{most_effort};
+  if (plan.job.aim == Aim::ready) return date_aired_work(plan, span, &effort);
   Choices found = choices(std::move(plan), span, stage);
   plan = std::move(found.ways.back());
   if (plan.schedule.proof) plan.schedule.proof->fewest_sessions = found.none_fewer;
@@ -83,7 +86,11 @@ std::optional<Plan> standing(Job job, Instant now, Problems& problems,
                              const std::map<std::string, EarlyCoat>& early) {
   const Instant start = on_grid(now, job.grid);
   const std::size_t known = problems.size();
+  settle_busy_hours(job, {start, start + whole_minutes_up(job.horizon)}, problems);
+  check_plan_size(job, 0, problems);
+  if (problems.size() > known) return std::nullopt;
   split_into_lots(job, problems);
+  check_plan_size(job, 0, problems);
   if (problems.size() > known) return std::nullopt;
   Plan plan;
   plan.now = start;
@@ -101,6 +108,8 @@ std::optional<Plan> standing(Job job, Instant now, Problems& problems,
   plan.volumes = job_volumes(job, plan.takeoff, thirst_factors(job));
   plan.job = std::move(job);
   list_work(plan);
+  check_plan_size(plan.job, plan.list.operations.size(), problems);
+  if (problems.size() > known) return std::nullopt;
   return plan;
 }
 

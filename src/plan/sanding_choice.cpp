@@ -36,8 +36,8 @@ auto rank(const Plan& plan) {
 /// Dates the plan once more with what it sands for and holds to windows now.
 FewerSessions dated_again(Plan& plan, const Job& rules, const Dating& how) {
   list_work(plan);
-  FewerSessions answer =
-      schedule_in_sessions(rules, plan.list, plan.air, how.clocks, how.span, how.most_sessions);
+  FewerSessions answer = schedule_in_sessions(rules, plan.list, plan.air, how.clocks, how.span,
+                                              how.most_sessions, how.effort);
   if (answer.schedule) plan.schedule = *answer.schedule;
   return answer;
 }

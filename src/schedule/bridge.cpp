@@ -56,7 +56,6 @@ class Builder {
         }
     due_dates();
     release_all();
-    absences();
     add_recoat_limits(job_, list_, air_, result_);
     return std::move(result_);
   }
@@ -77,9 +76,14 @@ class Builder {
 
   void windows() {
     const Interval span = grid().span;
-    std::vector<Interval> stretches;
-    for (const Presence& presence : presences(job_, span)) stretches.push_back(presence.stretch);
-    problem().windows = runs_inside(stretches);
+    const std::size_t all = std::max<std::size_t>(1, job_.people.size());
+    problem().workers = static_cast<int>(all);
+    for (const Presence& presence : presences(job_, span)) {
+      const Run run{grid().slot_up(presence.stretch.begin), grid().slot_down(presence.stretch.end)};
+      if (run.begin >= run.end) continue;
+      problem().windows.push_back(run);
+      problem().away.insert(problem().away.end(), all - presence.people.size(), run);
+    }
     const int late = job_.calendar.late_after;
     std::vector<DayWindow> nights;
     if (late < 24 * 60) nights.push_back({late, 24 * 60});
@@ -141,25 +145,6 @@ class Builder {
         if (ready == never || grid().at(ready) > *due) closed[index(s)] = rules::due;
       }
       a.open_time = open_time(std::move(closed));
-    }
-  }
-
-  /// Whoever is away in a window is busy for all of it.
-  void absences() {
-    const std::size_t all = std::max<std::size_t>(1, job_.people.size());
-    problem().workers = static_cast<int>(all);
-    if (all < 2) return;
-    for (const Presence& presence : presences(job_, grid().span)) {
-      const Run run{grid().slot_up(presence.stretch.begin), grid().slot_down(presence.stretch.end)};
-      for (std::size_t away = presence.people.size(); away < all && run.begin < run.end; ++away) {
-        std::vector<Rule> closed(index(problem().horizon), rules::calendar);
-        closed[index(run.begin)] = solver::no_rule;
-        Activity a;
-        a.duration = run.end - run.begin;
-        a.open_time = open_time(std::move(closed));
-        problem().activities.push_back(a);
-        ++result_.absences;
-      }
     }
   }
 

@@ -179,7 +179,7 @@ class ShopAuditor {
 
 WorkingPeople::WorkingPeople(const Job& job, Interval span) : job_(job) {
   for (std::size_t i = 0; i < std::max<std::size_t>(1, job.people.size()); ++i)
-    busy_.push_back(busy_hours(calendar_of(job, i).busy, span));
+    busy_.push_back(busy_hours(calendar_of(job, i), span));
 }
 
 bool WorkingPeople::is_there(std::size_t person, Instant at) const {

@@ -33,6 +33,7 @@ void open_all_hours(WorkCalendar& calendar) {
   for (auto& day : calendar.weekly) day = {{0, 24 * 60}};
   calendar.days_off.clear();
   calendar.busy.clear();
+  calendar.busy_hours.clear();
 }
 
 Minutes longest_stretch(const Case& about) {

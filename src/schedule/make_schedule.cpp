@@ -267,10 +267,6 @@ std::optional<solver::Solution> as_last_planned(const Bridge& bridge, const Oper
     if (activity == done_already || !last) continue;
     priority[activity] = bridge.grid.slot_up(*last) - bridge.place[i].begin;
   }
-  // Who is away comes first: it has one place only.
-  constexpr std::int64_t before_all = -1'000'000'000;
-  std::fill(priority.end() - static_cast<std::ptrdiff_t>(bridge.absences), priority.end(),
-            before_all);
   bool any = false;
   for (std::size_t a = 0; a < priority.size(); ++a) {
     if (priority[a] <= 0 || priority[a] >= unknown) continue;
@@ -318,9 +314,10 @@ Schedule dated(const Job& job, const OperationList& list, const AirSeries& air,
 }
 
 Schedule schedule_with_due_dates(const Job& job, const OperationList& list, const AirSeries& air,
-                                 const std::vector<DryingClock>& clocks, Interval span) {
+                                 const std::vector<DryingClock>& clocks, Interval span,
+                                 solver::Effort* effort) {
   const Bridge problem = bridge(job, list, air, clocks, span);
-  return dated(job, list, air, clocks, problem, solve(problem));
+  return dated(job, list, air, clocks, problem, solve(problem, solver::any_number, effort));
 }
 
 /// The batches that are not ready for light use when they are due, where there are two to four of
@@ -339,9 +336,10 @@ std::vector<std::size_t> late_ones(const Job& job, const Schedule& schedule) {
 }  // namespace
 
 Schedule make_schedule(const Job& job, const OperationList& list, const AirSeries& air,
-                       const std::vector<DryingClock>& clocks, Interval span) {
+                       const std::vector<DryingClock>& clocks, Interval span,
+                       solver::Effort* effort) {
   auto with = [&](const Job& rules) {
-    return schedule_with_due_dates(rules, list, air, clocks, span);
+    return schedule_with_due_dates(rules, list, air, clocks, span, effort);
   };
   Schedule schedule = with(job);
   const bool any_due = std::any_of(job.batches.begin(), job.batches.end(), [](const Batch& batch) {
@@ -369,9 +367,9 @@ Schedule make_schedule(const Job& job, const OperationList& list, const AirSerie
 
 FewerSessions schedule_in_sessions(const Job& job, const OperationList& list, const AirSeries& air,
                                    const std::vector<DryingClock>& clocks, Interval span,
-                                   std::size_t most_sessions) {
+                                   std::size_t most_sessions, solver::Effort* effort) {
   const Bridge problem = bridge(job, list, air, clocks, span);
-  Solved solved = solve(problem, most_sessions);
+  Solved solved = solve(problem, most_sessions, effort);
   FewerSessions answer{.none = solved.impossible};
   const solver::Worth& worth = solved.worth;
   if (worth.unplaced == 0 && worth.ready != solver::never && worth.sessions <= most_sessions)

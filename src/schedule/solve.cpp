@@ -25,13 +25,10 @@ constexpr std::int64_t most_labels = 1'000'000;
 constexpr std::int64_t most_placed = 40'000;
 constexpr std::int64_t between_neighbours = 1'000;
 
-/// Who is away comes first: it has one place only.
 Priorities listed_order(const Bridge& bridge) {
-  const std::size_t all = bridge.problem.activities.size();
-  Priorities priorities(all);
-  for (std::size_t i = 0; i < all; ++i)
-    priorities[i] = i + bridge.absences >= all ? static_cast<std::int64_t>(i) - 1'000'000'000
-                                               : static_cast<std::int64_t>(i) * between_neighbours;
+  Priorities priorities(bridge.problem.activities.size());
+  for (std::size_t i = 0; i < priorities.size(); ++i)
+    priorities[i] = static_cast<std::int64_t>(i) * between_neighbours;
   return priorities;
 }
 
@@ -50,7 +47,7 @@ Priorities side_by_side(const Bridge& bridge) {
 /// `most_sessions` are the next worst after work left out.
 Solution best_of_many_orders(const Bridge& bridge, std::size_t most_sessions) {
   const SchedulingProblem& problem = bridge.problem;
-  const std::size_t real = problem.activities.size() - bridge.absences;
+  const std::size_t real = problem.activities.size();
   Priorities best = listed_order(bridge);
   Solution solution = solver::placed_by_priority(problem, best);
   solver::Worth worth = solver::worth(problem, solution);
@@ -67,7 +64,8 @@ Solution best_of_many_orders(const Bridge& bridge, std::size_t most_sessions) {
   };
   attempt(side_by_side(bridge));
   std::minstd_rand random(1);  // the distributions of the library differ between machines
-  const auto size = static_cast<std::int64_t>(problem.activities.size());
+  // Whoever is away must be looked at like work.
+  const auto size = static_cast<std::int64_t>(real + problem.away.size());
   for (std::int64_t placed = 2 * size; placed < most_placed && real > 1; placed += size) {
     Priorities changed = best;
     const std::size_t first = random() % real, second = random() % real;
@@ -89,7 +87,7 @@ std::optional<Proof> bounded(const Bridge& bridge, const solver::Worth& worth) {
 
 }  // namespace
 
-Solved solve(const Bridge& bridge, std::size_t most_sessions) {
+Solved solve(const Bridge& bridge, std::size_t most_sessions, solver::Effort* effort) {
   const SchedulingProblem& problem = bridge.problem;
   Solved solved;
   if (problem.workers > 1) {
@@ -99,7 +97,8 @@ Solved solve(const Bridge& bridge, std::size_t most_sessions) {
     return solved;
   }
   solved.solution = solver::serial_schedule(problem);
-  const auto searched = solver::best_schedule(problem, solved.solution, most_labels, most_sessions);
+  const auto searched = solver::best_schedule(problem, solved.solution, most_labels, most_sessions,
+                                              solver::Prove::ready_and_sessions, effort);
   if (searched) {
     solved.solution = searched->solution;
     solved.impossible = searched->infeasible;

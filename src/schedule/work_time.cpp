@@ -55,7 +55,7 @@ std::vector<Interval> working_hours(const WorkCalendar& calendar, Interval span)
     for (const AddedHours& added : calendar.added)
       if (added.on == on) add_windows(calendar.zone, on, added.windows, span, found);
   }
-  return less(joined(std::move(found)), busy_hours(calendar.busy, span));
+  return less(joined(std::move(found)), busy_hours(calendar, span));
 }
 
 std::vector<Interval> daily_hours(const WorkCalendar& calendar,

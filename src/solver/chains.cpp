@@ -189,7 +189,9 @@ void find_prepared(const SchedulingProblem& problem, Chain& chain) {
 }  // namespace
 
 std::optional<std::vector<Chain>> chains_of(const SchedulingProblem& problem) {
-  if (problem.workers != 1 || problem.resources.size() > 1) return std::nullopt;
+  if (problem.workers != 1 || !problem.away.empty() || problem.resources.size() > 1)
+    return std::nullopt;
+  if (problem.activities.size() * index(problem.horizon) > most_link_slots) return std::nullopt;
   const std::vector<Place> place = places(problem);
   std::vector<Chain> chains;
   for (std::size_t i = 0; i < place.size(); ++i) {

@@ -152,6 +152,7 @@ class Account {
 
   void check_workers() {
     std::vector<Run> work = extra_;
+    work.insert(work.end(), problem_.away.begin(), problem_.away.end());
     for (std::size_t i = 0; i < solution_.activities.size(); ++i)
       if (solution_.activities[i].placed() && problem_.activities[i].workers > 0)
         work.push_back({solution_.activities[i].begin(), solution_.activities[i].end()});

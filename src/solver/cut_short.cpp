@@ -85,6 +85,7 @@ SchedulingProblem cut_short(const SchedulingProblem& problem, Slot horizon) {
   SchedulingProblem cut{.horizon = horizon,
                         .workers = problem.workers,
                         .windows = problem.windows,
+                        .away = problem.away,
                         .products = problem.products,
                         .activities = problem.activities,
                         .lags = problem.lags,
@@ -95,7 +96,8 @@ SchedulingProblem cut_short(const SchedulingProblem& problem, Slot horizon) {
                         .late = problem.late,
                         .dust_settles = problem.dust_settles,
                         .shortest_piece = problem.shortest_piece};
-  std::erase_if(cut.windows, [&](Run window) { return window.begin >= horizon; });
+  for (auto* runs : {&cut.windows, &cut.away})
+    std::erase_if(*runs, [&](Run run) { return run.begin >= horizon; });
   for (const OpenTime& time : problem.open_times) cut.open_times.push_back(time.until(horizon));
   for (const LagTable& table : problem.tables)
     cut.tables.emplace_back(table.begin(), table.begin() + horizon + 1);

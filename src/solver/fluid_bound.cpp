@@ -66,7 +66,7 @@ class Fluid {
     std::int64_t sum = 0;
     for (const auto& [end, duration] : work) {
       sum += duration;
-      if (sum > std::int64_t{problem_.workers} * hours_before_[index(end)]) return false;
+      if (sum > hours_before_[index(end)]) return false;
     }
     return true;
   }
@@ -94,13 +94,16 @@ class Fluid {
           open[index(covered)] = true;
     }
     hours_before_.assign(open.size() + 1, 0);
+    std::vector<int> there(open.size(), problem_.workers);
+    for (const Run away : problem_.away)
+      for (Slot s = away.begin; s < away.end; ++s) --there[index(s)];
     for (std::size_t s = 0; s < open.size(); ++s)
-      hours_before_[s + 1] = hours_before_[s] + (open[s] ? 1 : 0);
+      hours_before_[s + 1] = hours_before_[s] + (open[s] ? there[s] : 0);
   }
 
   const SchedulingProblem& problem_;
   std::vector<std::vector<std::size_t>> lags_from_;
-  std::vector<std::int64_t> hours_before_;
+  std::vector<std::int64_t> hours_before_;  ///< by slot: of all workers together
 };
 
 }  // namespace

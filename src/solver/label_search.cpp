@@ -62,12 +62,13 @@ class LabelDriver {
   // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): a problem and its shorter form
   LabelDriver(const SchedulingProblem& problem, const SchedulingProblem& cut,
               const std::vector<Chain>& chains, const Solution& known, std::int64_t most_labels,
-              std::optional<std::int32_t> most_sessions)
+              std::optional<std::int32_t> most_sessions, Effort& effort)
       : problem_(problem),
         searcher_(cut, chains),
         possible_(possible_ready(cut, chains)),
         left_(most_labels),
-        most_sessions_(most_sessions) {
+        most_sessions_(most_sessions),
+        effort_(effort) {
     found_.solution = known;
     for (const Chain& chain : chains)
       found_.ready_bound = std::max(found_.ready_bound, chain.front().tail[0]);
@@ -127,19 +128,21 @@ class LabelDriver {
       aim.cheaper_than = Cost{*most_sessions_ + 1, 0};
       aim.sessions_only = true;
     }
+    if (effort_.left <= 0) left_ = 0;
     const std::int64_t most = std::max(std::min(most_labels, left_), std::int64_t{0});
     WindowSearchResult result;
     if (aim.beam > 0) {
-      result = searcher_.begin(aim)->go_on(most);
+      result = searcher_.begin(aim)->go_on(most, effort_.left);
     } else {
       if (!ongoing_ || !(ongoing_aim_ == aim)) {
         ongoing_ = searcher_.begin(aim);
         ongoing_aim_ = aim;
       }
-      result = ongoing_->go_on(most);
+      result = ongoing_->go_on(most, effort_.left);
       if (result.ended) ongoing_.reset();
     }
     left_ -= result.labels;
+    effort_.left -= result.work;
     return result;
   }
 
@@ -293,6 +296,7 @@ class LabelDriver {
   std::size_t stride_ = 0;  ///< from the soonest that is not refuted to what is looked for
   bool limits_ = false;
   std::optional<std::int32_t> most_sessions_;
+  Effort& effort_;
   Searched found_;
 };
 
@@ -300,7 +304,7 @@ class LabelDriver {
 
 std::optional<Searched> best_schedule(const SchedulingProblem& problem, const Solution& known,
                                       std::int64_t most_labels, std::size_t most_sessions,
-                                      Prove prove) {
+                                      Prove prove, Effort* effort) {
   const Worth first = worth(problem, known);
   const bool whole = first.unplaced == 0 && first.ready != never && first.sessions <= most_sessions;
   Solution nothing;
@@ -312,7 +316,9 @@ std::optional<Searched> best_schedule(const SchedulingProblem& problem, const So
   const auto most = most_sessions <= problem.activities.size()
                         ? std::optional(static_cast<std::int32_t>(most_sessions))
                         : std::nullopt;
-  return LabelDriver(problem, cut, *chains, most && !whole ? nothing : known, most_labels, most)
+  Effort own;
+  return LabelDriver(problem, cut, *chains, most && !whole ? nothing : known, most_labels, most,
+                     effort != nullptr ? *effort : own)
       .run(most_labels, prove);
 }
 

@@ -33,9 +33,9 @@ ListDecoder::ListDecoder(const SchedulingProblem& problem)
 }
 
 bool ListDecoder::can_decode(const SchedulingProblem& problem) {
-  return std::all_of(problem.products.begin(), problem.products.end(), [](const Product& product) {
-    return product.set_up == 0 && product.clean_up == 0;
-  });
+  return problem.away.empty() && std::ranges::all_of(problem.products, [](const Product& product) {
+           return product.set_up == 0 && product.clean_up == 0;
+         });
 }
 
 void ListDecoder::clear() {

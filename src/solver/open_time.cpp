@@ -2,33 +2,19 @@
 
 #include <algorithm>
 #include <cstring>
-#include <numeric>
 #include <utility>
 
 namespace tackfree::solver {
 
-OpenTime::OpenTime(std::vector<Rule> closed_by)
-    : closed_by_(std::move(closed_by)),
-      next_open_(closed_by_.size()),
-      open_until_(closed_by_.size()) {
-  // Run by run: most slots lie in long closed ones.
-  std::iota(next_open_.begin(), next_open_.end(), Slot{0});
-  std::iota(open_until_.begin(), open_until_.end(), Slot{0});
+OpenTime::OpenTime(std::vector<Rule> closed_by) : closed_by_(std::move(closed_by)) {
   const std::size_t size = closed_by_.size();
   for (std::size_t at = 0; at < size;) {
     const void* found = std::memchr(&closed_by_[at], no_rule, size - at);
-    const std::size_t opens =
-        found == nullptr
-            ? size
-            : static_cast<std::size_t>(static_cast<const Rule*>(found) - closed_by_.data());
-    std::size_t closes = opens;
-    while (closes < size && closed_by_[closes] == no_rule) ++closes;
-    std::fill(next_open_.begin() + static_cast<std::ptrdiff_t>(at),
-              next_open_.begin() + static_cast<std::ptrdiff_t>(opens),
-              opens == size ? never : static_cast<Slot>(opens));
-    std::fill(open_until_.begin() + static_cast<std::ptrdiff_t>(opens),
-              open_until_.begin() + static_cast<std::ptrdiff_t>(closes), static_cast<Slot>(closes));
-    at = closes;
+    if (found == nullptr) break;
+    at = static_cast<std::size_t>(static_cast<const Rule*>(found) - closed_by_.data());
+    opens_.push_back(static_cast<Slot>(at));
+    while (at < size && closed_by_[at] == no_rule) ++at;
+    closes_.push_back(static_cast<Slot>(at));
   }
   for (std::size_t at = 1; at < size; ++at)
     if (closed_by_[at] != closed_by_[at - 1]) changes_.push_back(static_cast<Slot>(at));
@@ -44,14 +30,20 @@ Slot OpenTime::same_rule_until(Slot at) const {
   return *std::upper_bound(changes_.begin(), changes_.end() - 1, at);
 }
 
+/// The first open stretch that ends after `at`.
+std::size_t OpenTime::stretch_from(Slot at) const {
+  return static_cast<std::size_t>(std::upper_bound(closes_.begin(), closes_.end(), at) -
+                                  closes_.begin());
+}
+
 Slot OpenTime::next_open(Slot from) const {
-  if (from >= horizon()) return never;
-  return next_open_[static_cast<std::size_t>(std::max(from, Slot{0}))];
+  const std::size_t stretch = stretch_from(from);
+  return stretch == opens_.size() ? never : std::max({from, opens_[stretch], Slot{0}});
 }
 
 Slot OpenTime::open_until(Slot from) const {
-  if (from < 0 || from >= horizon()) return from;
-  return open_until_[static_cast<std::size_t>(from)];
+  const std::size_t stretch = stretch_from(from);
+  return stretch == opens_.size() || opens_[stretch] > from ? from : closes_[stretch];
 }
 
 }  // namespace tackfree::solver

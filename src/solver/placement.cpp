@@ -122,6 +122,9 @@ std::optional<Placement::Conflict> Placement::worker_conflict(
     Run whole, std::optional<std::size_t> session) const {
   if (whole.begin >= whole.end) return std::nullopt;
   std::vector<Run> taken;
+  for (auto away = std::ranges::upper_bound(problem_.away, whole.begin, {}, &Run::end);
+       away != problem_.away.end() && away->begin < whole.end; ++away)
+    taken.push_back(*away);
   for (const Busy& busy : busy_)
     if (overlap(busy.run, whole) && !(session && busy.session == session))
       taken.push_back(busy.run);

@@ -33,11 +33,14 @@ class Front {
   Front(const LabelDominance& dominance, Products relevant)
       : dominance_(&dominance), relevant_(relevant), heads_(least_heads, none) {}
 
-  bool insert(const Label& label) {
+  /// Adds to `compared` the labels that it was compared with.
+  bool insert(const Label& label, std::int64_t& compared) {
     const Key key = key_of(label);
     const std::size_t head = find(key);
-    for (std::uint32_t i = heads_[head]; i != none; i = next_[i])
+    for (std::uint32_t i = heads_[head]; i != none; i = next_[i]) {
+      ++compared;
       if (!dropped_[i] && dominance_->as_good(labels_[i], label)) return false;
+    }
     std::uint32_t* link = &heads_[head];
     while (*link != none) {
       if (dominance_->as_good(label, labels_[*link])) {
@@ -134,12 +137,14 @@ class Search final : public OngoingSearch {
       if (aim.cheaper_than || problem_.products[p].set_up > 0 || problem_.products[p].clean_up > 0)
         relevant_ |= Products{1} << p;
     fronts_.assign(3, Front(dominance_, relevant_));
-    if (Label first; bounds_.may_meet_deadlines_with_waits(first)) level().insert(first);
+    if (Label first; bounds_.may_meet_deadlines_with_waits(first)) level().insert(first, work_);
     level_ = level().left();
   }
 
-  WindowSearchResult go_on(std::int64_t labels) override {
-    const std::int64_t before = made_;
+  // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): two limits by its nature
+  WindowSearchResult go_on(std::int64_t labels, std::int64_t work) override {
+    const std::int64_t before = made_, work_before = work_;
+    most_work_ = work > no_limit - work_ ? no_limit : work_ + work;
     while (!ended() && made_ - before < labels) {
       if (level_.empty())
         close_stage();
@@ -148,8 +153,9 @@ class Search final : public OngoingSearch {
     }
     WindowSearchResult result;
     result.ended = ended();
-    result.complete = ended() && !left_out_;
+    result.complete = ended() && !left_out_ && work_ < most_work_;
     result.labels = made_ - before;
+    result.work = work_ - work_before;
     if (best_) {
       for (std::int32_t t = best_->trace; t >= 0; t = trace_[at(t)].before)
         result.starts.emplace_back(trace_[at(t)].activity, trace_[at(t)].start);
@@ -172,13 +178,15 @@ class Search final : public OngoingSearch {
   Front& closed() { return fronts_[2]; }
 
   bool ended() const {
-    return stage_ == step_.stages() || (level_.empty() && fronts_[2].is_empty());
+    return work_ >= most_work_ || stage_ == step_.stages() ||
+           (level_.empty() && fronts_[2].is_empty());
   }
 
   /// Each label of the level with one activity more, or its window closed.
   void extend_level() {
     next_level().clear();
     for (const std::uint32_t number : level_) {
+      if (work_ >= most_work_) return;
       const Label& label = level().label(number);
       bool may_close = label.owed == 0;
       for (std::size_t g = 0; g < chains_.size(); ++g)
@@ -225,6 +233,7 @@ class Search final : public OngoingSearch {
       if (base.latest[g][0] > 0 && start > base.latest[g][0]) break;
       const Slot end = link.end[at(start)];
       if (base.owed != 0 && end > problem_.windows[stage].end) break;
+      work_ += work_of_step;
       Stepped stepped = step_.add(base, g, start, stage);
       if (limit_of(stepped.label, g) != latest_before)
         harmless = keep(base, stepped, g, stage, next) || harmless;
@@ -256,7 +265,7 @@ class Search final : public OngoingSearch {
         !bounds_.may_meet_deadlines(label))
       return harmless;
     label.trace = static_cast<std::int32_t>(trace_.size());
-    if (next.insert(label)) {
+    if (next.insert(label, work_)) {
       ++made_;
       trace_.push_back({base.trace, chains_[g][base.done[g]].activity, stepped.start});
     }
@@ -285,11 +294,11 @@ class Search final : public OngoingSearch {
     if (stage + 1 == step_.stages() || !may_be_good(next) ||
         !bounds_.may_meet_deadlines_with_waits(next))
       return;
-    closed.insert(next);
+    closed.insert(next, work_);
   }
 
   /// Labels that another, further one makes superfluous.
-  void drop_overtaken(const Front& front, std::vector<std::uint32_t>& labels) const {
+  void drop_overtaken(const Front& front, std::vector<std::uint32_t>& labels) {
     auto progress = [&](std::uint32_t number) {
       int sum = 0;
       for (const std::uint8_t done : front.label(number).done) sum += done;
@@ -303,6 +312,7 @@ class Search final : public OngoingSearch {
       const Label& label = front.label(number);
       const std::uint64_t own = packed(label);
       const std::size_t compared = std::min<std::size_t>(left.size(), most_compared);
+      work_ += static_cast<std::int64_t>(compared / passed_by_at_once);
       bool overtaken = false;
       for (std::size_t i = 0; i < compared && !overtaken; ++i)
         overtaken = is_further(done[i], own) && done[i] != own &&
@@ -343,6 +353,9 @@ class Search final : public OngoingSearch {
   }
 
   static constexpr std::size_t most_compared = 3000;
+  /// What a step costs, in labels compared; and how many of these pass by for the price of one.
+  static constexpr std::int64_t work_of_step = 10;
+  static constexpr std::size_t passed_by_at_once = 10;
 
   const SchedulingProblem& problem_;
   const std::vector<Chain>& chains_;
@@ -358,6 +371,7 @@ class Search final : public OngoingSearch {
   std::vector<Trace> trace_;
   std::optional<Label> best_;
   std::int64_t made_ = 0;
+  std::int64_t work_ = 0, most_work_ = no_limit;
   bool left_out_ = false;
 };
 

@@ -49,7 +49,8 @@ double capacity_of(const DryingRoom& room) {
   return room.places ? static_cast<double>(*room.places) : room.space->in(square_metres);
 }
 
-/// How many pieces of each row go into each lot, in the order of the list.
+/// How many pieces of each row go into each lot, in the order of the list; one lot more than
+/// `most_lots` where they do not suffice.
 std::vector<std::vector<std::pair<Part, int>>> lots_of(const Job& job, const Batch& batch,
                                                        const DryingRoom& room) {
   const double capacity = capacity_of(room), scale = scale_of(job, batch);
@@ -64,6 +65,7 @@ std::vector<std::vector<std::pair<Part, int>>> lots_of(const Job& job, const Bat
       left -= fit * each;
       rest -= fit;
       if (rest == 0) break;
+      if (lots.size() > most_lots) return lots;
       lots.emplace_back();
       left = capacity;
     }
@@ -75,8 +77,9 @@ std::vector<std::vector<std::pair<Part, int>>> lots_of(const Job& job, const Bat
 bool pieces_fit(const Job& job, const Batch& batch, const DryingRoom& room, Problems& problems) {
   bool fit = true;
   if (room.places) return true;
+  const double scale = scale_of(job, batch);
   for (const Part& part : job.parts) {
-    const double each = space_of_piece(room, part, scale_of(job, batch));
+    const double each = space_of_piece(room, part, scale);
     if (part.batch != batch.name || each <= capacity_of(room) + hardly) continue;
     fit = false;
     problems.push_back(
@@ -101,9 +104,9 @@ double space_taken(const Job& job, std::size_t batch) {
   const DryingRoom* room = room_of(job, own);
   if (room == nullptr) return 0;
   double sum = 0;
+  const double scale = scale_of(job, own);
   for (const Part& part : job.parts)
-    if (part.batch == own.name)
-      sum += part.quantity * space_of_piece(*room, part, scale_of(job, own));
+    if (part.batch == own.name) sum += part.quantity * space_of_piece(*room, part, scale);
   return sum;
 }
 
@@ -133,6 +136,15 @@ void split_into_lots(Job& job, Problems& problems) {
     any = true;
     const double scale = scale_of(job, job.batches[b]);
     const auto lots = lots_of(job, job.batches[b], *room);
+    if (lots.size() > most_lots) {
+      problems.push_back({.file = job.file,
+                          .line = room->line,
+                          .key = "rooms",
+                          .wanted = fmt::format("wanted room for batch \"{}\" in at most {} lots",
+                                                batch.name, most_lots),
+                          .hint = "give it a larger room, or split it into jobs of their own"});
+      return;
+    }
     for (std::size_t lot = 0; lot < lots.size(); ++lot) {
       Batch one = batch;
       one.name = fmt::format("{}, lot {}", batch.name, lot + 1);

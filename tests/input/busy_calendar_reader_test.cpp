@@ -1,5 +1,7 @@
 #include "tackfree/input/busy_calendar_reader.hpp"
 
+#include <set>
+
 #include "input/written_files.hpp"
 #include <doctest/doctest.h>
 
@@ -83,20 +85,55 @@ TEST_CASE("a moved instance takes the place of the original, a cancelled one fre
       "BEGIN:VEVENT\r\nUID:w\r\nRECURRENCE-ID:20270419T183000Z\r\nDTSTART:20270419T183000Z\r\n"
       "STATUS:CANCELLED\r\nEND:VEVENT\r\n"));
   REQUIRE(events.size() == 2);
-  CHECK(events[0].not_at.empty());
-  CHECK(events[1].not_at.size() == 4);
-  CHECK(iso_utc(events[1].not_at[0]) == "2027-04-12T18:30:00Z");
-  CHECK(iso_utc(events[1].not_at[3]) == "2027-05-10T18:30:00Z");
+  CHECK(!events[0].moved);
+  REQUIRE(events[1].moved);
+  CHECK(events[1].left_out.at.size() + events[1].moved->at.size() == 4);
+  CHECK(iso_utc(events[1].moved->at[0]) == "2027-04-12T18:30:00Z");
+  CHECK(iso_utc(events[1].left_out.at[1]) == "2027-05-10T18:30:00Z");
 }
 
 TEST_CASE("folded lines are joined, quoted parameters may hold colons, and RDATE adds the same") {
   const auto events =
       good(in_event("SUMMARY;X-A=\"a;b:c\":something\r\nDTSTART:2027\r\n 0405T18\r\n"
                     "\t3000Z\r\nDURATION:PT1H\r\nRDATE:20270407T100000Z\r\n"));
-  REQUIRE(events.size() == 2);
+  REQUIRE(events.size() == 1);
   CHECK(events[0].begin.minute_of_day == 18 * 60 + 30);
-  CHECK(events[1].begin.minute_of_day == 600);
-  CHECK(events[1].longer == Minutes(60));
+  REQUIRE(events[0].also.size() == 1);
+  CHECK(events[0].also[0].at.minute_of_day == 600);
+  CHECK(events[0].longer == Minutes(60));
+}
+
+// Once each exception was copied to each added time: 20,000 of both took 7.8 GB.
+TEST_CASE("what is kept of a calendar grows with its lines, not with their product") {
+  std::string both, of_one;
+  for (int i = 0; i < 1'000; ++i) {
+    const std::string at =
+        fmt::format("202704{:02}T{:02}{:02}00Z\r\n", 1 + i / 60 % 28, i / 60 % 24, i % 60);
+    both += "RDATE:" + at + "EXDATE:" + at;
+    of_one += "BEGIN:VEVENT\r\nUID:a\r\nDTSTART:" + at + (i % 2 == 0 ? "RECURRENCE-ID:" + at : "") +
+              "END:VEVENT\r\n";
+  }
+  const auto added = good(in_event("DTSTART:20270401T000000Z\r\n" + both));
+  REQUIRE(added.size() == 1);
+  CHECK(added[0].also.size() == 1'000);
+  CHECK(added[0].left_out.at.size() == 1'000);
+  std::size_t own = 0;
+  std::set<const LeftOut*> lists;
+  for (const BusyEvent& event : good(in_calendar(of_one))) {
+    own += event.left_out.at.size();
+    if (event.moved) lists.insert(event.moved.get());
+  }
+  CHECK(own == 0);
+  REQUIRE(lists.size() == 1);
+  CHECK((*lists.begin())->at.size() == 500);
+}
+
+TEST_CASE("no time of an RDATE is passed over in silence: too many are refused") {
+  std::string many = "RDATE:20270401T000000Z";
+  for (int i = 0; i < 10'000; ++i) many += ",20270401T000000Z";
+  std::string lines = "DTSTART:20270401T000000Z\r\n";
+  for (int i = 0; i < 10; ++i) lines += many + "\r\n";
+  CHECK(holds(only_mistake(in_event(lines)).wanted, "at most 100000 times in RDATE"));
 }
 
 TEST_CASE("what cannot be read surely is named with its line") {

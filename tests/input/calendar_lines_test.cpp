@@ -7,15 +7,19 @@ using namespace tackfree;
 
 TEST_CASE("lines know their name, parameters, value and first line, however they are folded") {
   Problems problems;
-  const auto lines = calendar_lines(
+  const std::string file = "x.ics";
+  CalendarLines reading(
       "\xEF\xBB\xBF"
       "dtstart;tzid=\"A;B:C\";VALUE=DATE-TIME:2027\n 0405\n\nX:a:b;c\r\n",
-      "x.ics", problems);
-  REQUIRE(lines);
-  REQUIRE(lines->size() == 2);
-  CHECK((*lines)[0].name == "DTSTART");
-  CHECK((*lines)[0].parameters.at("TZID") == "A;B:C");
-  CHECK((*lines)[0].value == "20270405");
-  CHECK((*lines)[1].value == "a:b;c");
-  CHECK((*lines)[1].line == 4);
+      file, problems);
+  std::vector<CalendarLine> lines(3);
+  REQUIRE(reading.next(lines[0]));
+  REQUIRE(reading.next(lines[1]));
+  CHECK(!reading.next(lines[2]));
+  CHECK(!reading.failed());
+  CHECK(lines[0].name == "DTSTART");
+  CHECK(lines[0].parameters.at("TZID") == "A;B:C");
+  CHECK(lines[0].value == "20270405");
+  CHECK(lines[1].value == "a:b;c");
+  CHECK(lines[1].line == 4);
 }

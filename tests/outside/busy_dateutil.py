@@ -4,7 +4,7 @@
     busy_dateutil.py BUSY_CASES [COUNT]
 
 writes COUNT (1200) random calendars into a temporary folder: zones, all-day and floating events, rules by
-day, week, month and year, exceptions, moved and cancelled instances, free events, nights when clocks
+day, week, month and year, some counted from long ago, exceptions, moved and cancelled instances, free events, nights when clocks
 change. BUSY_CASES (build/release/tests/busy_cases) prints its busy stretches; the same are worked out here by
 the two libraries, and must agree to the minute. The seed is fixed.
 """
@@ -67,6 +67,23 @@ def random_rule(rng, start, all_day):
     return ";".join(parts)
 
 
+def counted_from_afar(rng):
+    """A rule with a count from long ago that ends within the year that is looked at, and its begin."""
+    start = datetime(rng.choice([1600, 1723, 1900, 1999]), rng.randint(1, 12), rng.randint(1, 28), rng.randint(0, 23))
+    while True:
+        rule = random_rule(rng, start, False)
+        parts = [part for part in rule.split(";") if not part.startswith(("COUNT", "UNTIL"))]
+        if parts[0] != "FREQ=DAILY" or start.year >= 1900:  # dateutil walks day by day
+            break
+    last = datetime(2027, rng.randint(2, 11), rng.randint(1, 28))
+    given = 0
+    for each in rrulestr(";".join(parts), dtstart=start, ignoretz=True):
+        if each > last:
+            break
+        given += each != start
+    return start, ";".join(parts + ["COUNT=%d" % (given + 1)])
+
+
 def stamp(name, zone, at, all_day):
     if all_day:
         return "%s;VALUE=DATE:%s" % (name, at.strftime("%Y%m%d"))
@@ -86,6 +103,9 @@ def random_event(rng, number):
     if rng.random() < 0.2:  # about when clocks change
         start = rng.choice([datetime(2027, 3, 14), datetime(2027, 3, 28), datetime(2027, 10, 31),
                             datetime(2027, 11, 7)]) + timedelta(minutes=30 * rng.randint(0, 8))
+    afar = not all_day and rng.random() < 0.06
+    if afar:
+        start, rule = counted_from_afar(rng)
     head = ["BEGIN:VEVENT", "UID:%d@example.org" % number, "DTSTAMP:20270101T000000Z"]
     tail = ["END:VEVENT"]
     if rng.random() < 0.1:
@@ -103,7 +123,9 @@ def random_event(rng, number):
         length = [stamp("DTEND", zone, start + timedelta(minutes=rng.randint(90, 1800)), False)]
     lines = head + [stamp("DTSTART", zone, start, all_day)] + length
     more = []
-    if rng.random() < 0.8:
+    if afar:
+        lines.append("RRULE:" + rule)
+    elif rng.random() < 0.8:
         rule = random_rule(rng, start, all_day)
         lines.append("RRULE:" + rule)
         # Exceptions and moved ones must be instances: they are taken from the rule.

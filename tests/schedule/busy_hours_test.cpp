@@ -68,13 +68,49 @@ TEST_CASE("a day of the year that has 25 hours is busy for all of them") {
 TEST_CASE("a begin that is left out is free, and one that began before the plan is still on") {
   BusyEvent weekly = event("2027-04-05", 1380, Minutes(180));
   weekly.repeats = Recurrence{.every = Recurrence::Every::week};
-  weekly.not_at = {testing::instant("2027-04-13T03:00Z")};
+  weekly.left_out.at = {testing::instant("2027-04-13T03:00Z")};
   const auto hours = busy_hours(
       {weekly}, {testing::instant("2027-04-06T05:00Z"), testing::instant("2027-04-21T00:00Z")});
   REQUIRE(hours.size() == 2);
   CHECK(iso_utc(hours[0].begin) == "2027-04-06T05:00:00Z");
   CHECK(iso_utc(hours[0].end) == "2027-04-06T06:00:00Z");
   CHECK(iso_utc(hours[1].begin) == "2027-04-20T03:00:00Z");
+}
+
+// 1600-01-01 to 2027-04-10 are 156 050 days by the calendar: the last of so many, the first
+// counted.
+TEST_CASE("a count from the year 1600 ends on its day") {
+  BusyEvent daily = event("1600-01-01", 540, one_hour);
+  daily.repeats = Recurrence{
+      .count =
+          days_between(parse_date("1600-01-01").value(), parse_date("2027-04-10").value()) + 1};
+  CHECK(begins(daily, "2027-04-09T00:00Z", "2027-05-01T00:00Z") ==
+        std::vector<std::string>{"2027-04-09T09:00", "2027-04-10T09:00"});
+  daily.repeats->count = *daily.repeats->count - 3;
+  CHECK(begins(daily, "2027-04-09T00:00Z", "2027-05-01T00:00Z").empty());
+}
+
+TEST_CASE("busy hours worked out once are those of the events, and too many are refused") {
+  Job job = testing::sample_job("shellac");
+  BusyEvent daily = event("2027-04-05", 540, one_hour);
+  daily.repeats = Recurrence{};
+  job.calendar.busy = {daily};
+  const Interval span{testing::instant("2027-04-05T00:00Z"), testing::instant("2027-06-05T00:00Z")};
+  const auto before = busy_hours(job.calendar, span);
+  Problems problems;
+  settle_busy_hours(job, span, problems);
+  CHECK(problems.empty());
+  CHECK(job.calendar.busy.empty());
+  CHECK(busy_hours(job.calendar, span) == before);
+  const Interval year{span.begin, span.begin + 366 * one_day};
+  for (int hour = 0; hour < 20; ++hour) {
+    BusyEvent each = event("2027-04-05", 60 * hour, Minutes(5));
+    each.repeats = Recurrence{};
+    job.calendar.busy.push_back(each);
+  }
+  settle_busy_hours(job, year, problems);
+  REQUIRE(problems.size() == 1);
+  CHECK(problems[0].key == "busy_files");
 }
 
 }  // namespace

@@ -11,8 +11,9 @@
 
 namespace tackfree {
 
-/// The longest input file that is read, in bytes: 64 MiB. A parts list of 100,000 rows has 10 MB.
-inline constexpr std::size_t longest_text_file = std::size_t{64} << 20;
+/// The longest input file that is read, in bytes: 16 MiB. A parts list of 100,000 rows has 4 to 10
+/// MB.
+inline constexpr std::size_t longest_text_file = std::size_t{16} << 20;
 
 /// The file's bytes, or a Problem when it is missing, unreadable, too long, or no regular file:
 /// reading a pipe or a device may never end.

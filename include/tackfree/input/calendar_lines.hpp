@@ -4,10 +4,8 @@
 #include "tackfree/base/problem.hpp"
 
 #include <map>
-#include <optional>
 #include <string>
 #include <string_view>
-#include <vector>
 
 namespace tackfree {
 
@@ -23,10 +21,30 @@ struct CalendarLine {
 inline constexpr std::size_t longest_calendar_file = std::size_t{16} << 20;
 inline constexpr std::size_t longest_calendar_line = std::size_t{256} << 10;
 
-/// Every content line in order (RFC 5545, 3.1). Nothing, and a Problem, when the text is too long,
-/// holds a NUL byte, or a line is too long or has no value.
-std::optional<std::vector<CalendarLine>> calendar_lines(std::string_view text,
-                                                        const std::string& file,
-                                                        Problems& problems);
+/// The content lines of a file one after another (RFC 5545, 3.1), so that a long file is never held
+/// as lines. Nothing more, and a Problem, when the text is too long, holds a NUL byte, or a line is
+/// too long or has no value.
+class CalendarLines {
+ public:
+  /// Refers to all three.
+  CalendarLines(std::string_view text, const std::string& file, Problems& problems);
+
+  /// The next line; false at the end, or where there is a Problem.
+  bool next(CalendarLine& line);
+  bool failed() const { return failed_; }
+
+ private:
+  bool unfold(int& line);
+  std::string_view physical();
+  void refuse(int line, std::string wanted);
+
+  std::string_view text_;
+  const std::string& file_;
+  Problems& problems_;
+  std::string content_;
+  std::size_t at_ = 0;
+  int number_ = 1;
+  bool failed_ = false;
+};
 
 }  // namespace tackfree

@@ -4,12 +4,16 @@
 #include "tackfree/base/problem.hpp"
 #include "tackfree/model/part.hpp"
 
+#include <cstddef>
 #include <filesystem>
 #include <string>
 #include <string_view>
 #include <vector>
 
 namespace tackfree {
+
+/// A longer parts list is not read.
+inline constexpr std::size_t most_parts_rows = 100'000;
 
 /// The parts of the file at `path`, each with its features. What is wrong with a row,
 /// or does not fit its part, is a Problem, and the row is left out.

@@ -3,6 +3,8 @@
 
 #include "tackfree/base/time.hpp"
 
+#include <algorithm>
+#include <memory>
 #include <optional>
 #include <vector>
 
@@ -28,16 +30,39 @@ struct Recurrence {
   int week_begins_on = 0;       ///< 0 Monday; matters to every second week
 };
 
+/// Beginnings of an event that do not count: deleted ones, or moved ones. Both lists are in order.
+struct LeftOut {
+  std::vector<Instant> at;
+  std::vector<Date> on;  ///< local days
+
+  bool holds(Instant begin, Date day) const {
+    return std::binary_search(at.begin(), at.end(), begin) ||
+           std::binary_search(on.begin(), on.end(), day);
+  }
+  void sort() {
+    std::sort(at.begin(), at.end());
+    std::sort(on.begin(), on.end());
+  }
+};
+
+/// One more begin of an event, besides its own and those of its rule.
+struct BusyBegin {
+  Zone zone;
+  LocalTime at;
+};
+
 /// A stretch of time that its person has something else to do.
 struct BusyEvent {
   Zone zone = Zone::utc();  ///< of `begin`, and of the days it repeats on
   LocalTime begin;
+  std::vector<BusyBegin> also;
   /// It lasts to the same clock time so many local days later, and so much longer.
   int days = 0;
   Minutes longer{0};
   std::optional<Recurrence> repeats;
-  std::vector<Instant> not_at;  ///< beginnings that are left out: deleted or moved ones
-  std::vector<Date> not_on;     ///< local days that are left out
+  LeftOut left_out;
+  /// Moved instances have an event of their own; one list for all entries of one event.
+  std::shared_ptr<const LeftOut> moved;
 };
 
 }  // namespace tackfree

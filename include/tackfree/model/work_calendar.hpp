@@ -30,6 +30,7 @@ struct WorkCalendar {
   std::vector<DayWindow> no_power_sanding;  ///< every day; a window over midnight is two
   int late_after = 21 * 60;                 ///< work after this clock time is late (minutes)
   std::vector<BusyEvent> busy;              ///< no work while one of them is on
+  std::vector<Interval> busy_hours;         ///< the same worked out for the days of the plan
 };
 
 }  // namespace tackfree

@@ -21,10 +21,11 @@ AirSeries air_as_aired(const Plan& plan);
 /// Dates the work of a plan that stands on the air that its own airing leaves: it is dated, the
 /// room aired as that says, dated again, until the same hours come out; see AiredAir. At most four
 /// times; where hours do not settle, the room counts as open whenever a coat could have it open,
-/// which no schedule within the person's hours outdoes.
-void date_aired_work(Plan& plan, Interval span);
+/// which no schedule within the person's hours outdoes. What the searches do is taken off `effort`.
+void date_aired_work(Plan& plan, Interval span, solver::Effort* effort = nullptr);
 
 /// The same in `most_sessions` or fewer.
-Fewer date_aired_work_in_sessions(Plan& plan, Interval span, std::size_t most_sessions);
+Fewer date_aired_work_in_sessions(Plan& plan, Interval span, std::size_t most_sessions,
+                                  solver::Effort* effort = nullptr);
 
 }  // namespace tackfree

@@ -3,6 +3,7 @@
 
 #include "tackfree/air/drying.hpp"
 #include "tackfree/plan/plan.hpp"
+#include "tackfree/solver/label_search.hpp"
 
 #include <cstddef>
 #include <optional>
@@ -15,6 +16,7 @@ struct Dating {
   const std::vector<DryingClock>& clocks;
   Interval span;
   std::size_t most_sessions;
+  solver::Effort* effort = nullptr;
 };
 
 /// The better of these by when it is ready, then by sessions, then by coats sanded for: `sanded`,

@@ -51,13 +51,11 @@ struct Bridge {
   std::vector<Wait> wait_of;              ///< by lag of the problem
   std::vector<std::pair<std::size_t, std::size_t>> products;  ///< coating, method
   std::vector<std::size_t> batch_of;                          ///< by activity of an operation
-  std::size_t absences = 0;       ///< the last activities: somebody is away
   std::vector<Release> releases;  ///< by rule number less `first_release`
 };
 
 /// Goals are the light use of every batch. A batch's "ready by" closes all later ends of its last
-/// coats. Where there are several people, whoever is away is busy: activities behind those of the
-/// operations, each with one start, stand for that.
+/// coats.
 Bridge bridge(const Job& job, const OperationList& list, const AirSeries& air,
               const std::vector<DryingClock>& clocks, Interval span);
 

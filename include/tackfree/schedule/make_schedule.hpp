@@ -4,6 +4,7 @@
 #include "tackfree/air/air_series.hpp"
 #include "tackfree/air/drying.hpp"
 #include "tackfree/schedule/schedule.hpp"
+#include "tackfree/solver/label_search.hpp"
 
 #include <cstddef>
 #include <optional>
@@ -17,9 +18,10 @@ std::vector<DryingClock> drying_clocks(const Job& job, const AirSeries& air);
 /// Dates every operation, or says why it cannot be placed. What is done stands where the log has
 /// it, and what follows waits for it from there. Among equally good schedules (as soon ready, in as
 /// few sessions, with as little late work) the steps stay where Operation::starts_last has them.
-/// `span` starts at the plan's now.
+/// `span` starts at the plan's now. What the searches do is taken off `effort`.
 Schedule make_schedule(const Job& job, const OperationList& list, const AirSeries& air,
-                       const std::vector<DryingClock>& clocks, Interval span);
+                       const std::vector<DryingClock>& clocks, Interval span,
+                       solver::Effort* effort = nullptr);
 
 /// The answer to whether it can be done in fewer sessions.
 struct FewerSessions {
@@ -30,6 +32,6 @@ struct FewerSessions {
 /// The schedule that is ready soonest of those in `most_sessions` or fewer. Every due date is kept.
 FewerSessions schedule_in_sessions(const Job& job, const OperationList& list, const AirSeries& air,
                                    const std::vector<DryingClock>& clocks, Interval span,
-                                   std::size_t most_sessions);
+                                   std::size_t most_sessions, solver::Effort* effort = nullptr);
 
 }  // namespace tackfree

@@ -19,8 +19,10 @@ struct Solved {
 
 /// The same problem has the same answer on every machine: the search ends by work done, not by
 /// time. With `most_sessions` the best one in no more sessions is looked for, and what is proved is
-/// proved of those; where none is found, the answer leaves something out or has more.
-Solved solve(const Bridge& bridge, std::size_t most_sessions = solver::any_number);
+/// proved of those; where none is found, the answer leaves something out or has more. What is done
+/// is taken off `effort`.
+Solved solve(const Bridge& bridge, std::size_t most_sessions = solver::any_number,
+             solver::Effort* effort = nullptr);
 
 /// A schedule soon, with nothing proved.
 solver::Solution solved_roughly(const Bridge& bridge);

@@ -15,6 +15,9 @@ inline constexpr std::size_t most_links = 127;
 /// How far ahead in its chain an activity may keep another waiting.
 inline constexpr std::size_t longest_reach = 4;
 
+/// Links times slots of the horizon: sixteen bytes each.
+inline constexpr std::size_t most_link_slots = 5'000'000;
+
 /// Waits of one chain for another, all together.
 inline constexpr std::size_t most_crossings = 4;
 
@@ -55,9 +58,9 @@ using Chain = std::vector<Link>;
 /// The problem as chains: an activity goes on the chain of the last one it lags behind, if that is
 /// its end, and so waits at least for its neighbour before. Of other lags, few may lead from chain
 /// to chain. Nothing when the lags do not have that form, reach too far, or make more than
-/// `most_chains` chains or a longer one than `most_links`; when there are several workers or
-/// resources; or when a chain changes its room or family. Starts of session work leave room for
-/// set-up and clean-up in the window.
+/// `most_chains` chains, a longer one than `most_links` or more than `most_link_slots`; when there
+/// are several workers or resources; or when a chain changes its room or family. Starts of session
+/// work leave room for set-up and clean-up in the window.
 std::optional<std::vector<Chain>> chains_of(const SchedulingProblem& problem);
 
 Slot ready_after(const SchedulingProblem& problem, const Link::Crossing& crossing, Slot end);

@@ -12,6 +12,12 @@ namespace tackfree::solver {
 
 inline constexpr std::size_t any_number = std::numeric_limits<std::size_t>::max();
 
+/// What all searches for one plan may still do, in comparisons of two partial schedules: a limit on
+/// work, not on time, so that the answer does not depend on the machine's load.
+struct Effort {
+  std::int64_t left = std::numeric_limits<std::int64_t>::max();
+};
+
 /// A schedule and what is proved of it.
 struct Searched {
   Solution solution;             ///< leaves something out when no whole schedule was found
@@ -38,11 +44,15 @@ enum class Prove { ready_and_sessions, ready };
 /// that drops nothing else then looks for any that is ready sooner, and if there is none, that is
 /// the proof.
 ///
+/// What the search does is taken off `effort`; when nothing is left of that, it ends with what it
+/// has.
+///
 /// With `most_sessions` only schedules in so many sessions count, and all that is proved is proved
 /// of those; `known` is used where it is one of them.
 std::optional<Searched> best_schedule(const SchedulingProblem& problem, const Solution& known,
                                       std::int64_t most_labels,
                                       std::size_t most_sessions = any_number,
-                                      Prove prove = Prove::ready_and_sessions);
+                                      Prove prove = Prove::ready_and_sessions,
+                                      Effort* effort = nullptr);
 
 }  // namespace tackfree::solver

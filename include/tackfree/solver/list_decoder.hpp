@@ -15,8 +15,8 @@ struct Timed {
   Slot ready = 0;
 };
 
-/// For problems whose products need no set-up and no clean-up. The same rules as in Placement, kept
-/// in arrays by slot instead of lists, and without reasons.
+/// For problems whose products need no set-up and no clean-up, with all workers always there. The
+/// same rules as in Placement, kept in arrays by slot instead of lists, and without reasons.
 class ListDecoder {
  public:
   explicit ListDecoder(const SchedulingProblem& problem);

@@ -41,10 +41,11 @@ class OpenTime {
   const std::vector<Rule>& rules() const { return closed_by_; }
 
  private:
+  std::size_t stretch_from(Slot at) const;
+
   std::vector<Rule> closed_by_;
-  std::vector<Slot> next_open_;
-  std::vector<Slot> open_until_;
-  std::vector<Slot> changes_;  ///< where another rule begins, and the horizon
+  std::vector<Slot> opens_, closes_;  ///< of each open stretch, in order
+  std::vector<Slot> changes_;         ///< where another rule begins, and the horizon
 };
 
 }  // namespace tackfree::solver

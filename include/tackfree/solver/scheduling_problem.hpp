@@ -92,8 +92,10 @@ struct Goal {
 
 struct SchedulingProblem {
   Slot horizon = 0;
-  int workers = 1;           ///< all of them there at the same hours
+  int workers = 1;
   std::vector<Run> windows;  ///< when the workers are there; disjoint, in order
+  /// An entry for each worker who is not there in a window, in order of begin.
+  std::vector<Run> away;
   std::vector<OpenTime> open_times;
   std::vector<LagTable> tables;
   std::vector<Product> products;

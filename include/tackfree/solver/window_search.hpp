@@ -5,6 +5,7 @@
 #include "tackfree/solver/label_step.hpp"
 
 #include <cstdint>
+#include <limits>
 #include <memory>
 #include <optional>
 #include <utility>
@@ -28,12 +29,15 @@ struct SearchAim {
   friend bool operator==(const SearchAim&, const SearchAim&) = default;
 };
 
+inline constexpr std::int64_t no_limit = std::numeric_limits<std::int64_t>::max();
+
 struct WindowSearchResult {
   /// Activities with their starts, in order; empty when there are none.
   std::vector<std::pair<std::size_t, Slot>> starts;
   bool complete = false;  ///< nothing was left out: if nothing is found, there is nothing
   bool ended = false;     ///< and going on would change nothing
   std::int64_t labels = 0;
+  std::int64_t work = 0;  ///< see Effort
 };
 
 /// A search that can be left and gone on with.
@@ -43,8 +47,10 @@ class OngoingSearch {
   OngoingSearch(const OngoingSearch&) = delete;
   OngoingSearch& operator=(const OngoingSearch&) = delete;
   virtual ~OngoingSearch() = default;
-  /// What is found and proved by now, and the labels made this time, `labels` or a few more.
-  virtual WindowSearchResult go_on(std::int64_t labels) = 0;
+  /// What is found and proved by now, and the labels made this time, `labels` or a few more. A
+  /// search that has done `work` this time is over for good.
+  // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): two limits by its nature
+  virtual WindowSearchResult go_on(std::int64_t labels, std::int64_t work = no_limit) = 0;
 };
 
 /// Searches of one problem that share what does not depend on their aims.

@@ -6,6 +6,9 @@
 
 namespace tackfree {
 
+/// A batch is split into no more lots than these.
+inline constexpr std::size_t most_lots = 100;
+
 /// The floor that one piece covers as it lies or stands on points: its greatest length by its
 /// greatest width. Of an area somebody measured: that area.
 Area covered_by(const Shape& shape);
