@@ -50,6 +50,11 @@ CLI::App* plan_command(CLI::App& app, Options& options) {
   plan->add_option("--airing", options.airing,
                    "Air as the job says (given), or as a first plan proposes (proposed)")
       ->transform(CLI::CheckedTransformer(airings));
+  const std::map<std::string, bool> answers{{"yes", true}, {"no", false}};
+  plan->add_option("--keep", options.keep,
+                   "Keep this plan beside the job for tonight and the next plan (yes), or not (no)")
+      ->transform(CLI::CheckedTransformer(answers).description("{yes,no}"))
+      ->type_name("");
   return plan;
 }
 
@@ -211,7 +216,8 @@ struct Commands {
     start->add_option("folder", options.folder, "Folder to make")->required();
     for (CLI::App* command : {plan, tonight})
       command->add_option("--last-plan", options.last_plan,
-                          "Plan JSON written before: stay near it, and tell what moved");
+                          "Plan JSON written before, in place of the kept plan: stay near it, and "
+                          "tell what moved");
     shared(options);
   }
 

@@ -1,5 +1,6 @@
 #include "tackfree/cli/output_files.hpp"
 
+#include "tackfree/cli/kept_plan.hpp"
 #include "tackfree/report/csv.hpp"
 
 #include <algorithm>
@@ -45,7 +46,7 @@ struct Use {
   bool json_may_replace = false;
 };
 
-std::vector<Use> files_read(const Options& options, const Job& job) {
+std::vector<Use> files_in_use(const Options& options, const Job& job) {
   std::vector<Use> uses;
   for (const FileRead& read : job.files_read)
     if (auto file = identity_of(read.path))
@@ -55,6 +56,8 @@ std::vector<Use> files_read(const Options& options, const Job& job) {
     if (auto file = identity_of(*options.last_plan))
       uses.push_back(
           {std::move(*file), "this is the last plan, which --json alone may replace", true});
+  if (auto file = identity_of(kept_plan_path(job.file)))
+    uses.push_back({std::move(*file), "this is where the plan is kept"});
   return uses;
 }
 
@@ -91,7 +94,7 @@ void check_outputs(const Options& options, const Job& job,
                    const std::optional<FileIdentity>& printed_to, Problems& problems) {
   const std::vector<Output> all = outputs(options);
   check_printed(all, problems);
-  std::vector<Use> uses = files_read(options, job);
+  std::vector<Use> uses = files_in_use(options, job);
   const auto take = [&](const Output& output, const std::optional<FileIdentity>& file) {
     if (!file) return;
     const auto use = std::ranges::find_if(uses, [&](const Use& each) {

@@ -3,6 +3,7 @@
 #include "tackfree/base/name.hpp"
 #include "tackfree/base/text_file.hpp"
 #include "tackfree/cli/given_time.hpp"
+#include "tackfree/cli/kept_plan.hpp"
 #include "tackfree/cli/log_command.hpp"
 #include "tackfree/cli/options.hpp"
 #include "tackfree/cli/output_files.hpp"
@@ -130,8 +131,14 @@ void write_files(const Options& options, const Plan& plan, const Streams& to, Pr
   if (options.csv_folder) write_csv_files(*options.csv_folder, plan, problems);
 }
 
-/// The plan that was asked for; on the terminal what is being worked out, where that takes a while.
-std::optional<Plan> asked_plan(const Options& options, const Streams& to, Problems& problems) {
+/// The plan that was asked for, and the kept one that it went on from.
+struct AskedPlan {
+  Plan plan;
+  KeptPlanFile kept;
+};
+
+/// On the terminal what is being worked out, where that takes a while.
+std::optional<AskedPlan> asked_plan(const Options& options, const Streams& to, Problems& problems) {
   ProgressLine line(to.progress);
   const auto stage = [&](const std::string& what) { line.at(what); };
   stage("reading the files");
@@ -139,26 +146,37 @@ std::optional<Plan> asked_plan(const Options& options, const Streams& to, Proble
   const auto now = job ? planning_time(options, *job, problems) : std::nullopt;
   if (job) add_last_plan(options, *job, problems);
   if (!now || !problems.empty()) return std::nullopt;
+  KeptPlanFile kept(options, *job, *now);
+  if (!options.last_plan) job->last_plan = kept.last_plan();
   std::optional<Plan> plan = make_plan(*job, *now, problems, stage);
   if (plan && plan->room && plan->room->proposed && options.airing == AiringChoice::proposed) {
     Job again = std::move(*job);
     again.room.airing = plan->room->proposed;
     plan = make_plan(std::move(again), *now, problems, stage);
   }
-  return plan;
+  if (!plan) return std::nullopt;
+  return AskedPlan{std::move(*plan), std::move(kept)};
+}
+
+/// What was only asked about is not kept: it would be taken for what the person goes by.
+bool is_to_be_kept(const Options& options) {
+  return options.command == Command::plan && options.keep && options.airing == AiringChoice::given;
 }
 
 int plan_command(const Options& options, const Streams& to) {
   Problems problems;
-  const std::optional<Plan> plan = asked_plan(options, to, problems);
-  if (!plan || !problems.empty()) return report_problems(problems, to.err);
-  report_left_out(left_out_problems(plan->job), to.err);
-  write_files(options, *plan, to, problems);
+  const std::optional<AskedPlan> asked = asked_plan(options, to, problems);
+  if (!asked || !problems.empty()) return report_problems(problems, to.err);
+  const Plan& plan = asked->plan;
+  report_left_out(left_out_problems(plan.job), to.err);
+  to.err << asked->kept.fault();
+  write_files(options, plan, to, problems);
   if (!prints_a_file(options))
-    to.print(options.command == Command::buy ? text_shopping_list(*plan, to.columns, to.ink)
-                                             : text_report(*plan, to.columns, to.ink));
+    to.print(options.command == Command::buy ? text_shopping_list(plan, to.columns, to.ink)
+                                             : text_report(plan, to.columns, to.ink));
+  if (is_to_be_kept(options)) to.err << asked->kept.replace(plan);
   if (!problems.empty()) return report_problems(problems, to.err);
-  return plan->schedule.unplaced.empty() ? exit_done : exit_not_plannable;
+  return plan.schedule.unplaced.empty() ? exit_done : exit_not_plannable;
 }
 
 int choices_command(const Options& options, const Streams& to) {
@@ -263,14 +281,19 @@ int tonight_command(const Options& options, const Streams& to) {
   std::optional<Job> job = asked_job(options, to, problems);
   const auto now = job ? planning_time(options, *job, problems) : std::nullopt;
   if (job) add_last_plan(options, *job, problems);
-  std::optional<Plan> plan;
-  if (now && problems.empty()) {
-    add_reading(options.log, *now, *job);
-    plan = make_plan(std::move(*job), *now, problems);
-  }
+  if (!now || !problems.empty()) return report_problems(problems, to.err);
+  const KeptPlanFile kept(options, *job, *now);
+  to.err << kept.fault();
+  const std::vector<LastPlan> planned =
+      job->last_plan ? std::vector{*job->last_plan} : kept.plans();
+  if (!planned.empty()) job->last_plan = planned.front();
+  add_reading(options.log, *now, *job);
+  const std::optional<Plan> plan = make_plan(*job, *now, problems);
   if (!plan || !problems.empty()) return report_problems(problems, to.err);
   report_left_out(left_out_problems(plan->job), to.err);
-  to.print(tonight_text(*plan, tonight(*plan), to.columns, to.ink));
+  Tonight answer = tonight(*plan);
+  answer.unlogged = unlogged(*plan, *job, planned, *now);
+  to.print(tonight_text(*plan, answer, to.columns, to.ink));
   return plan->schedule.unplaced.empty() ? exit_done : exit_not_plannable;
 }
 

@@ -77,8 +77,9 @@ class TreeBuilder {
   using string_t = std::string;
   using binary_t = std::vector<std::uint8_t>;
 
-  TreeBuilder(ReadingPlace& place, const std::string& file, Problems& problems)
-      : place_(place), file_(file), problems_(problems) {}
+  TreeBuilder(ReadingPlace& place, const std::string& file, std::size_t most_values,
+              Problems& problems)
+      : place_(place), file_(file), most_values_(most_values), problems_(problems) {}
 
   bool null() { return add(JsonNode{}); }
   bool boolean(bool value) { return add({.kind = JsonNode::Kind::boolean, .boolean = value}); }
@@ -136,8 +137,8 @@ class TreeBuilder {
     return add(std::move(node));
   }
   bool add(JsonNode&& node) {
-    if (++count_ > longest_json)
-      return refuse({}, fmt::format("wanted at most {} values in one file", longest_json));
+    if (++count_ > most_values_)
+      return refuse({}, fmt::format("wanted at most {} values in one file", most_values_));
     if (node.line == 0) node.line = line();
     node.key = std::exchange(key_, {});
     if (open_.empty())
@@ -184,6 +185,7 @@ class TreeBuilder {
 
   ReadingPlace& place_;
   const std::string& file_;
+  std::size_t most_values_;
   Problems& problems_;
   std::optional<JsonNode> root_;
   std::vector<JsonNode> open_;
@@ -216,7 +218,7 @@ std::string shown_value(const JsonNode& node) {
 }
 
 std::optional<JsonNode> parse_json(std::string_view text, const std::string& file,
-                                   Problems& problems) {
+                                   Problems& problems, std::size_t most_values) {
   if (text.find_first_not_of(" \t\r\n") == std::string_view::npos) {
     problems.push_back({.file = file, .wanted = "is empty; wanted JSON text"});
     return std::nullopt;
@@ -224,7 +226,7 @@ std::optional<JsonNode> parse_json(std::string_view text, const std::string& fil
   const char* const begin = text.data();
   ReadingPlace place(begin);
   const std::size_t before = problems.size();
-  TreeBuilder builder(place, file, problems);
+  TreeBuilder builder(place, file, most_values, problems);
   const bool whole = nlohmann::json::sax_parse(
       NotingIterator(begin, place), NotingIterator(begin + text.size(), place), &builder);
   if (!whole || problems.size() > before) return std::nullopt;

@@ -86,6 +86,32 @@ LastPlan plan_in(const JsonNode& tree, PlanReading& reading) {
   return plan;
 }
 
+/// The key that says what a file is, with the number of its format.
+struct Mark {
+  std::string_view key;
+  std::string wanted;
+};
+
+/// The object in `text` if its mark says that it is what is wanted.
+std::optional<JsonNode> marked(std::string_view text, const std::string& file, const Mark& mark,
+                               Problems& problems) {
+  auto tree = parse_json(text, file, problems, longest_written_json);
+  if (!tree) return std::nullopt;
+  const JsonNode* version = tree->member(mark.key);
+  if (version != nullptr && version->kind == JsonNode::Kind::number && version->number == 1)
+    return tree;
+  PlanReading(file, problems).report(*tree, mark.key, mark.wanted);
+  return std::nullopt;
+}
+
+void check_job(const JsonNode& tree, const LastPlan& plan, const std::string& job_id,
+               PlanReading& reading) {
+  if (plan.job_id != job_id)
+    reading.report(
+        tree, "job.id",
+        fmt::format(R"(wanted a plan of the job "{}", not of "{}")", job_id, plan.job_id));
+}
+
 }  // namespace
 
 std::optional<LastPlan> read_last_plan(const std::filesystem::path& file, const std::string& job_id,
@@ -98,20 +124,39 @@ std::optional<LastPlan> read_last_plan(const std::filesystem::path& file, const 
 std::optional<LastPlan> parse_last_plan(std::string_view text, const std::string& file,
                                         const std::string& job_id, Problems& problems) {
   const std::size_t before = problems.size();
-  const auto tree = parse_json(text, file, problems);
+  const auto tree = marked(
+      text, file, {"tackfree_plan", "wanted a plan that `tackfree plan --json` wrote"}, problems);
   if (!tree) return std::nullopt;
   PlanReading reading(file, problems);
-  if (tree->member("tackfree_plan") == nullptr) {
-    reading.report(*tree, "tackfree_plan", "wanted a plan that `tackfree plan --json` wrote");
-    return std::nullopt;
-  }
   LastPlan plan = plan_in(*tree, reading);
-  if (problems.size() == before && plan.job_id != job_id)
-    reading.report(
-        *tree, "job.id",
-        fmt::format(R"(wanted a plan of the job "{}", not of "{}")", job_id, plan.job_id));
+  if (problems.size() == before) check_job(*tree, plan, job_id, reading);
   if (problems.size() > before) return std::nullopt;
   return plan;
+}
+
+std::optional<KeptPlan> read_kept_plan(const std::filesystem::path& file, const std::string& job_id,
+                                       Problems& problems) {
+  const std::size_t before = problems.size();
+  const auto text = read_text_file(file, problems);
+  const auto tree =
+      text ? marked(*text, file.string(),
+                    {"tackfree_kept_plan", "wanted a plan that `tackfree plan` keeps"}, problems)
+           : std::nullopt;
+  if (!tree) return std::nullopt;
+  PlanReading reading(file.string(), problems);
+  KeptPlan kept;
+  kept.digest = reading.text(*tree, "digest");
+  const JsonNode* plan = tree->member("plan");
+  const JsonNode* earlier = tree->member("before");
+  if (plan == nullptr || plan->kind != JsonNode::Kind::object)
+    reading.report(*tree, "plan", "wanted an object, as tackfree writes it");
+  else
+    kept.plan = plan_in(*plan, reading);
+  if (earlier != nullptr && earlier->kind == JsonNode::Kind::object)
+    kept.before = plan_in(*earlier, reading);
+  if (problems.size() == before) check_job(*tree, kept.plan, job_id, reading);
+  if (problems.size() > before) return std::nullopt;
+  return kept;
 }
 
 }  // namespace tackfree

@@ -1,5 +1,6 @@
 #include "tackfree/plan/left_out.hpp"
 
+#include "tackfree/base/shell_word.hpp"
 #include "tackfree/operations/repairs.hpp"
 #include "tackfree/plan/log_facts.hpp"
 #include "tackfree/takeoff/lots.hpp"
@@ -27,20 +28,8 @@ void leave_out(History& history, std::vector<LeftOutLine> lines) {
   std::ranges::stable_sort(history.left_out, {}, &LeftOutLine::line);
 }
 
-/// As a shell takes it for one word.
-std::string quoted(const std::string& file) {
-  const auto is_plain = [](unsigned char c) {
-    return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z') || c == '/' ||
-           c == '.' || c == '_' || c == '-' || c >= 0x80;
-  };
-  if (std::ranges::all_of(file, is_plain)) return file;
-  std::string text = "'";
-  for (const char c : file) text += c == '\'' ? "'\\''" : std::string(1, c);
-  return text + "'";
-}
-
 std::string withdrawal(const Job& job, const LeftOutLine& line) {
-  return fmt::format("to withdraw it: tackfree log withdraw {} {}", quoted(job.file),
+  return fmt::format("to withdraw it: tackfree log withdraw {} {}", shell_word(job.file),
                      line.id != 0 ? fmt::to_string(line.id) : fmt::format("--line {}", line.line));
 }
 

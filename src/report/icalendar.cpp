@@ -1,12 +1,12 @@
 #include "tackfree/report/icalendar.hpp"
 
+#include "tackfree/base/fingerprint.hpp"
 #include "tackfree/base/name.hpp"
 #include "tackfree/report/display_text.hpp"
 #include "tackfree/report/step_words.hpp"
 
 #include <algorithm>
 #include <array>
-#include <cstdint>
 #include <set>
 
 #include <fmt/format.h>
@@ -26,13 +26,6 @@ std::string utc_form(Instant at) {
   std::string text = iso_utc(at);
   std::erase_if(text, [](char c) { return c == '-' || c == ':'; });
   return text;
-}
-
-/// FNV-1a, 64 bits.
-std::string fingerprint(std::string_view text) {
-  std::uint64_t hash = 14695981039346656037U;
-  for (const char c : text) hash = (hash ^ static_cast<unsigned char>(c)) * 1099511628211U;
-  return fmt::format("{:016x}", hash);
 }
 
 /// A key whose parts are slugs joined by dots; one that is too long ends in a hash of all of it.

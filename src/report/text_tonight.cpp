@@ -1,10 +1,12 @@
 #include "tackfree/report/text_tonight.hpp"
 
+#include "tackfree/base/shell_word.hpp"
 #include "tackfree/report/airing_words.hpp"
 #include "tackfree/report/display_text.hpp"
 #include "tackfree/report/step_words.hpp"
 #include "tackfree/report/text_fumes.hpp"
 #include "tackfree/report/tonight_work.hpp"
+#include "tackfree/report/unlogged_words.hpp"
 #include "tackfree/report/wait_words.hpp"
 
 #include <algorithm>
@@ -35,6 +37,7 @@ class Answer {
   std::string text() {
     head();
     write_stop(page_, plan_);
+    write_questions(page_, plan_, tonight_.unlogged, words_);
     work();
     off();
     write_running_clocks(page_, plan_, tonight_, words_);
@@ -360,7 +363,7 @@ class Answer {
               "later. Lay them out flat outdoors, or under water in a lidded metal can; "
               "then `tackfree log rags {}`.",
               rags.out_since ? fmt::format("out since {}: ", when(*rags.out_since)) : "",
-              plan_.job.file));
+              shell_word(plan_.job.file)));
       return;
     }
     if (!rags.dealt_with) return;

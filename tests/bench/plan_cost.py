@@ -11,7 +11,7 @@ import sys
 
 
 def one_run(program, job):
-    pid = os.posix_spawn(program, [program, "plan", job], os.environ,
+    pid = os.posix_spawn(program, [program, "plan", job, "--keep", "no"], os.environ,
                          file_actions=[(os.POSIX_SPAWN_OPEN, 1, os.devnull, os.O_WRONLY, 0)])
     _, status, usage = os.wait4(pid, 0)
     if os.waitstatus_to_exitcode(status) != 0:

@@ -41,6 +41,12 @@ fs::path job_in(const fs::path& folder) {
   return {};
 }
 
+/// The demo in a copy: a plan is kept beside its job.
+std::string demo_in(const fs::path& folder) {
+  fs::copy(TACKFREE_ROOT "/data/demo/hall_bench", folder / "demo");
+  return (folder / "demo" / "hall_bench.json").string();
+}
+
 TEST_CASE("choices between dates and sessions come as a table and as JSON") {
   const Folder folder;
   const std::string home = (folder.path / "choosing").string();
@@ -96,7 +102,7 @@ TEST_CASE("the same job gives the same bytes in all three outputs") {
 
 TEST_CASE("buy prints the plan's own shopping part, and exits as plan does") {
   const Folder folder;
-  const std::string job = TACKFREE_ROOT "/data/demo/hall_bench/hall_bench.json";
+  const std::string job = demo_in(folder.path);
   const fs::path list = folder.path / "buy.json", whole = folder.path / "plan.json";
   const Said bought = said({"buy", job, "--json", list.string()});
   const Said planned = said({"plan", job, "--json", whole.string()});
@@ -165,7 +171,7 @@ TEST_CASE("colour is for terminals, and what is printed is as wide as asked") {
 TEST_CASE("page, tables and calendars are written where they were asked for") {
   const Folder folder;
   const auto in = [&](const char* name) { return (folder.path / name).string(); };
-  const std::string job = TACKFREE_ROOT "/data/demo/hall_bench/hall_bench.json";
+  const std::string job = demo_in(folder.path);
   CHECK(said({"plan", job, "--page", in("plan.html"), "--csv", in("tables"), "--work-calendar",
               in("work.ics"), "--waits-calendar", in("waits.ics")})
             .code == exit_done);

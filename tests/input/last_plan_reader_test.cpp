@@ -67,3 +67,60 @@ TEST_CASE("a plan is read from its file, which a mistake names, and a file must 
   CHECK_FALSE(read_last_plan(files.folder() / "none.json", "bench", problems));
   CHECK(holds(problems.at(1).wanted, "cannot be read"));
 }
+
+TEST_CASE("a kept plan has the plan and the one before it, each with its steps and events") {
+  const WrittenFiles files;
+  Problems problems;
+  const std::string last = replaced(plan, R"("tackfree_plan": 1, )", "");
+  const auto read = [&](const std::string& text) {
+    return read_kept_plan(files.write("bench.kept.json", text), "bench", problems);
+  };
+  const std::string text = R"({"tackfree_kept_plan": 1, "digest": "0af", "plan": )" + last +
+                           R"(, "before": )" +
+                           replaced(last, R"("sequence": 3)", R"("sequence": 2)") + "}";
+  const auto kept = read(text);
+  CHECK_MESSAGE(problems.empty(), all_text(problems));
+  REQUIRE(kept);
+  CHECK(kept->digest == "0af");
+  REQUIRE(kept->plan.events.size() == 1);
+  CHECK(kept->plan.events[0].sequence == 3);
+  REQUIRE(kept->before);
+  CHECK(kept->before->events.at(0).sequence == 2);
+  CHECK(kept->before->steps.size() == 1);
+  const auto first = read(R"({"tackfree_kept_plan": 1, "digest": "0af", "plan": )" + last +
+                          R"(, "before": null})");
+  REQUIRE(first);
+  CHECK_FALSE(first->before);
+}
+
+TEST_CASE("a kept plan of another job, of another version, or with parts missing is a mistake") {
+  const WrittenFiles files;
+  const auto first_mistake = [&](const std::string& text) {
+    Problems problems;
+    CHECK_FALSE(read_kept_plan(files.write("bench.kept.json", text), "bench", problems));
+    return problems.empty() ? "" : problems.front().key;
+  };
+  const std::string last = replaced(plan, R"("tackfree_plan": 1, )", "");
+  CHECK(first_mistake(plan) == "tackfree_kept_plan");
+  CHECK(first_mistake(R"({"tackfree_kept_plan": 2, "digest": "", "plan": )" + last + "}") ==
+        "tackfree_kept_plan");
+  CHECK(first_mistake(R"({"tackfree_kept_plan": 1, "digest": "0af"})") == "plan");
+  CHECK(first_mistake(R"({"tackfree_kept_plan": 1, "plan": )" + last + "}") == "digest");
+  CHECK(first_mistake(R"({"tackfree_kept_plan": 1, "digest": "0af", "plan": )" +
+                      replaced(last, R"("id": "bench")", R"("id": "shelf")") + "}") == "job.id");
+}
+
+TEST_CASE("a plan of thousands of steps is read, though no job file may be so long") {
+  std::string step = R"({"key": "a", "title": "b", "begin_at": "2027-04-09T22:30:00Z",
+      "end_at": "2027-04-09T22:40:00Z"})";
+  std::string steps;
+  for (int i = 0; i < 60'000; ++i) steps += (i > 0 ? "," : "") + step;
+  Problems problems;
+  const std::size_t begin = plan.find("\"steps\": [") + 10;
+  std::string text = plan;
+  text.replace(begin, text.find("],", begin) - begin, steps);
+  const auto read = last(text, problems);
+  CHECK_MESSAGE(problems.empty(), all_text(problems));
+  REQUIRE(read);
+  CHECK(read->steps.size() == 60'000);
+}

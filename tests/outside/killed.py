@@ -2,12 +2,13 @@
 """Kills the program while it writes, and lets its disk fill up: no file may be left half-written.
 
 usage: killed.py PROGRAM JOB_FOLDER [KILLS] [SEED]
-`plan` with all its outputs, `log note` and `start` are each started KILLS (60) times and killed after a
+`plan` with all its outputs, `plan` with the one it keeps, `log note` and `start` are each started KILLS (60) times and killed after a
 random part of the time they take; then KILLS times with a limit on the size of a file (RLIMIT_FSIZE), half of
 them with the signal for that ignored, as on a full disk. After each, every output must be the old file or the
 new one, byte for byte; every line of the log that was confirmed must be there, and lines that were there before
 too; and the next run must do what it does in a new folder. Prints the counts; exit code 1 where a file was hurt.
 """
+import json
 import os
 import random
 import re
@@ -43,7 +44,7 @@ class Trial:
         self.hurt = []
 
     def plan(self, now=NOW):
-        words = [self.program, "plan", self.job, *now, "--csv", self.folder]
+        words = [self.program, "plan", self.job, *now, "--keep", "no", "--csv", self.folder]
         for option, name in OUTPUTS.items():
             words += [option, os.path.join(self.folder, name)]
         return words
@@ -120,6 +121,24 @@ def plans(trial, count):
     print(f"plan: {count} full disks")
 
 
+def keeps(trial, count):
+    """The plan beside the job is the old or the new one, and the next plan can go on from either."""
+    kept = trial.job[:-len(".json")] + ".kept.json"
+    words = [[trial.program, "plan", trial.job, "--now", f"2027-04-{day:02}T18:00"] for day in (8, 9)]
+    trial.run(words[0])
+    takes = seconds(words[1])
+    stopped = 0
+    for turn in range(count):
+        stopped += killed(words[turn % 2], takes * random.uniform(0.3, 1.15))[1]
+        limited(words[turn % 2], random.randrange(2 * len(bytes_of(kept))), turn % 2 == 0)
+        try:
+            if json.loads(bytes_of(kept))["tackfree_kept_plan"] != 1:
+                trial.hurt.append(f"kept plan, turn {turn}: another file")
+        except ValueError as fault:
+            trial.hurt.append(f"kept plan, turn {turn}: {fault}")
+    print(f"kept plan: killed {stopped} of {count} times while it ran, {count} full disks")
+
+
 def judge_log(trial, before, said, what):
     text = bytes_of(trial.log) if os.path.exists(trial.log) else b""
     if not text.startswith(before):
@@ -178,6 +197,7 @@ def main():
     with tempfile.TemporaryDirectory() as folder:
         trial = Trial(os.path.abspath(sys.argv[1]), sys.argv[2], folder)
         plans(trial, count)
+        keeps(trial, count)
         notes(trial, count)
         starts(trial, count)
         left = sum(name.startswith(".") for name in os.listdir(folder))

@@ -1,8 +1,8 @@
 // Whole-program transcripts: each *.transcript holds commands, what they print and their exit code.
-// A line "$ tackfree ..." is run by the shell in the transcript's folder; the lines up to "exit N"
-// are what standard output and error must be together. "$copy" is an empty folder of the
-// transcript's own, gone at its end, for commands that write. TACKFREE_REWRITE=1 writes what was
-// printed.
+// A line "$ tackfree ..." is run by the shell in a copy of the transcripts' folder, with the demos
+// where they lie from there; the lines up to "exit N" are what standard output and error must be
+// together. "$copy" is an empty folder for commands that write. Both are the transcript's own and
+// gone at its end. TACKFREE_REWRITE=1 writes what was printed.
 #include <array>
 #include <cstdio>
 #include <cstdlib>
@@ -33,8 +33,9 @@ struct Ran {
   int exit_code = 0;
 };
 
-Ran ran(const std::string& command, const fs::path& copy) {
-  const std::string line = "copy='" + copy.string() + "' && cd '" + folder.string() +
+Ran ran(const std::string& command, const fs::path& home) {
+  const std::string line = "copy='" + (home / "copy").string() + "' && cd '" +
+                           (home / "tests" / "transcripts").string() +
                            "' && tackfree() { '" TACKFREE_PROGRAM "' \"$@\"; } && { " + command +
                            "; } 2>&1";
   Ran result;
@@ -50,13 +51,13 @@ Ran ran(const std::string& command, const fs::path& copy) {
 }
 
 /// The transcript as it would be if every command were run now.
-std::string replayed(const std::string& transcript, const fs::path& copy) {
+std::string replayed(const std::string& transcript, const fs::path& home) {
   std::istringstream in(transcript);
   std::string now;
   for (std::string line; std::getline(in, line);) {
     if (line.starts_with("# ") || line.empty()) now += line + "\n";
     if (!line.starts_with("$ ")) continue;
-    const Ran result = ran(line.substr(2), copy);
+    const Ran result = ran(line.substr(2), home);
     now += line + "\n" + result.printed + "exit " + std::to_string(result.exit_code) + "\n";
     for (std::string old; std::getline(in, old) && !old.starts_with("exit ");) continue;
   }
@@ -67,10 +68,15 @@ void compare(const std::string& name) {
   const fs::path path = folder / name;
   const std::string expected = text_of(path);
   REQUIRE_FALSE(expected.empty());
-  std::string copy = (fs::temp_directory_path() / "tackfree_XXXXXX").string();
-  REQUIRE(::mkdtemp(copy.data()) != nullptr);
-  const std::string now = replayed(expected, copy);
-  fs::remove_all(copy);
+  std::string home = (fs::temp_directory_path() / "tackfree_XXXXXX").string();
+  REQUIRE(::mkdtemp(home.data()) != nullptr);
+  fs::create_directories(fs::path(home) / "copy");
+  for (const char* part : {"tests/transcripts", "data/demo"}) {
+    fs::create_directories(fs::path(home) / part);
+    fs::copy(fs::path(TACKFREE_ROOT) / part, fs::path(home) / part, fs::copy_options::recursive);
+  }
+  const std::string now = replayed(expected, home);
+  fs::remove_all(home);
   if (std::getenv("TACKFREE_REWRITE") != nullptr) std::ofstream(path, std::ios::binary) << now;
   std::istringstream a(expected), b(now);
   std::string wanted, got;
@@ -91,6 +97,9 @@ TEST_CASE("widths, units, clocks and the files beside the plan are as asked for"
 }
 TEST_CASE("a week with a late coat, a cold night, a tacky finish and an extra tin goes as kept") {
   compare("week.transcript");
+}
+TEST_CASE("work that nobody logged is asked about, and the next plan knows the last one") {
+  compare("evenings.transcript");
 }
 TEST_CASE("every mistake in a job is named in one run") { compare("mistakes.transcript"); }
 TEST_CASE("a job that cannot be planned whole says which step and rule, and prints the rest") {

@@ -109,8 +109,8 @@ std::string clock_of(Instant at) { return iso_utc(at).substr(0, 16) + "Z"; }
 /// `tonight` offers now.
 void check_offer(const fs::path& place, const Play& play, Instant now, const Said& tonight) {
   if (tonight.text.find("Do now:") == std::string::npos) return;
-  const Said plan =
-      program(place, "plan " + play.job + " --now " + clock_of(now) + " --json plan.json");
+  const Said plan = program(
+      place, "plan " + play.job + " --keep no --now " + clock_of(now) + " --json plan.json");
   REQUIRE_MESSAGE((plan.exit_code == 0 || plan.exit_code == 3), plan.text);
   std::ifstream file(place / "plan.json");
   const auto document = nlohmann::json::parse(file);

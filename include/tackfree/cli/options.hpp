@@ -48,6 +48,7 @@ struct Options {
   LogOptions log;                  ///< log; tonight: the reading
   std::optional<std::filesystem::path> last_plan;  ///< plan, tonight: plan JSON written before
   AiringChoice airing = AiringChoice::given;       ///< plan
+  bool keep = true;                                ///< plan: beside the job, for the next one
 };
 
 /// What reading the command line came to: options, or a text to print (help, version, a mistake).

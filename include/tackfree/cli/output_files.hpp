@@ -16,9 +16,10 @@ inline constexpr const char* standard_output = "-";
 /// Is one of the files that were asked for printed? Then nothing else is.
 bool prints_a_file(const Options& options);
 
-/// A Problem for each output that is a file read for the job, another output of this run, or the
-/// file `printed_to` that standard output goes to. Files are told apart by what they are, not by
-/// their names. Only --json may replace the file of --last-plan, which was read whole before.
+/// A Problem for each output that is a file read for the job, the plan kept beside it, another
+/// output of this run, or the file `printed_to` that standard output goes to. Files are told apart
+/// by what they are, not by their names. Only --json may replace the file of --last-plan, which was
+/// read whole before.
 void check_outputs(const Options& options, const Job& job,
                    const std::optional<FileIdentity>& printed_to, Problems& problems);
 

@@ -33,10 +33,12 @@ std::string shown_value(const JsonNode& node);
 /// Deepest nesting and most values that are read; a job has 8 levels and some hundred values.
 inline constexpr std::size_t deepest_json = 64;
 inline constexpr std::size_t longest_json = 200'000;
+/// The same of a plan that tackfree wrote: a step has some 60 values there.
+inline constexpr std::size_t longest_written_json = 2'000'000;
 
 /// The value in `text`. A text that is not JSON, is nested too deep, is too long, or names a key
 /// twice in one object, is one Problem with its line (of repeated keys at most 20).
 std::optional<JsonNode> parse_json(std::string_view text, const std::string& file,
-                                   Problems& problems);
+                                   Problems& problems, std::size_t most_values = longest_json);
 
 }  // namespace tackfree

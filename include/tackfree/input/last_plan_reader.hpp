@@ -20,4 +20,15 @@ std::optional<LastPlan> read_last_plan(const std::filesystem::path& file, const 
 std::optional<LastPlan> parse_last_plan(std::string_view text, const std::string& file,
                                         const std::string& job_id, Problems& problems);
 
+/// What `plan` keeps beside the job.
+struct KeptPlan {
+  std::string digest;              ///< a fingerprint of all that the plan was made from
+  LastPlan plan;                   ///< as it was printed
+  std::optional<LastPlan> before;  ///< the last plan then, which it was compared with
+};
+
+/// The same of a file in which `plan` keeps what it planned.
+std::optional<KeptPlan> read_kept_plan(const std::filesystem::path& file, const std::string& job_id,
+                                       Problems& problems);
+
 }  // namespace tackfree

@@ -5,6 +5,7 @@
 #include "tackfree/plan/coat_outlook.hpp"
 #include "tackfree/plan/oily_rags.hpp"
 #include "tackfree/plan/plan.hpp"
+#include "tackfree/plan/unlogged.hpp"
 
 #include <optional>
 #include <vector>
@@ -55,6 +56,7 @@ struct Tonight {
   std::optional<Instant> dust_free_at;  ///< a coat is still wet to dust until then
   AiringNow airing;
   OilyRags rags;
+  Unlogged unlogged;  ///< by the plans known before; filled by who knows them
 };
 
 /// Pauses of up to 30 minutes do not end a stretch of work (assumed).
