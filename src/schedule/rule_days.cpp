@@ -62,37 +62,37 @@ int RuleDays::period_at(Day day) const {
   return std::max(0, steps / rule_.interval);
 }
 
-void RuleDays::days_in(int number, std::vector<Day>& days) const {
-  days.clear();
+void RuleDays::days_in(int number, std::vector<Day>& found) const {
+  found.clear();
   const Day begin = period_begin(number);
   switch (rule_.every) {
     case Every::day:
-      if (fits_weekday(begin) && fits_month_day(Date(begin))) days.push_back(begin);
+      if (fits_weekday(begin) && fits_month_day(Date(begin))) found.push_back(begin);
       break;
     case Every::week:
       for (int i = 0; i < 7; ++i) {
         const Day day = begin + date::days(i);
         const bool same = weekday_of_day(day) == weekday_of_day(Day(first_));
-        if (rule_.weekdays.empty() ? same : fits_weekday(day)) days.push_back(day);
+        if (rule_.weekdays.empty() ? same : fits_weekday(day)) found.push_back(day);
       }
       break;
     case Every::month:
-      add_month(Date(begin).year() / Date(begin).month(), days);
+      add_month(Date(begin).year() / Date(begin).month(), found);
       break;
     case Every::year:
-      add_year(Date(begin).year(), days);
+      add_year(Date(begin).year(), found);
       break;
   }
-  if (!rule_.months.empty()) std::erase_if(days, [&](Day day) { return !fits_month(Date(day)); });
-  keep_positions(days);
+  if (!rule_.months.empty()) std::erase_if(found, [&](Day day) { return !fits_month(Date(day)); });
+  keep_positions(found);
 }
 
 std::int64_t RuleDays::days_before(int number) const {
-  std::vector<Day> days;
+  std::vector<Day> found;
   std::int64_t sum = 0;
   if (number > 0) {
-    days_in(0, days);
-    sum += std::count_if(days.begin(), days.end(), [&](Day day) { return day > Day(first_); });
+    days_in(0, found);
+    sum += std::count_if(found.begin(), found.end(), [&](Day day) { return day > Day(first_); });
   }
   const bool all_days = rule_.every == Every::day && rule_.weekdays.empty() &&
                         rule_.month_days.empty() && rule_.months.empty() && rule_.positions.empty();
@@ -111,8 +111,8 @@ std::int64_t RuleDays::days_before(int number) const {
     std::int64_t in_year = known == of_years.end() ? 0 : known->second;
     if (known == of_years.end()) {
       for (int each = period; each < std::min(end, number); ++each) {
-        days_in(each, days);
-        in_year += static_cast<std::int64_t>(days.size());
+        days_in(each, found);
+        in_year += static_cast<std::int64_t>(found.size());
       }
       if (end <= number) of_years.emplace(key, in_year);
     }
@@ -152,30 +152,30 @@ bool RuleDays::fits_nth(Date on) const {
   return nths[5] || nths[at(from_begin + 5)] || nths[at(from_end + 5)];
 }
 
-void RuleDays::add_month(date::year_month month, std::vector<Day>& days) const {
+void RuleDays::add_month(date::year_month month, std::vector<Day>& found) const {
   const bool by_day = !rule_.weekdays.empty(), by_number = !rule_.month_days.empty();
   for (int d = 1; d <= days_of(month); ++d) {
     const Date on = month / date::day(static_cast<unsigned>(d));
     if (!by_day && !by_number ? on.day() == first_.day()
                               : (!by_day || fits_nth(on)) && fits_month_day(on))
-      days.push_back(on);
+      found.push_back(on);
   }
 }
 
-void RuleDays::add_year(date::year year, std::vector<Day>& days) const {
+void RuleDays::add_year(date::year year, std::vector<Day>& found) const {
   const bool any_month = !rule_.months.empty() || !rule_.month_days.empty();
   for (unsigned m = 1; m <= 12; ++m)
-    if (any_month || date::month(m) == first_.month()) add_month(year / date::month(m), days);
+    if (any_month || date::month(m) == first_.month()) add_month(year / date::month(m), found);
 }
 
-void RuleDays::keep_positions(std::vector<Day>& days) const {
+void RuleDays::keep_positions(std::vector<Day>& found) const {
   if (positions_.empty()) return;
-  const int count = static_cast<int>(days.size());
+  const int count = static_cast<int>(found.size());
   std::size_t kept = 0;
   for (int i = 0; i < count; ++i)
     if (positions_[at(i + 1 + most_positions)] || positions_[at(i - count + most_positions)])
-      days[kept++] = days[at(i)];
-  days.resize(kept);
+      found[kept++] = found[at(i)];
+  found.resize(kept);
 }
 
 }  // namespace tackfree

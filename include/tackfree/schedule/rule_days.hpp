@@ -20,8 +20,8 @@ class RuleDays {
   Day period_begin(int number) const;
   /// The last period that begins at or before `day`; at least 0.
   int period_at(Day day) const;
-  /// Puts the days of one period, in order, in place of what is in `days`.
-  void days_in(int number, std::vector<Day>& days) const;
+  /// Puts the days of one period, in order, in place of what is in `found`.
+  void days_in(int number, std::vector<Day>& found) const;
   /// How many days later than the first one there are before the period `number`. Years that are
   /// alike, beginning on the same weekday, are counted once: no walk from the first year on.
   std::int64_t days_before(int number) const;
@@ -32,9 +32,9 @@ class RuleDays {
   bool fits_month_day(Date on) const;
   bool fits_nth(Date on) const;
   bool fits_month(Date on) const;
-  void add_month(date::year_month month, std::vector<Day>& days) const;
-  void add_year(date::year year, std::vector<Day>& days) const;
-  void keep_positions(std::vector<Day>& days) const;
+  void add_month(date::year_month month, std::vector<Day>& found) const;
+  void add_year(date::year year, std::vector<Day>& found) const;
+  void keep_positions(std::vector<Day>& found) const;
   int first_period_from(Day day) const;
 
   const Recurrence& rule_;
