@@ -100,9 +100,10 @@ class ShopAuditor {
         say(step, fmt::format("does not wait for {}", operation(*other).key));
     }
     for (const Unplaced& missing : schedule_.unplaced) {
-      const Batch& first = job_.batches.at(list_.operations[missing.operation].batch);
-      if (first.name == after || first.rules.lot_of == after)
-        say(step, fmt::format("is dated without {}", list_.operations[missing.operation].key));
+      const Operation& coat = list_.operations[missing.operation];
+      const Batch& first = job_.batches.at(coat.batch);
+      if (coat.coating && (first.name == after || first.rules.lot_of == after))
+        say(step, fmt::format("is dated without {}", coat.key));
     }
   }
 

@@ -149,20 +149,21 @@ def go_on_with_mean_day(known, end):
 
 
 class AirOfJob:
-    """Air from `begin` to `end`; `readings` are (minute, temperature, humidity in percent or None)."""
+    """Air from `begin` to `end`; `readings` are (minute, temperature, humidity in percent or None),
+    `openings` (begin, end, how many times as fast the room then loses heat)."""
 
-    def __init__(self, job, folder, clock, begin, end, readings=()):
+    def __init__(self, job, folder, clock, begin, end, readings=(), openings=()):
         air = job["air"]
         self.begin, self.end = begin, end
         known = self.outdoors(air, folder, clock)
         self.heated = "heating" in air.get("indoors", {})
         if "indoors" in air:
-            known = self.room(known, air["indoors"], clock)
+            known = self.room(known, air["indoors"], clock, openings)
         raster = range(begin, end + STEP, STEP)
         values = [straight(known, at) for at in raster]
         self.outside_at_begin = values[0][0]
         if readings:
-            values = with_readings(raster, values, readings)
+            values = with_readings(raster, values, readings, air.get("indoors", {}).get("time_constant_h", 6) * 60)
         self.t, self.e = [v[0] for v in values], [v[1] for v in values]
         self.boards = self.t
         if "boards" in air:
@@ -193,7 +194,7 @@ class AirOfJob:
         self.known_outside = known
         return known
 
-    def room(self, known, indoors, clock):
+    def room(self, known, indoors, clock, openings):
         """The room a minute at a time, by small straight steps."""
         tau = indoors.get("time_constant_h", 6) * 60
         heating = indoors.get("heating")
@@ -208,8 +209,8 @@ class AirOfJob:
         first_day = [straight(known, at)[0] for at in range(begin, min(begin + 1440, end) + 1, 10)]
         t = sum(first_day) / len(first_day)
         ceiling = indoors.get("humidity_ceiling_pct")
-        inside, share = [], 1 - math.exp(-1 / tau)
-        row = 1
+        inside, row = [], 1
+        shares = {}
         for at in range(begin, end + 1):
             while row + 1 < len(known) and known[row][0] < at:
                 row += 1
@@ -217,13 +218,15 @@ class AirOfJob:
             part = min(1.0, (at - a) / (b - a))
             out, e = ta + (tb - ta) * part, ea + (eb - ea) * part
             if (at - begin) % STEP == 0:
-                most = saturation(t) * (ceiling / 100 if ceiling else 1)
+                times = max([x for a_, b_, x in openings if a_ <= at < b_], default=1)
+                share = shares.setdefault(times, 1 - math.exp(-times / tau))
+                most = saturation(t) * (ceiling / 100 if ceiling and times == 1 else 1)
                 inside.append((at, t, min(e, most)))
             free = t + (out - t) * share
             if heating and free < target:
                 minute = clock.local(at)[1]
                 if any(x <= minute < y for x, y in hours):
-                    free = min(target, t + (out + power / loss - t) * share)
+                    free = min(target, t + (out + power / (loss * times) - t) * share)
             t = free
         if inside[-1][0] < end:
             inside.append((end, t, min(e, saturation(t))))
@@ -251,8 +254,9 @@ def follow(values, start, tau):
     return found
 
 
-def with_readings(raster, values, readings, fades=360):
-    """Each reading moves the account by its difference, which fades on a straight line."""
+def with_readings(raster, values, readings, tau):
+    """Each reading moves the account by its difference, which the room forgets with its time constant, both
+    before the reading and after it; between two of them the mean of what is forgotten both ways."""
     def account(minute):
         place, rest = divmod(minute - raster[0], STEP)
         a, b = values[place], values[min(place + 1, len(values) - 1)]
@@ -260,8 +264,8 @@ def with_readings(raster, values, readings, fades=360):
 
     warm, damp = {}, {}
     for at, t, humidity in readings:
-        if raster[0] <= at <= raster[-1]:
-            here = account(at)
+        if at <= raster[-1]:
+            here = account(max(at, raster[0]))
             warm[at] = t - here[0]
             damp.pop(at, None)
             if humidity is not None:
@@ -271,13 +275,12 @@ def with_readings(raster, values, readings, fades=360):
         times = sorted(known)
         i = bisect_right(times, at)
         before, after = (times[i - 1] if i else None), (times[i] if i < len(times) else None)
-        if before is not None and after is not None and after - before < 2 * fades:
-            return known[before] + (known[after] - known[before]) * (at - before) / (after - before)
-        if before is not None and at - before < fades:
-            return known[before] * (1 - (at - before) / fades)
-        if after is not None and after - at < fades:
-            return known[after] * (1 - (after - at) / fades)
-        return 0.0
+        if before is not None and after is not None:
+            whole = math.sinh((after - before) / tau) if after - before < 300 * tau else math.inf
+            if whole < math.inf:
+                return (known[before] * math.sinh((after - at) / tau)
+                        + known[after] * math.sinh((at - before) / tau)) / whole
+        return sum(known[x] * math.exp(-abs(at - x) / tau) for x in (before, after) if x is not None)
 
     result = []
     for at, (t, e) in zip(raster, values):

@@ -142,7 +142,7 @@ class JobGenerator:
         if rng.random() < 0.1:
             self.tags.add("measured")
             coating["measured"] = {"light_use_after_h": 30, "clean_up_min": 7}
-            if "light_use_after_h" not in own:
+            if "light_use_after_h" not in own or "touch_after_h" in label:
                 coating["measured"] = {"clean_up_min": 7}
         if rng.random() < 0.15:
             self.tags.add("earlier jobs")

@@ -57,7 +57,10 @@ class PlanView:
         readings = [(line["at_minute"], line["temperature_c"], line.get("humidity_pct"))
                     for line in self.log if "temperature_c" in line]
         begin = min([self.now, *coats_on])
-        self.air = like.air if like else AirOfJob(job, self.folder, self.clock, begin, self.horizon, readings)
+        aired = (self.plan["air"].get("indoors") or {}).get("aired") or {"openings": []}
+        openings = [(utc(o["begin_at"]), utc(o["end_at"]), o["heat_loss_times"]) for o in aired["openings"]]
+        self.air = like.air if like else AirOfJob(job, self.folder, self.clock, begin, self.horizon, readings,
+                                                  openings)
         planned = {coating["name"]: coating for coating in self.plan["coatings"]}
         speed = job["room"].get("air_speed_m_s", 0.1)
         self.coatings, self.clocks = {}, {}

@@ -2,7 +2,7 @@
 import os
 import subprocess
 
-SECONDS = 10
+SECONDS = 30
 
 
 class Run:
