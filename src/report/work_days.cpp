@@ -31,6 +31,14 @@ std::vector<WorkEntry> entries(const Plan& plan, const StepWords& words) {
     all.push_back({session.clean_up, who_words(plan, session.clean_up_by) +
                                          session_words(plan, session, "clean up")});
   }
+  for (const ToolRest& rest : plan.schedule.tool_rests) {
+    const DatedStep& coat = plan.schedule.steps.at(rest.step);
+    if (!coat.session) continue;
+    const auto who = coat.by.empty() ? std::nullopt : std::optional(coat.by.front());
+    all.push_back({rest.cleaning, who_words(plan, who) +
+                                      session_words(plan, plan.schedule.sessions.at(*coat.session),
+                                                    "clean the tool before the next coat")});
+  }
   for (const DatedStep& step : plan.schedule.steps) {
     const Operation& op = plan.list.operations.at(step.operation);
     if (op.done) continue;

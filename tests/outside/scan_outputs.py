@@ -49,7 +49,7 @@ def hostile(word, number, controls=True):
 def steered(text):
     """What a terminal or a reader would obey, and lines that a text has forged."""
     found = [text[max(0, m.start() - 20):m.end() + 20] for m in STEERING.finditer(text)]
-    return found + [line for line in text.split("\n") if line.lstrip().startswith("FORGED")]
+    return found + [line for line in text.split("\n") if line.startswith("FORGED")]
 
 
 def argument(text):
