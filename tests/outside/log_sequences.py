@@ -10,6 +10,7 @@ right. In the end every line that `check` names is withdrawn by the command that
 Prints counts of exit codes and the worst times; exit code 1 where a sequence failed, with its seed and commands.
 """
 import collections
+import datetime
 import json
 import os
 import random
@@ -47,7 +48,7 @@ class Sequence:
 
     def now(self):
         day, minute = divmod(12 * 60 + self.minute, 24 * 60)
-        return f"2027-04-{5 + day:02}T{minute // 60:02}:{minute % 60:02}"
+        return f"{self.first + datetime.timedelta(days=day)}T{minute // 60:02}:{minute % 60:02}"
 
     def run(self, name, words, allowed):
         begin = time.monotonic()
@@ -83,7 +84,7 @@ class Sequence:
     def odd_time(self):
         pick = self.random
         if pick.random() < 0.6:
-            return pick.choice(["now", self.now(), "2027-04-05T13:00"])
+            return pick.choice(["now", self.now(), f"{self.first}T13:00"])
         return pick.choice(["20:10", "8:10 pm", "yesterday 20:10", "25:00", "",
                             "2027-04-05T17:45", "2027-03-14T02:30", "2027-11-07T01:30", "1970-01-01T00:00",
                             "1883-11-18T12:00", "2037-12-31T23:59", "2099-01-01T00:00", "2027-04-05T17:45Z",
@@ -220,6 +221,7 @@ class Sequence:
         self.log = self.job[:-len(".json")] + ".log.jsonl"
         with open(self.job, encoding="utf-8") as file:
             told = json.load(file)
+        self.first = datetime.date.fromisoformat(told["now_at"][:10])
         self.batches = [batch["name"] for batch in told["batches"]]
         self.coatings = [coating["name"] for coating in told["coatings"]]
         self.steps = []
