@@ -247,9 +247,10 @@ class Answer {
       if (alike == lines.end())
         lines.emplace_back(name, text);
       else
-        alike->first += ", " + name;
+        alike->first.append(", ").append(name);
     }
-    for (const auto& [names, text] : lines) page_.paragraph({0, "Use   "}, names + ": " + text);
+    for (const auto& [names, text] : lines)
+      page_.paragraph({0, "Use   "}, fmt::format("{}: {}", names, text));
   }
 
   std::string use_words(const BatchUse& use) const {

@@ -15,6 +15,7 @@ constexpr std::size_t beside_question = 7;
 constexpr std::size_t beside_answer = 12;
 
 /// A time that `tackfree log --at` reads.
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): the time, and from when it is seen
 std::string typed(const Zone& zone, Instant at, Instant now) {
   const LocalTime local = zone.local(at);
   if (zone.instant(local) != at) return iso_utc(at);  // the clocks repeat that hour

@@ -119,7 +119,8 @@ TEST_CASE("what is kept of a calendar grows with its lines, not with their produ
   CHECK(added[0].left_out.at.size() == 1'000);
   std::size_t own = 0;
   std::set<const LeftOut*> lists;
-  for (const BusyEvent& event : good(in_calendar(of_one))) {
+  const auto events = good(in_calendar(of_one));
+  for (const BusyEvent& event : events) {
     own += event.left_out.at.size();
     if (event.moved) lists.insert(event.moved.get());
   }
