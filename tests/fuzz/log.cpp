@@ -16,18 +16,17 @@ tackfree::AppendedText appended(std::string_view text) {
 
 void tackfree::fuzz::read(std::string_view text) {
   static const Zone zone = Zone::named("America/New_York").value();
-  Problems problems;
-  const History history = read_log(appended(text), "a.log.jsonl", problems);
-  must_help(problems, "a.log.jsonl");
+  const History history = read_log(appended(text), "a.log.jsonl");
+  for (const LeftOutLine& line : history.left_out) must_help(line.why, "a.log.jsonl");
   for (LogEntry entry : history.entries) {
     // Alone it has no line above it that it could correct.
     entry.corrects.reset();
     const std::string line = log_line(entry, zone);
     must(line.find('\n') == std::string::npos, "an entry is one line");
     must(is_whole_log_line(line), "a line that was written is whole");
-    Problems none;
-    const History again = read_log({line + "\n", ""}, "a.log.jsonl", none);
-    must(none.empty() && again.entries.size() == 1, "a line that was written can be read");
+    const History again = read_log({line + "\n", ""}, "a.log.jsonl");
+    must(again.left_out.empty() && again.entries.size() == 1,
+         "a line that was written can be read");
     must(log_line(again.entries.front(), zone) == line, "an entry is read as it was written");
     must(again.entries.front().at == entry.at && again.entries.front().note == entry.note,
          "an entry keeps its time and its words");
