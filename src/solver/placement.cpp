@@ -54,8 +54,10 @@ SolvedActivity Placement::earliest(std::size_t index, Slot not_before) const {
     if (next == never) return found;
     at = next;
     const std::vector<Run> pieces = pieces_from(problem_, activity, at);
+    // A later start in the same stretch has a shorter first piece, and less time for them all.
+    const Slot elsewhere = activity.splittable ? time.open_until(at) : at + 1;
     auto conflict =
-        pieces.empty() ? Conflict{Hold::By::window, at + 1} : conflict_of(index, pieces);
+        pieces.empty() ? Conflict{Hold::By::window, elsewhere} : conflict_of(index, pieces);
     if (!conflict) {
       found.pieces = pieces;
       return found;

@@ -43,6 +43,7 @@ class Front {
     }
     std::uint32_t* link = &heads_[head];
     while (*link != none) {
+      ++compared;
       if (dominance_->as_good(label, labels_[*link])) {
         dropped_[*link] = true;
         // The first of a list stays, so that its key keeps its place.
@@ -281,6 +282,7 @@ class Search final : public OngoingSearch {
   }
 
   void close(const Label& label, std::size_t stage, Front& closed) {
+    work_ += work_of_link * static_cast<std::int64_t>(problem_.activities.size());
     Label next = step_.close(label, stage);
     bool all_done = true;
     for (std::size_t g = 0; g < chains_.size(); ++g)
@@ -355,6 +357,7 @@ class Search final : public OngoingSearch {
   static constexpr std::size_t most_compared = 3000;
   /// What a step costs, in labels compared; and how many of these pass by for the price of one.
   static constexpr std::int64_t work_of_step = 10;
+  static constexpr std::int64_t work_of_link = 2;  ///< when a window is closed
   static constexpr std::size_t passed_by_at_once = 10;
 
   const SchedulingProblem& problem_;

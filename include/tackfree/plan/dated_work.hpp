@@ -11,8 +11,8 @@
 
 namespace tackfree {
 
-/// What all searches for one plan may do together: a second or two of a slow machine.
-inline constexpr std::int64_t most_effort = 60'000'000;
+/// What all searches for one plan may do together: two seconds or so of a slow machine.
+inline constexpr std::int64_t most_effort = 16'000'000;
 
 /// Lists the operations and marks what the log says of them.
 void list_work(Plan& plan);
