@@ -96,7 +96,8 @@ std::optional<Instant> on_if_waited(const Plan& plan, const Operation& coat, Job
   auto waiting = standing_at(std::move(job), then, plan.early);
   if (!waiting) return std::nullopt;
   const Interval span{waiting->now, waiting->now + whole_minutes_up(waiting->job.horizon)};
-  date_work(*waiting, drying_clocks(waiting->job, waiting->air), span);
+  solver::Effort effort{most_effort};
+  date_work(*waiting, drying_clocks(waiting->job, waiting->air), span, &effort);
   for (const DatedStep& step : waiting->schedule.steps)
     if (waiting->list.operations[step.operation].key == coat.key)
       return step.dries_from.value_or(step.end());
