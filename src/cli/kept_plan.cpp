@@ -3,8 +3,8 @@
 #include "tackfree/base/file_identity.hpp"
 #include "tackfree/base/fingerprint.hpp"
 #include "tackfree/base/text_file.hpp"
-#include "tackfree/report/display_text.hpp"
-#include "tackfree/report/json_last_plan.hpp"
+#include "tackfree/export/last_plan_json.hpp"
+#include "tackfree/words/display_text.hpp"
 
 #include <algorithm>
 

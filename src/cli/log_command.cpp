@@ -2,11 +2,11 @@
 
 #include "tackfree/cli/given_time.hpp"
 #include "tackfree/input/log_lines.hpp"
-#include "tackfree/input/measure.hpp"
 #include "tackfree/plan/left_out.hpp"
 #include "tackfree/plan/log_entry.hpp"
-#include "tackfree/report/display_text.hpp"
-#include "tackfree/report/text_log.hpp"
+#include "tackfree/syntax/measure.hpp"
+#include "tackfree/text/log_text.hpp"
+#include "tackfree/words/display_text.hpp"
 
 #include <algorithm>
 #include <string_view>

@@ -3,7 +3,7 @@
 #include "tackfree/base/name.hpp"
 #include "tackfree/base/problem.hpp"
 #include "tackfree/cli/number_check.hpp"
-#include "tackfree/report/display_text.hpp"
+#include "tackfree/words/display_text.hpp"
 
 #include <algorithm>
 #include <array>

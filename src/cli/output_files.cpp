@@ -1,7 +1,7 @@
 #include "tackfree/cli/output_files.hpp"
 
 #include "tackfree/cli/kept_plan.hpp"
-#include "tackfree/report/csv.hpp"
+#include "tackfree/export/csv.hpp"
 
 #include <algorithm>
 #include <string>

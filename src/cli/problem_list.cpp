@@ -1,6 +1,6 @@
 #include "tackfree/cli/problem_list.hpp"
 
-#include "tackfree/report/display_text.hpp"
+#include "tackfree/words/display_text.hpp"
 
 #include <algorithm>
 #include <map>

@@ -1,8 +1,8 @@
 #include "tackfree/input/busy_calendar_reader.hpp"
 
 #include "tackfree/base/text_file.hpp"
-#include "tackfree/input/calendar_lines.hpp"
-#include "tackfree/input/calendar_values.hpp"
+#include "tackfree/syntax/calendar_lines.hpp"
+#include "tackfree/syntax/calendar_values.hpp"
 
 #include <algorithm>
 #include <map>

@@ -1,7 +1,7 @@
 #include "tackfree/input/epw_reader.hpp"
 
 #include "tackfree/input/air_rows_reader.hpp"
-#include "tackfree/input/csv_document.hpp"
+#include "tackfree/syntax/csv_document.hpp"
 
 #include <algorithm>
 #include <charconv>

@@ -1,8 +1,8 @@
 #include "tackfree/input/figure_reader.hpp"
 
 #include "tackfree/base/name.hpp"
-#include "tackfree/input/measure.hpp"
 #include "tackfree/input/names_of.hpp"
+#include "tackfree/syntax/measure.hpp"
 
 #include <algorithm>
 #include <array>

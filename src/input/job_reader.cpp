@@ -9,11 +9,11 @@
 #include "tackfree/input/finishing_data_reader.hpp"
 #include "tackfree/input/follows_reader.hpp"
 #include "tackfree/input/log_lines.hpp"
-#include "tackfree/input/measure.hpp"
 #include "tackfree/input/named_files.hpp"
 #include "tackfree/input/parts_reader.hpp"
 #include "tackfree/input/room_reader.hpp"
 #include "tackfree/input/tin_reader.hpp"
+#include "tackfree/syntax/measure.hpp"
 
 #include <array>
 #include <utility>

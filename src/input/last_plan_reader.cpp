@@ -1,7 +1,7 @@
 #include "tackfree/input/last_plan_reader.hpp"
 
 #include "tackfree/base/text_file.hpp"
-#include "tackfree/input/json_document.hpp"
+#include "tackfree/syntax/json_document.hpp"
 
 #include <utility>
 

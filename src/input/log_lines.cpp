@@ -1,8 +1,8 @@
 #include "tackfree/input/log_lines.hpp"
 
 #include "tackfree/base/name.hpp"
-#include "tackfree/input/json_cursor.hpp"
-#include "tackfree/input/plain_object.hpp"
+#include "tackfree/syntax/json_cursor.hpp"
+#include "tackfree/syntax/plain_object.hpp"
 
 #include <algorithm>
 #include <map>

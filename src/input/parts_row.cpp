@@ -1,7 +1,7 @@
 #include "tackfree/input/parts_row.hpp"
 
 #include "tackfree/base/name.hpp"
-#include "tackfree/input/measure.hpp"
+#include "tackfree/syntax/measure.hpp"
 
 #include <algorithm>
 #include <array>

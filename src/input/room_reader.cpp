@@ -1,8 +1,8 @@
 #include "tackfree/input/room_reader.hpp"
 
 #include "tackfree/input/figure_reader.hpp"
-#include "tackfree/input/measure.hpp"
 #include "tackfree/input/solvent_reader.hpp"
+#include "tackfree/syntax/measure.hpp"
 
 namespace tackfree {
 

@@ -2,9 +2,9 @@
 
 #include "tackfree/base/name.hpp"
 #include "tackfree/input/calendar_reader.hpp"
-#include "tackfree/input/measure.hpp"
 #include "tackfree/input/names_of.hpp"
 #include "tackfree/model/job.hpp"
+#include "tackfree/syntax/measure.hpp"
 
 #include <algorithm>
 #include <array>

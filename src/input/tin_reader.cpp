@@ -2,7 +2,7 @@
 
 #include "tackfree/base/name.hpp"
 #include "tackfree/input/calendar_reader.hpp"
-#include "tackfree/input/measure.hpp"
+#include "tackfree/syntax/measure.hpp"
 
 #include <algorithm>
 #include <string>

@@ -1,6 +1,6 @@
 // Measure: any text as a length, an area or a volume, as a decimal and as a column's head.
 
-#include "tackfree/input/measure.hpp"
+#include "tackfree/syntax/measure.hpp"
 
 #include "fuzz/fuzzed.hpp"
 

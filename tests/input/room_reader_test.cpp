@@ -1,6 +1,6 @@
 #include "tackfree/input/room_reader.hpp"
 
-#include "tackfree/input/json_document.hpp"
+#include "tackfree/syntax/json_document.hpp"
 
 #include "input/written_files.hpp"
 #include <doctest/doctest.h>

@@ -1,4 +1,4 @@
-#include "tackfree/input/json_document.hpp"
+#include "tackfree/syntax/json_document.hpp"
 
 #include <map>
 #include <set>

@@ -1,7 +1,7 @@
 #include "tackfree/input/solvent_reader.hpp"
 
 #include "tackfree/input/finishing_data_reader.hpp"
-#include "tackfree/input/json_document.hpp"
+#include "tackfree/syntax/json_document.hpp"
 
 #include <algorithm>
 #include <array>

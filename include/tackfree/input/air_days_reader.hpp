@@ -1,8 +1,8 @@
 // Air days reader: daily lows and highs, and typical months, as a job lists them.
 #pragma once
 
-#include "tackfree/input/json_cursor.hpp"
 #include "tackfree/model/air.hpp"
+#include "tackfree/syntax/json_cursor.hpp"
 
 namespace tackfree {
 

@@ -2,9 +2,9 @@
 #pragma once
 
 #include "tackfree/input/air_rows_reader.hpp"
-#include "tackfree/input/json_cursor.hpp"
 #include "tackfree/input/named_files.hpp"
 #include "tackfree/model/air.hpp"
+#include "tackfree/syntax/json_cursor.hpp"
 
 namespace tackfree {
 

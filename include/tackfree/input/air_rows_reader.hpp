@@ -1,8 +1,8 @@
 // Air rows reader: hours of air from a CSV file whose columns and units the job describes.
 #pragma once
 
-#include "tackfree/input/json_cursor.hpp"
 #include "tackfree/model/air.hpp"
+#include "tackfree/syntax/json_cursor.hpp"
 
 #include <optional>
 #include <string>

@@ -1,9 +1,9 @@
 // Calendar reader: working hours, days off and quiet hours of a job.
 #pragma once
 
-#include "tackfree/input/json_cursor.hpp"
 #include "tackfree/input/named_files.hpp"
 #include "tackfree/model/work_calendar.hpp"
+#include "tackfree/syntax/json_cursor.hpp"
 
 #include <optional>
 #include <string_view>

@@ -3,8 +3,8 @@
 
 #include "tackfree/base/sourced.hpp"
 #include "tackfree/base/temperature.hpp"
-#include "tackfree/input/json_cursor.hpp"
 #include "tackfree/model/coating.hpp"
+#include "tackfree/syntax/json_cursor.hpp"
 
 #include <optional>
 #include <string>

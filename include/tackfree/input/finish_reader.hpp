@@ -1,9 +1,9 @@
 // Finish reader: a job's coatings, systems and batches, and whether their names fit together.
 #pragma once
 
-#include "tackfree/input/json_cursor.hpp"
 #include "tackfree/input/shop_rules_reader.hpp"
 #include "tackfree/model/job.hpp"
+#include "tackfree/syntax/json_cursor.hpp"
 
 namespace tackfree {
 

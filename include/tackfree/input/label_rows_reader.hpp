@@ -2,8 +2,8 @@
 #pragma once
 
 #include "tackfree/input/coating_figures.hpp"
-#include "tackfree/input/json_cursor.hpp"
 #include "tackfree/model/coating.hpp"
+#include "tackfree/syntax/json_cursor.hpp"
 
 namespace tackfree {
 

@@ -3,7 +3,7 @@
 
 #include "tackfree/base/problem.hpp"
 #include "tackfree/base/units.hpp"
-#include "tackfree/input/csv_document.hpp"
+#include "tackfree/syntax/csv_document.hpp"
 
 #include <map>
 #include <optional>

@@ -1,9 +1,9 @@
 // Room reader: the room of a job, how it is aired, and the person's own air changes.
 #pragma once
 
-#include "tackfree/input/json_cursor.hpp"
 #include "tackfree/model/airing.hpp"
 #include "tackfree/model/room.hpp"
+#include "tackfree/syntax/json_cursor.hpp"
 
 #include <array>
 #include <string_view>

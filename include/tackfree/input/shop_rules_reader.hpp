@@ -1,10 +1,10 @@
 // Shop rules reader: people, drying rooms, and the dates that are set for a batch or for all.
 #pragma once
 
-#include "tackfree/input/json_cursor.hpp"
 #include "tackfree/input/named_files.hpp"
 #include "tackfree/model/finish_system.hpp"
 #include "tackfree/model/shop_rules.hpp"
+#include "tackfree/syntax/json_cursor.hpp"
 
 #include <string_view>
 #include <vector>

@@ -1,9 +1,9 @@
 // Tin reader: tins to buy and on the shelf, of coatings and of what thins and cleans.
 #pragma once
 
-#include "tackfree/input/json_cursor.hpp"
 #include "tackfree/model/coating.hpp"
 #include "tackfree/model/tin.hpp"
+#include "tackfree/syntax/json_cursor.hpp"
 
 #include <vector>
 

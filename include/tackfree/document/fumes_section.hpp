@@ -1,0 +1,23 @@
+// Text fumes: how strong the vapour in the room gets, when to air how long, and what would serve.
+#pragma once
+
+#include "tackfree/document/page.hpp"
+#include "tackfree/words/step_words.hpp"
+
+namespace tackfree {
+
+/// The lines above everything else: a coat that must not go on like this, a heater that may light
+/// its vapour, and the cautions that come first. Nothing where there are none.
+void write_stop(Page& page, const Plan& plan);
+
+/// Is it the first coat of a session with vapour that burns, in a job that names what must be off?
+bool opens_flammable_tin(const Plan& plan, const DatedStep& step);
+
+/// What is off before a tin with flammable solvent is opened, by name, and until when.
+std::string off_text(const Plan& plan);
+
+/// The section on fumes: what was reckoned with, the limits, each airing, another habit, and what
+/// the estimate leaves out.
+void write_fumes(Page& page, const Plan& plan, const Figures& figures);
+
+}  // namespace tackfree

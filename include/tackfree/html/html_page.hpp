@@ -1,0 +1,43 @@
+// HTML page: headings, paragraphs, lists and tables of a report as elements of HTML.
+#pragma once
+
+#include "tackfree/document/page.hpp"
+#include "tackfree/html/markup.hpp"
+
+namespace tackfree {
+
+/// Paragraphs with a lead of one kind that follow each other are one list: of points (`-`), of
+/// warnings (`!`), of boxes to tick (`[ ]`), or of terms with their descriptions (any other word).
+class HtmlPage final : public Page {
+ public:
+  /// Writes into `html`, which must outlive this.
+  explicit HtmlPage(Markup& html) : html_(html) {}
+
+  std::size_t columns() const override { return 200; }
+  void line(std::size_t indent, std::string_view text) override;
+  void blank() override { end_list(); }
+  /// A heading begins a section, which ends at the next heading or at end().
+  void heading(std::string_view title) override;
+  void subheading(std::string_view title) override;
+  void paragraph(Lead lead, std::string_view text) override;
+  /// In a frame that scrolls where the page is narrower than the table.
+  void table(const Table& table) override;
+
+  /// Ends the list and the section that are open.
+  void end();
+
+ private:
+  enum class List { none, points, warnings, boxes, terms };
+  void begin_list(List list);
+  void end_list();
+
+  Markup& html_;
+  List list_ = List::none;
+  bool in_section_ = false;
+  std::string title_;
+};
+
+/// What a name of the program or a heading is called inside a link: small letters and hyphens.
+std::string anchor_of(std::string_view title);
+
+}  // namespace tackfree

@@ -1,0 +1,89 @@
+// Step words: what a step is called, what it takes and why it waited, for people to read.
+#pragma once
+
+#include "tackfree/plan/plan.hpp"
+#include "tackfree/words/figures.hpp"
+
+#include <cstddef>
+#include <optional>
+#include <set>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace tackfree {
+
+/// Names of batches and coatings are cut to so many columns inside a line.
+inline constexpr std::size_t longest_name = 24;
+
+/// `dry to sand`, `light use`: what a coat or a batch has reached.
+std::string_view word_for(Stage stage);
+/// `still tacky`, `sanded through`: a fault as it is said.
+std::string_view words_for(Fault fault);
+/// What it then is: `dry to sand`, `ready for light use`, `fully cured`.
+std::string reached_words(Stage stage);
+
+/// The rule of the air in the person's units: `too cold to coat (under 50 °F)`.
+std::string gate_words(Gate gate, const CoatingLimits& limits, const Figures& figures);
+
+/// The words of one plan. They may hold words as the person wrote them: they are not clean yet.
+class StepWords {
+ public:
+  /// `plan` must outlive this.
+  explicit StepWords(const Plan& plan);
+
+  const Figures& figures() const { return figures_; }
+
+  /// `coat 2 of 3, back`, `sand bare wood, P120`, `sand before coat 2, P240`.
+  std::string title(const Operation& op) const;
+  /// The title after the batch's name, where there is more than one batch.
+  std::string full_title(const Operation& op) const;
+  /// What to pour: `160 ml: 145 varnish + 15 mineral spirits`; empty for other steps.
+  std::string pour(const Operation& op) const;
+  /// What held the step back, binding reason last; empty when nothing worth telling did.
+  std::string why(const DatedStep& step) const;
+  /// The rule of the air as gate_words has it.
+  std::string rule(Gate gate, const Coating& coating) const;
+  /// The same, with the word for where its figure comes from; the sources are told once in a plan.
+  std::string rule_with_origin(Gate gate, const Coating& coating) const;
+
+ private:
+  const DatedStep* step_of(std::size_t operation) const;
+  std::string reason(const Held& held, const DatedStep& step) const;
+  std::string dried(const Held& held, const DatedStep& step) const;
+  std::string when(Instant at, const DatedStep& seen_from) const;
+
+  const Plan& plan_;
+  Figures figures_;
+};
+
+/// The step of the batch's system, and what it puts on; nothing when a name leads nowhere.
+const SystemStep* system_step(const Job& job, const Batch& batch, std::size_t step);
+const Coating* coating_of(const Job& job, const Batch& batch, std::size_t step);
+/// The name of the step; empty when a name leads nowhere.
+std::string step_name(const Job& job, const Batch& batch, std::size_t step);
+
+/// The how-to texts of a plan, each distinct one once, numbered from 1 in the order of the steps.
+class HowTo {
+ public:
+  struct Entry {
+    OperationKind kind = OperationKind::coat;
+    std::set<int> coats;  ///< coats that it tells of; empty for other work
+    std::vector<std::string> lines;
+    std::string title() const;  ///< `coat 2, 3`
+  };
+
+  explicit HowTo(const Plan& plan);
+
+  const std::vector<Entry>& entries() const { return entries_; }
+  /// The number of the operation's text; nothing when it has none.
+  std::optional<std::size_t> number_of(std::size_t operation) const;
+
+ private:
+  void add(const Operation& op, std::size_t index);
+
+  std::vector<Entry> entries_;
+  std::vector<std::size_t> numbers_;  ///< by operation; 0 for none
+};
+
+}  // namespace tackfree

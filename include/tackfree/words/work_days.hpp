@@ -1,0 +1,30 @@
+// Work days: the person's own work, day by day and piece by piece, set-up and clean-up with it.
+#pragma once
+
+#include "tackfree/words/step_words.hpp"
+
+#include <string>
+#include <vector>
+
+namespace tackfree {
+
+/// One stretch of work.
+struct WorkEntry {
+  Interval time;
+  std::string what;                 ///< may hold words as the person wrote them
+  const DatedStep* step = nullptr;  ///< nothing for set-up and clean-up
+  bool first_piece = true;          ///< of its step
+};
+
+struct WorkDay {
+  Date on;
+  Minutes work{0};       ///< of the entries that begin on this day
+  bool typical = false;  ///< rests on air that is typical, not forecast
+  std::vector<WorkEntry> entries;
+  std::vector<AiringSpan> airing;  ///< that begin on this day, and what goes on from them
+};
+
+/// Every local day with work to come, in order. `plan` must outlive the result.
+std::vector<WorkDay> work_days(const Plan& plan, const StepWords& words);
+
+}  // namespace tackfree

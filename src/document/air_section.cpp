@@ -1,0 +1,119 @@
+#include "tackfree/document/air_section.hpp"
+
+#include <variant>
+
+#include <fmt/format.h>
+
+namespace tackfree {
+
+namespace {
+
+constexpr Lead air_item{2, "-"};
+
+void write_rows_origin(Page& page, const AirRows& rows, std::string_view whose) {
+  page.paragraph(air_item, fmt::format("Hourly rows of {}{}{}{}.", rows.file,
+                                       rows.origin.empty() ? "" : ": ", rows.origin, whose));
+  if (rows.recorded_in)
+    page.paragraph(air_item, fmt::format("Recorded in {} and replayed under the year of this plan: "
+                                         "weather that was, not a forecast.",
+                                         *rows.recorded_in));
+}
+
+void write_constant(Page& page, const ConstantAir& constant, const Figures& figures) {
+  page.paragraph(air_item, fmt::format("Always {} and {}, as you gave it.",
+                                       figures.temperature(constant.temperature).text(),
+                                       humidity_text(constant.humidity)));
+}
+
+std::string told_by(const std::string& origin) { return origin.empty() ? "" : ": " + origin; }
+
+void write_source(Page& page, const AirSource& source, const Figures& figures) {
+  if (const auto* rows = std::get_if<AirRows>(&source.what)) write_rows_origin(page, *rows, "");
+  if (const auto* days = std::get_if<AirDays>(&source.what))
+    page.paragraph(air_item,
+                   fmt::format("Lows and highs of {}{}; spread over the hours as ASHRAE "
+                               "does.",
+                               count_text(static_cast<double>(days->days.size()), "day", "days"),
+                               told_by(days->origin)));
+  if (const auto* months = std::get_if<AirMonths>(&source.what))
+    page.paragraph(air_item, fmt::format("Typical months{}; spread over the hours as ASHRAE does.",
+                                         told_by(months->origin)));
+  if (const auto* constant = std::get_if<ConstantAir>(&source.what))
+    write_constant(page, *constant, figures);
+}
+
+void write_heating(Page& page, const Plan& plan, const Heating& heating, const Figures& figures) {
+  std::string hours_text;
+  for (const DayWindow& window : heating.hours)
+    hours_text += fmt::format("{}{} to {}", hours_text.empty() ? "" : ", ",
+                              figures.clock_of_day(window.begin), figures.clock_of_day(window.end));
+  const Instant until = plan.schedule.ready_at.value_or(plan.schedule.span.end);
+  page.paragraph(
+      air_item,
+      fmt::format("Heated to {} from {}, by at most {:g} kW ({}): about {:.0f} kWh until {}, "
+                  "by a loss of {:g} W/K ({}).",
+                  figures.temperature(heating.set_point).text(), hours_text,
+                  heating.heater.value.in(kilowatts), word_for(heating.heater.origin),
+                  plan.air.heat_until(until).in(kilowatt_hours), figures.moment(until),
+                  heating.loss.value.in(watts_per_kelvin), word_for(heating.loss.origin)));
+}
+
+void write_room(Page& page, const Plan& plan, const Indoors& indoors, const Figures& figures) {
+  page.paragraph(
+      air_item,
+      fmt::format("The room follows outdoors with a time constant of {:g} h ({}); "
+                  "outdoor moisture comes in with the air. Moisture from "
+                  "waterborne coats is left out.",
+                  indoors.time_constant.value.in(hours), word_for(indoors.time_constant.origin)));
+  if (indoors.heating) write_heating(page, plan, *indoors.heating, figures);
+  if (indoors.humidity_ceiling)
+    page.paragraph(air_item, fmt::format("A dehumidifier keeps it at {} or below.",
+                                         humidity_text(*indoors.humidity_ceiling)));
+}
+
+void write_mix(Page& page, const Plan& plan, const AirMix& mix, const Figures& figures) {
+  for (const AirSource& source : mix.sources) write_source(page, source, figures);
+  for (const AirSeries::Seam& seam : plan.air.seams())
+    page.paragraph(air_item,
+                   fmt::format("{} until {}, then {}.", seam.before.empty() ? "Known" : seam.before,
+                               figures.moment(seam.at), seam.after));
+  if (mix.indoors) write_room(page, plan, *mix.indoors, figures);
+  if (mix.boards)
+    page.paragraph(
+        air_item,
+        fmt::format("Boards of {} follow the air within {} and begin as warm as {}.",
+                    figures.length(mix.boards->thickness).text(), wait_text(plan.board_lag),
+                    mix.boards->from_outdoors ? "outdoors" : "the room"));
+}
+
+}  // namespace
+
+void write_air(Page& page, const Plan& plan, const Figures& figures) {
+  page.heading("The air this plan counts on");
+  if (const auto* rows = std::get_if<AirRows>(&plan.job.air))
+    write_rows_origin(page, *rows, ", taken as the room's own air");
+  if (const auto* constant = std::get_if<ConstantAir>(&plan.job.air))
+    write_constant(page, *constant, figures);
+  if (const auto* mix = std::get_if<AirMix>(&plan.job.air)) write_mix(page, plan, *mix, figures);
+  for (const AirSeries::Bridged& bridged : plan.air.bridged())
+    page.paragraph(air_item,
+                   fmt::format("No rows between {} and {}: bridged by a straight line.",
+                               figures.moment(bridged.gap.begin), figures.moment(bridged.gap.end)));
+  const auto mean_day = plan.air.mean_day_from();
+  if (mean_day)
+    page.paragraph(air_item,
+                   fmt::format("After {} there are no rows: the mean day of the seven days "
+                               "before repeats. Hours from then on may move.",
+                               figures.moment(*mean_day)));
+  if (const auto from = plan.air.typical_from(); from && from != mean_day)
+    page.paragraph(air_item,
+                   fmt::format("From {} on the air is typical, not forecast: hours from then "
+                               "on may move.",
+                               figures.moment(*from)));
+  page.paragraph(air_item, fmt::format("Wood kept in the air of {} would settle at {} moisture.",
+                                       figures.moment(plan.now), percent_text(plan.wood_moisture)));
+  page.paragraph(air_item, fmt::format("Air over the work moves at {}.",
+                                       figures.air_speed(plan.job.room.air_speed).text()));
+}
+
+}  // namespace tackfree

@@ -1,0 +1,68 @@
+#include "tackfree/document/background_sections.hpp"
+
+#include "tackfree/words/display_text.hpp"
+#include "tackfree/words/figure_sources.hpp"
+
+#include <algorithm>
+#include <set>
+
+#include <fmt/format.h>
+
+namespace tackfree {
+
+namespace {
+
+void write_advice(Page& page, const Plan& plan) {
+  std::vector<std::string> keys;
+  for (const CoatingNeed& need : plan.volumes.coatings)
+    for (const std::string& key : plan.job.coatings.at(need.coating).words.advice)
+      if (std::find(keys.begin(), keys.end(), key) == keys.end()) keys.push_back(key);
+  std::vector<std::string> lines;
+  for (const std::string& key : keys)
+    for (const Advice& advice : plan.job.data.texts.advice)
+      if (advice.key == key) lines.insert(lines.end(), advice.lines.begin(), advice.lines.end());
+  if (lines.empty()) return;
+  page.heading("Good to know");
+  for (const std::string& line : lines) page.paragraph({2, "-"}, line);
+}
+
+}  // namespace
+
+void write_how_to(Page& page, const Plan& plan, const HowTo& how_to) {
+  if (!how_to.entries().empty()) page.heading("How to");
+  std::size_t number = 0;
+  for (const HowTo::Entry& entry : how_to.entries()) {
+    page.subheading(fmt::format("#{} {}", ++number, entry.title()));
+    for (const std::string& line : entry.lines) page.paragraph({4, ""}, line);
+  }
+  write_advice(page, plan);
+}
+
+void write_notes(Page& page, const Plan& plan) {
+  if (plan.notes.empty()) return;
+  page.heading("Look at this");
+  for (const Note& note : plan.notes)
+    page.paragraph({2, "!"},
+                   note.about.empty() ? note.text : fmt::format("{}: {}", note.about, note.text));
+}
+
+void write_cautions(Page& page, const Plan& plan) {
+  if (plan.cautions.empty()) return;
+  page.heading("Cautions");
+  for (const Caution& caution : plan.cautions)
+    page.paragraph({0, pad_right(7, caution.word)},
+                   fmt::format("{} {} {}", caution.hazard, caution.consequence, caution.avoid));
+}
+
+void write_sources(Page& page, const Plan& plan, const Figures& figures) {
+  page.heading("Where the numbers come from");
+  for (const FigureGroup& group : figure_groups(plan, figures)) {
+    page.subheading(group.title);
+    for (const FiguresFrom& from : group.origins)
+      page.paragraph({2, std::string(word_for(from.origin)) + ":"},
+                     fmt::format("{}{}", fmt::join(from.figures, "; "),
+                                 from.source.empty() ? "" : " [" + from.source + "]"));
+  }
+}
+
+}  // namespace tackfree

@@ -1,0 +1,306 @@
+#include "tackfree/document/fumes_section.hpp"
+
+#include "tackfree/words/display_text.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+namespace tackfree {
+
+namespace {
+
+/// Source: NIST SP 811: 1 ft = 0.3048 m.
+constexpr double cubic_feet_per_m3 = 1 / (0.3048 * 0.3048 * 0.3048);
+
+std::string list_of(const std::vector<std::string>& names) {
+  return fmt::format("{}", fmt::join(names, ", "));
+}
+
+std::vector<std::string> solvent_titles(const Plan& plan) {
+  std::vector<std::string> titles;
+  for (const std::size_t solvent : plan.room->solvents)
+    titles.push_back(plan.job.data.solvents.at(solvent).title);
+  return titles;
+}
+
+std::string changes_text(const Plan& plan, Opening opening) {
+  const ChangeRate working = working_changes(plan.job.room, plan.job.data.air_changes, opening);
+  return fmt::format("{} {:.2g}", words_for(opening), working.in(per_hour));
+}
+
+bool cleaned_with_solvent(const Plan& plan) {
+  return std::ranges::any_of(plan.volumes.coatings, [&](const CoatingNeed& need) {
+    return !plan.job.coatings.at(need.coating).cleaner_mix.empty();
+  });
+}
+
+/// What the estimate stands on.
+void write_basis(Page& page, const Plan& plan, const Figures& figures) {
+  const Room& room = plan.job.room;
+  const AirChanges& changes = plan.job.data.air_changes;
+  page.paragraph(
+      {2, "-"},
+      fmt::format("Room {:g} m3 ({:.0f} cu ft); solvents: {}.", room.volume->in(cubic_metres),
+                  room.volume->in(cubic_metres)*cubic_feet_per_m3, list_of(solvent_titles(plan))));
+  std::vector<std::string> openings{changes_text(plan, Opening::closed),
+                                    changes_text(plan, Opening::ajar),
+                                    changes_text(plan, Opening::open)};
+  if (room.fan) openings.push_back(changes_text(plan, Opening::open_and_fan));
+  page.paragraph(
+      {2, "-"},
+      fmt::format("Air changes an hour that work: {}. What flows in is divided by {:g} because a "
+                  "room mixes badly{}.",
+                  list_of(openings), changes.mixing_one_opening.value,
+                  room.fan ? fmt::format(", by {:g} with the fan across from the opening",
+                                         changes.mixing_through_draft.value)
+                           : ""));
+  if (room.fan && !room.fan->measured)
+    page.paragraph(
+        {2, "-"}, fmt::format("Of the fan's rated {} only {} are counted on.",
+                              flow_text(room.fan->flow), percent_text(changes.fan_delivers.value)));
+  page.paragraph({2, "-"},
+                 fmt::format("{}: {}.",
+                             plan.room->habit_given ? "Airing as you gave it"
+                                                    : "You gave no airing, so none is counted on",
+                             words_for(plan.room->habit)));
+  if (cleaned_with_solvent(plan))
+    page.paragraph(
+        {2, "-"}, fmt::format("Counted with the coats: {} of cleaner for the tools each session, "
+                              "all of it. Clean them while the room is open, or outdoors, and "
+                              "close the jar.",
+                              figures.volume(plan.job.data.shop.cleaner_per_session.value).text()));
+  std::vector<std::string> limits;
+  for (const std::size_t index : plan.room->solvents) {
+    const Solvent& solvent = plan.job.data.solvents.at(index);
+    limits.push_back(fmt::format("{} {:.0f} mg/m3 ({})", solvent.title,
+                                 solvent.limit_8h.value.in(milligrams_per_cubic_metre),
+                                 solvent.limits_by));
+  }
+  page.paragraph({2, "-"},
+                 fmt::format("Limits over 8 hours, the lowest published one at hand: {}.{}",
+                             list_of(limits), uncounted_sentence(*plan.room)));
+}
+
+void write_limits(Page& page, const Plan& plan, const Figures& figures) {
+  constexpr std::array<std::string_view, vapour_limit_count> names{
+      "explosive, 25 %", "explosive, 10 %", "work, 15 min", "work, 8 h"};
+  Table table;
+  table.head = {"limit", "reached", "when", "least flow"};
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    const LimitJudgement& limit = plan.room->limits.at(i);
+    table.rows.push_back({std::string(names.at(i)), times_text(limit.share),
+                          figures.moment(limit.at),
+                          !limit.least_flow                ? "none found"
+                          : *limit.least_flow <= AirFlow{} ? "no need"
+                                                           : flow_text(*limit.least_flow)});
+  }
+  page.table(table);
+  page.paragraph(
+      {2, ""},
+      fmt::format(
+          "Least flow: outdoor air all the time, {:g}-fold for bad mixing, to stay under the "
+          "limit. Each figure is the worst of three paces of drying: as usual, half and "
+          "double. Limits at work are for healthy adults; no limit is made for homes.",
+          plan.room->flow_mixing));
+}
+
+std::string until_text(const RoomJudgement& room, const StretchJudgement& stretch,
+                       const Figures& figures) {
+  const auto when = [&](Instant at) {
+    return figures.local_date(at) == figures.local_date(stretch.coating.begin) ? figures.clock(at)
+                                                                               : figures.moment(at);
+  };
+  std::string text;
+  if (const auto& span = stretch.airing_goes_on)
+    text = fmt::format("{} from before to {}; ", words_for(span->opening), when(span->time.end));
+  for (const AiringSpan& span : stretch.airing)
+    text += fmt::format("{} {} to {}; ", words_for(span.opening), when(span.time.begin),
+                        when(span.time.end));
+  if (text.empty()) text = "closed; ";
+  if (stretch.under_limit_at && *stretch.under_limit_at <= stretch.coating.end)
+    text += "by this estimate below the 8-hour limits once coating ends";
+  else
+    text += stretch.under_limit_at ? fmt::format("by this estimate below the 8-hour limits from {}",
+                                                 when(*stretch.under_limit_at))
+                                   : "not below the 8-hour limits before the next coats";
+  if (stretch.under_tenth_at)
+    text += fmt::format(", below a tenth of them from {}", when(*stretch.under_tenth_at));
+  if (stretch.under_limit_at || stretch.under_tenth_at) text += uncounted_clause(room);
+  return text + (stretch.rises_again ? "; rises above them again once the airing ends." : ".");
+}
+
+void write_stretches(Page& page, const Plan& plan, const Figures& figures) {
+  page.blank();
+  for (const StretchJudgement& stretch : plan.room->stretches)
+    page.paragraph(
+        {2, ""}, fmt::format("{}: {:.0f} g; {}", figures.day(stretch.coating.begin),
+                             stretch.solvent.in(grams), until_text(*plan.room, stretch, figures)));
+}
+
+void write_proposal(Page& page, const Plan& plan) {
+  const RoomJudgement& room = *plan.room;
+  if (room.verdict == HabitVerdict::enough) {
+    page.paragraph({2, "-"},
+                   fmt::format("This airing keeps the room under these limits by this estimate{}.",
+                               uncounted_clause(room)));
+    return;
+  }
+  if (!room.proposed) {
+    page.paragraph(
+        {2, "!"},
+        "This airing is too little, and no habit that was tried serves: use more air than "
+        "these openings bring, coat less in a day, or work outdoors.");
+    return;
+  }
+  page.paragraph(
+      {2, "!"},
+      fmt::format("This airing is too little: {} keeps the room under these limits by this "
+                  "estimate{}. Plan with it by --airing proposed, or write under room: "
+                  "\"airing\": {{ {} }}",
+                  words_for(*room.proposed), uncounted_clause(room), job_text(*room.proposed)));
+}
+
+/// Which air the hours of the plan count on.
+std::string_view counted_on(const Plan& plan) {
+  if (!plan.cold_airing) return "";
+  if (!plan.cold_airing->with_airing)
+    return " Your hours are not moved for it: the air you gave is taken as the room's own.";
+  if (plan.aired && plan.aired->every_chance)
+    return " The hours of this plan count the room as open whenever you could be coating, so it "
+           "may "
+           "well be warmer.";
+  return " The hours of this plan already count that cold.";
+}
+
+std::string nearest_cold(const ColdAiring& cold, const Figures& figures) {
+  return fmt::format(
+      " On {} {} at {}, and wet coats bear no less than {}{}.", figures.moment(cold.at),
+      cold.with_airing ? "it is by this estimate, heater and openings reckoned," : "its air is",
+      figures.temperature(cold.room).text(), figures.temperature(cold.bears).text(),
+      cold.too_cold() ? " until touch-dry: they can stay soft, dull or wrinkled" : "");
+}
+
+std::string nearest_dew(const ColdAiring& cold, const Figures& figures) {
+  return fmt::format(
+      " Moisture can settle in the wet coat: on {} the boards are {} above the dew point, and it "
+      "should be {}.",
+      figures.moment(cold.dew_at), figures.temperature_difference(cold.spread).text(),
+      figures.temperature_difference(cold.margin).text());
+}
+
+/// Airing against warmth, with the choices there are.
+void write_cold(Page& page, const Plan& plan, const Figures& figures) {
+  constexpr TemperatureDifference close = kelvins(5);
+  const std::optional<ColdAiring>& cold = plan.cold_airing;
+  const bool broken = cold && (cold->too_cold() || cold->dewy());
+  std::string text = "Openings let outdoor air in, and the room falls with it.";
+  text += counted_on(plan);
+  if (cold && cold->room - cold->bears < close) text += nearest_cold(*cold, figures);
+  if (cold && cold->dewy()) text += nearest_dew(*cold, figures);
+  page.paragraph({2, broken ? "!" : "-"},
+                 text +
+                     " The choices: heat before, with the heater off while the room smells; coat "
+                     "less at a time; air for less long; a milder day; another coating.");
+}
+
+void write_explosive(Page& page, const Plan& plan) {
+  const LimitJudgement& limit = plan.room->limit(VapourLimit::quarter_explosive);
+  page.paragraph(
+      {0, "DANGER"},
+      fmt::format(
+          "Stop: by this estimate the vapour reaches {} of what explodes, {}. Do not coat in "
+          "this room like this. Under a quarter of it: {}. See Fumes and airing.",
+          share_text(limit.share / 4), words_for(plan.room->habit),
+          limit.least_flow ? "at least " + flow_text(*limit.least_flow) + " of outdoor air"
+                           : "no air flow was found"));
+}
+
+std::string_view heater_words(std::optional<HeaterKind> kind) {
+  if (kind == HeaterKind::flame) return "Your heater has a flame";
+  if (kind == HeaterKind::glowing) return "Your heater glows";
+  return "If your heater has a flame or glows, it can light the vapour";
+}
+
+/// The hours in which the heater of the job runs while vapour that burns may be in the room.
+void write_heater_clash(Page& page, const Plan& plan) {
+  constexpr std::size_t most_told = 3;
+  if (!plan.heater_clash) return;
+  const HeaterClash& clash = *plan.heater_clash;
+  const Figures figures(plan.job);
+  std::vector<std::string> hours;
+  for (const Interval& each : clash.hours) {
+    if (hours.size() == most_told) break;
+    const bool one_day = figures.local_date(each.begin) == figures.local_date(each.end);
+    hours.push_back(fmt::format("{} to {}", figures.moment(each.begin),
+                                one_day ? figures.clock(each.end) : figures.moment(each.end)));
+  }
+  const std::size_t more = clash.hours.size() - hours.size();
+  page.paragraph(
+      {0, clash.kind ? "DANGER" : "WARNING"},
+      fmt::format("{}, and this job runs it while flammable vapour may be in the room: {}{}. Heat "
+                  "before you open the tin, then keep it off until it no longer smells.{}",
+                  heater_words(clash.kind), fmt::join(hours, "; "),
+                  more > 0 ? fmt::format("; and {} more times", more) : "",
+                  clash.kind ? "" : " The job can say what it is: \"heater_is\"."));
+}
+
+/// Up to the first full stop.
+std::string first_sentence(const std::string& text) {
+  const std::size_t end = text.find(". ");
+  return end == std::string::npos ? text : text.substr(0, end + 1);
+}
+
+}  // namespace
+
+void write_stop(Page& page, const Plan& plan) {
+  const bool stops = plan.room && plan.room->stops();
+  if (stops) write_explosive(page, plan);
+  write_heater_clash(page, plan);
+  for (const Caution& caution : plan.cautions)
+    if (caution.comes_first && !(stops && caution.key.ends_with("_vapour")))
+      page.paragraph({0, caution.word}, caution.hazard + " " + first_sentence(caution.avoid));
+}
+
+bool opens_flammable_tin(const Plan& plan, const DatedStep& step) {
+  return !to_switch_off(plan.job).empty() &&
+         std::ranges::any_of(plan.flammable, [&](const FlammableTime& time) {
+           return &plan.schedule.steps.at(time.first_step) == &step;
+         });
+}
+
+std::string off_text(const Plan& plan) {
+  return fmt::format(
+      "{}: off by their own instructions before you open the tin, and off until it "
+      "no longer smells",
+      list_of(to_switch_off(plan.job)));
+}
+
+void write_fumes(Page& page, const Plan& plan, const Figures& figures) {
+  page.heading("Fumes and airing");
+  if (!plan.room) {
+    page.paragraph({2, "-"}, plan.job.room.volume
+                                 ? "No dated coat gives off solvent: nothing to reckon."
+                                 : "The room's volume is not known: give it under room, and how "
+                                   "you air it, and the vapour is estimated.");
+    return;
+  }
+  write_basis(page, plan, figures);
+  write_limits(page, plan, figures);
+  write_stretches(page, plan, figures);
+  page.blank();
+  write_proposal(page, plan);
+  write_cold(page, plan, figures);
+  if (plan.job.room.attached_to_house)
+    page.paragraph({2, "-"},
+                   "Keep the door to the house shut; some 6.5 % of a house's air came out "
+                   "of its attached garage in 15 houses (Batterman et al. 2007).");
+  page.paragraph({2, "-"},
+                 "A household fan is not made for flammable vapour: let it push clean air "
+                 "in, not draw vapour out. This is an estimate of the room's mean, not "
+                 "leave to go in or to do without a mask.");
+}
+
+}  // namespace tackfree

@@ -1,0 +1,84 @@
+#include "tackfree/html/day_cards.hpp"
+
+#include "tackfree/document/fumes_section.hpp"
+#include "tackfree/html/html_page.hpp"
+#include "tackfree/words/airing_words.hpp"
+
+#include <fmt/format.h>
+
+namespace tackfree {
+
+namespace {
+
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): its kind, its first word and the rest
+void write_note(Markup& html, std::string_view kind, std::string_view word, std::string_view text) {
+  if (text.empty()) return;
+  html.open("p", {{"class", std::string(kind)}});
+  html.element("b", {}, word);
+  html.raw(" ");
+  html.isolated(text);
+  html.close();
+}
+
+void write_entry(Markup& html, const Plan& plan, const StepWords& words, const HowTo& how_to,
+                 const WorkEntry& entry, std::string& told) {
+  html.open("li");
+  html.open("label");
+  html.lone("input", {{"type", "checkbox"}});
+  html.element("span", {{"class", fmt::format("clock clock-{}", words.figures().clock_columns())}},
+               words.figures().clock(entry.time.begin));
+  html.raw(" ");
+  html.isolated(entry.what);
+  html.close();
+  html.element("span", {{"class", "length"}}, duration_text(to_duration(entry.time.length())));
+  if (entry.step != nullptr) {
+    if (const auto number = how_to.number_of(entry.step->operation)) {
+      html.raw(" ");
+      html.element("a", {{"href", "#how-to"}, {"class", "how"}}, fmt::format("how #{}", *number));
+    }
+    if (entry.first_piece) {
+      if (opens_flammable_tin(plan, *entry.step)) write_note(html, "off", "Off", off_text(plan));
+      write_note(html, "pour", "Pour", words.pour(plan.list.operations.at(entry.step->operation)));
+      const std::string why = words.why(*entry.step);
+      if (why != told) write_note(html, "why", "Why then:", why);
+      if (!why.empty()) told = why;
+    }
+  }
+  html.close();
+}
+
+void write_room_for_notes(Markup& html) {
+  html.open("dl", {{"class", "readings"}});
+  for (const std::string_view what :
+       {"Air at the start", "Humidity", "Boards", "Poured from the tin", "Done at", "Notes"}) {
+    html.open("div");
+    html.element("dt", {}, what);
+    html.element("dd", {}, "");
+    html.close();
+  }
+  html.close();
+}
+
+}  // namespace
+
+void write_html_days(Markup& html, const Plan& plan, const StepWords& words, const HowTo& how_to) {
+  for (const WorkDay& day : work_days(plan, words)) {
+    html.open("div", {{"class", "work-day"}});
+    html.open("h3");
+    html.text(words.figures().day_of(day.on));
+    html.raw(" ");
+    html.element("span", {{"class", "aside"}},
+                 fmt::format("{} of work{}", duration_text(to_duration(day.work)),
+                             day.typical ? "; typical air, hours may move" : ""));
+    html.close();
+    write_note(html, "airing", "Airing", airing_words(day.airing, plan.now, words.figures()));
+    html.open("ol", {{"class", "work"}});
+    std::string told;  // a reason stands once a day
+    for (const WorkEntry& entry : day.entries) write_entry(html, plan, words, how_to, entry, told);
+    html.close();
+    write_room_for_notes(html);
+    html.close();
+  }
+}
+
+}  // namespace tackfree

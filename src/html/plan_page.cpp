@@ -1,0 +1,131 @@
+#include "tackfree/html/plan_page.hpp"
+
+#include "tackfree/document/air_section.hpp"
+#include "tackfree/document/area_section.hpp"
+#include "tackfree/document/background_sections.hpp"
+#include "tackfree/document/day_sections.hpp"
+#include "tackfree/document/fumes_section.hpp"
+#include "tackfree/document/material_sections.hpp"
+#include "tackfree/document/progress_section.hpp"
+#include "tackfree/html/air_chart.hpp"
+#include "tackfree/html/day_cards.hpp"
+#include "tackfree/html/days_chart.hpp"
+#include "tackfree/html/fumes_chart.hpp"
+#include "tackfree/html/html_page.hpp"
+#include "tackfree/html/style.hpp"
+#include "tackfree/html/tins_chart.hpp"
+#include "tackfree/words/display_text.hpp"
+
+#include <array>
+
+#include <fmt/format.h>
+
+namespace tackfree {
+
+namespace {
+
+constexpr std::size_t longest_title = 60;
+
+void write_head(Markup& html, const Plan& plan) {
+  html.open("head");
+  html.lone("meta", {{"charset", "utf-8"}});
+  html.lone("meta", {{"name", "viewport"}, {"content", "width=device-width, initial-scale=1"}});
+  html.element("title", {}, cut_to(longest_title, plan.job.name));
+  html.open("style");
+  html.raw(html_style());
+  html.close();
+  html.close();
+}
+
+/// The name, the time of the plan, and what to know first.
+void write_header(Markup& html, const Plan& plan, const StepWords& words) {
+  const Figures& figures = words.figures();
+  html.open("header");
+  html.open("h1");
+  html.isolated(plan.job.name);
+  html.close();
+  html.element("p", {{"class", "aside"}},
+               fmt::format("As of {}, {}; local times, {}", figures.day_and_year(plan.now),
+                           figures.clock(plan.now), figures.zone().name()));
+  html.open("div", {{"class", "first"}});
+  HtmlPage page(html);
+  write_first(page, plan, words);
+  page.end();
+  html.close();
+  if (!plan.job.note.empty()) html.element("p", {{"class", "aside"}}, plan.job.note);
+  html.close();
+}
+
+void write_contents(Markup& html) {
+  constexpr std::array<std::string_view, 10> titles{
+      "The days",       "Day by day",
+      "Air and drying", "Fumes and airing",
+      "Coats and film", "What to buy",
+      "Areas to coat",  "How to",
+      "Cautions",       "Where the numbers come from"};
+  html.open("nav", {{"aria-label", "On this page"}});
+  html.open("ul");
+  for (const std::string_view title : titles) {
+    html.open("li");
+    html.element("a", {{"href", "#" + anchor_of(title)}}, title);
+    html.close();
+  }
+  html.close();
+  html.close();
+}
+
+void write_when(Markup& html, HtmlPage& page, const Plan& plan, const StepWords& words,
+                const HowTo& how_to) {
+  write_unplaced(page, plan, words);
+  write_progress(page, plan, words);
+  page.heading("The days");
+  write_days_chart(html, plan, words);
+  page.heading("Day by day");
+  write_html_days(html, plan, words, how_to);
+  write_milestones(page, plan, words);
+  page.heading("Air and drying");
+  write_air_chart(html, plan, words);
+  write_air(page, plan, words.figures());
+}
+
+}  // namespace
+
+std::string html_report(const Plan& plan) {
+  const StepWords words(plan);
+  const HowTo how_to(plan);
+  const Figures& figures = words.figures();
+  Markup html;
+  html.raw("<!DOCTYPE html>\n");
+  html.open("html", {{"lang", "en"}});
+  write_head(html, plan);
+  html.open("body");
+  html.raw(chart_patterns());
+  write_header(html, plan, words);
+  write_contents(html);
+  html.open("main");
+  HtmlPage page(html);
+  write_when(html, page, plan, words, how_to);
+  write_fumes(page, plan, figures);
+  page.blank();
+  write_fumes_chart(html, plan, figures);
+  write_films(page, plan, figures);
+  write_grits(page, plan);
+  page.heading("What to buy");
+  write_tins_chart(html, plan, figures);
+  write_shopping(page, plan, figures);
+  write_areas(page, plan, figures);
+  write_how_to(page, plan, how_to);
+  write_notes(page, plan);
+  write_cautions(page, plan);
+  write_sources(page, plan, figures);
+  page.end();
+  html.close();
+  html.open("footer");
+  html.element("p", {}, plan.job.data.texts.deference);
+  html.close();
+  html.close();
+  html.close();
+  return html.markup();
+}
+
+}  // namespace tackfree

@@ -1,0 +1,339 @@
+#include "tackfree/words/step_words.hpp"
+
+#include "tackfree/words/display_text.hpp"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+namespace tackfree {
+
+namespace {
+
+std::string side_words(Side side, const Batch& batch) {
+  if (side == Side::back) return ", back";
+  if (side == Side::show) return ", show side";
+  return batch.sides == Sides::on_points ? ", both sides" : "";
+}
+
+std::string coat_words(const Operation& op) {
+  return op.coats > 1 ? fmt::format("coat {} of {}", op.coat, op.coats)
+                      : fmt::format("coat {}", op.coat);
+}
+
+std::string grit_words(const Operation& op) {
+  return op.grit ? fmt::format(", P{}", op.grit->p) : "";
+}
+
+std::string_view told_by(Origin origin) {
+  switch (origin) {
+    case Origin::label:
+      return "on the label";
+    case Origin::measured:
+      return "as you measured";
+    case Origin::published:
+      return "as published";
+    case Origin::practice:
+      return "by practice";
+    case Origin::assumed:
+      break;
+  }
+  return "assumed";
+}
+
+}  // namespace
+
+std::string_view word_for(Stage stage) {
+  switch (stage) {
+    case Stage::dust_free:
+      return "dust-free";
+    case Stage::touch:
+      return "touch-dry";
+    case Stage::handle:
+      return "dry to handle";
+    case Stage::recoat:
+      return "dry to recoat";
+    case Stage::sand:
+      return "dry to sand";
+    case Stage::light_use:
+      return "light use";
+    case Stage::hardware:
+      return "hardware";
+    case Stage::stack:
+      return "stacking";
+    case Stage::full_cure:
+      return "full cure";
+  }
+  return "dry";
+}
+
+std::string_view words_for(Fault fault) {
+  switch (fault) {
+    case Fault::runs:
+      return "runs or sags";
+    case Fault::wrinkling:
+      return "wrinkles";
+    case Fault::fisheyes:
+      return "fisheyes";
+    case Fault::blush:
+      return "blush, a milky haze";
+    case Fault::tacky:
+      return "still tacky";
+    case Fault::sand_through:
+      return "sanded through";
+  }
+  return "";
+}
+
+std::string reached_words(Stage stage) {
+  if (stage == Stage::full_cure) return "fully cured";
+  return depth_of(stage) == Depth::through ? fmt::format("ready for {}", word_for(stage))
+                                           : std::string(word_for(stage));
+}
+
+const SystemStep* system_step(const Job& job, const Batch& batch, std::size_t step) {
+  const FinishSystem* system = find_named(job.systems, batch.system);
+  return system == nullptr || step >= system->steps.size() ? nullptr : &system->steps[step];
+}
+
+const Coating* coating_of(const Job& job, const Batch& batch, std::size_t step) {
+  const SystemStep* found = system_step(job, batch, step);
+  return found == nullptr ? nullptr : find_named(job.coatings, found->coating);
+}
+
+std::string step_name(const Job& job, const Batch& batch, std::size_t step) {
+  const SystemStep* found = system_step(job, batch, step);
+  return found == nullptr ? "" : found->name;
+}
+
+StepWords::StepWords(const Plan& plan) : plan_(plan), figures_(plan.job) {}
+
+std::string StepWords::title(const Operation& op) const {
+  const Batch& batch = plan_.job.batches.at(op.batch);
+  const FinishSystem* system = find_named(plan_.job.systems, batch.system);
+  const bool several = system != nullptr && system->steps.size() > 1;
+  const std::string coating = several ? step_name(plan_.job, batch, op.step) + " " : "";
+  switch (op.kind) {
+    case OperationKind::sand_bare:
+      return "sand bare wood" + grit_words(op);
+    case OperationKind::raise_grain:
+      return "damp the wood to raise the grain";
+    case OperationKind::sand_raised:
+      return "sand off the raised grain" + grit_words(op);
+    case OperationKind::fill_pores:
+      return "fill the pores";
+    case OperationKind::sand_filler:
+      return "sand the filler" + grit_words(op);
+    case OperationKind::dust_off:
+      return fmt::format("dust off before {}coat {}{}", coating, op.coat,
+                         side_words(op.side, batch));
+    case OperationKind::coat:
+      return coating + coat_words(op) + side_words(op.side, batch) +
+             (op.again ? ", once more" : "");
+    case OperationKind::wipe_off:
+      return fmt::format("wipe off {}coat {}{}", coating, op.coat, side_words(op.side, batch));
+    case OperationKind::turn_over:
+      return "turn over";
+    case OperationKind::sand_between:
+      return fmt::format("sand before {}coat {}{}", coating, op.coat, grit_words(op));
+    case OperationKind::fit_hardware:
+      return "fit the hardware";
+    case OperationKind::repair:
+      return fmt::format("repair {}coat {}{}: {}", coating, op.coat, side_words(op.side, batch),
+                         words_for(op.fault.value_or(Fault::runs)));
+  }
+  return std::string(word_for(op.kind));
+}
+
+std::string StepWords::full_title(const Operation& op) const {
+  if (plan_.job.batches.size() < 2) return title(op);
+  return cut_to(longest_name, plan_.job.batches.at(op.batch).name) + ": " + title(op);
+}
+
+std::string StepWords::pour(const Operation& op) const {
+  if (op.kind != OperationKind::coat || !op.coating) return {};
+  const Coating& coating = plan_.job.coatings.at(*op.coating);
+  std::string all = figures_.volume_both_ways(op.mixed);
+  if (op.thinner <= Volume()) return all;
+  const VolumeUnit unit = figures_.volume_unit(op.mixed);
+  return fmt::format("{}: {} {} + {} {}", all,
+                     figures_.volume_beside(op.thinner, op.mixed, unit).number,
+                     cut_to(longest_name, coating.name), figures_.volume(op.thinner, unit).number,
+                     coating.words.thinner);
+}
+
+std::string gate_words(Gate gate, const CoatingLimits& limits, const Figures& figures) {
+  switch (gate) {
+    case Gate::too_cold:
+      return fmt::format("too cold to coat (under {})",
+                         figures.temperature(limits.put_on_min.value).text());
+    case Gate::too_warm:
+      return fmt::format("too warm to coat (over {})",
+                         figures.temperature(limits.put_on_max.value).text());
+    case Gate::too_humid:
+      return fmt::format("too damp to coat (over {})", humidity_text(limits.humidity_max.value));
+    case Gate::dew:
+      return fmt::format("too near the dew point (under {} above it)",
+                         figures.temperature_difference(limits.dew_point_margin.value).text());
+    case Gate::cold_before_dry:
+      return fmt::format("too cold before touch-dry (under {})",
+                         figures.temperature(limits.hold_min.value).text());
+    case Gate::cold_within_hold:
+      return fmt::format(
+          "too cold within {} of coating (under {})",
+          wait_text(limits.hold_put_on_min ? limits.hold_put_on_min->value : Duration()),
+          figures.temperature(limits.put_on_min.value).text());
+  }
+  return std::string(word_for(gate));
+}
+
+std::string StepWords::rule(Gate gate, const Coating& coating) const {
+  return gate_words(gate, coating.limits, figures_);
+}
+
+std::string StepWords::rule_with_origin(Gate gate, const Coating& coating) const {
+  return fmt::format("{} [{}]", rule(gate, coating),
+                     word_for(origin_of(coating.limits, gate).origin));
+}
+
+const DatedStep* StepWords::step_of(std::size_t operation) const {
+  const auto& steps = plan_.schedule.steps;
+  const auto found = std::find_if(steps.begin(), steps.end(), [operation](const DatedStep& step) {
+    return step.operation == operation;
+  });
+  return found == steps.end() ? nullptr : &*found;
+}
+
+std::string StepWords::when(Instant at, const DatedStep& seen_from) const {
+  return figures_.local_date(at) == figures_.local_date(seen_from.begin()) ? figures_.clock(at)
+                                                                           : figures_.moment(at);
+}
+
+std::string StepWords::dried(const Held& held, const DatedStep& step) const {
+  if (!held.operation || (!held.stage && !held.dry_for)) return {};
+  const Operation& coat = plan_.list.operations.at(*held.operation);
+  const Operation& own = plan_.list.operations.at(step.operation);
+  const std::string whose =
+      coat.batch == own.batch
+          ? ""
+          : " of " + cut_to(longest_name, plan_.job.batches.at(coat.batch).name);
+  const std::string side = coat.side == Side::back ? ", back," : "";
+  if (!held.stage)
+    return fmt::format("coat {}{}{} must first dry as far as {} of label air take it: {}",
+                       coat.coat, side, whose, wait_text(*held.dry_for), when(held.until, step));
+  // Coats that melt together dry as one film: the last ones of it, counted from this coat on.
+  if (held.films > 1 && own.kind == OperationKind::repair)
+    return fmt::format("where it is twice as thick it is {} {}", reached_words(*held.stage),
+                       when(held.until, step));
+  if (held.films > 1)
+    return fmt::format("the last {} coats{} dry as one and are {} {}", held.films, whose,
+                       reached_words(*held.stage), when(held.until, step));
+  std::string text = fmt::format("coat {}{}{} {} {}", coat.coat, side, whose,
+                                 reached_words(*held.stage), when(held.until, step));
+  const DatedStep* dried = step_of(*held.operation);
+  const auto& label = plan_.job.coatings.at(coat.coating.value_or(0)).label_after;
+  const auto& labelled = label.at(index_of(*held.stage));
+  if (dried == nullptr || !labelled) return text;
+  if (coat.done && coat.done->not_dry_before)
+    return text + " (it failed its test, and is given more time by that)";
+  const std::string here =
+      wait_text(to_duration(held.until - dried->dries_from.value_or(dried->end())));
+  const std::string there = wait_text(labelled->value);
+  if (here == there) return fmt::format("{} ({})", text, there);
+  return fmt::format("{} ({} {}, {} in this air)", text, there, told_by(labelled->origin), here);
+}
+
+std::string StepWords::reason(const Held& held, const DatedStep& step) const {
+  const Operation& op = plan_.list.operations.at(step.operation);
+  // Rules of the air hold in working hours only: on an earlier day the hour says nothing.
+  const bool today = figures_.local_date(held.until) == figures_.local_date(step.begin());
+  const std::string until =
+      today ? " until " + figures_.clock(held.until) : " through " + figures_.day(held.until);
+  switch (held.by) {
+    case HeldBy::drying:
+      return dried(held, step);
+    case HeldBy::air:
+      if (!held.gate || !op.coating) return {};
+      return rule_with_origin(*held.gate, plan_.job.coatings.at(*op.coating)) + until;
+    case HeldBy::quiet_hours:
+      return "quiet hours for the sander" + until;
+    case HeldBy::coats_a_day:
+      return "no more coats a day of what melts together" + until;
+    case HeldBy::dust:
+      return "dust kept from wet work" + until;
+    case HeldBy::last_plan:
+      return "kept where the last plan had it";
+    case HeldBy::order:
+      return "put off, so that the whole is ready sooner or takes fewer sessions";
+    case HeldBy::pin:
+      return "set for " + figures_.day(step.begin());
+    case HeldBy::no_coating_day:
+      return "no coating" + until;
+    case HeldBy::not_before:
+      return "not to be begun before " +
+             figures_.moment(plan_.job.batches.at(op.batch).rules.not_before.value_or(held.until));
+    case HeldBy::space:
+      return "no space to dry" + until;
+    case HeldBy::due:
+    case HeldBy::now:
+    case HeldBy::previous_step:
+    case HeldBy::person:
+    case HeldBy::calendar:
+      break;
+  }
+  return {};
+}
+
+std::string StepWords::why(const DatedStep& step) const {
+  std::vector<std::string> reasons;
+  Instant told_until;
+  bool graver = false;
+  std::optional<HeldBy> slight_told;
+  // From the binding reason back: dust and quiet hours are not worth telling before a graver one,
+  // nor twice.
+  for (auto held = step.held.rbegin(); held != step.held.rend(); ++held) {
+    const bool slight = held->by == HeldBy::dust || held->by == HeldBy::quiet_hours;
+    if (slight && (graver || slight_told == held->by)) continue;
+    std::string text = reason(*held, step);
+    if (text.empty()) continue;
+    if (slight) slight_told = held->by;
+    graver = graver || !slight;
+    if (reasons.empty()) told_until = held->until;
+    if (std::find(reasons.begin(), reasons.end(), text) == reasons.end())
+      reasons.push_back(std::move(text));
+  }
+  std::reverse(reasons.begin(), reasons.end());
+  if (!reasons.empty() && step.held.back().by == HeldBy::calendar &&
+      step.held.back().until - told_until >= Minutes(24 * 60))
+    reasons.emplace_back("then your next working hours");
+  return fmt::format("{}", fmt::join(reasons, "; "));
+}
+
+HowTo::HowTo(const Plan& plan) : numbers_(plan.list.operations.size(), 0) {
+  for (const DatedStep& step : plan.schedule.steps)
+    add(plan.list.operations.at(step.operation), step.operation);
+  for (const Unplaced& unplaced : plan.schedule.unplaced)
+    add(plan.list.operations.at(unplaced.operation), unplaced.operation);
+}
+
+void HowTo::add(const Operation& op, std::size_t index) {
+  if (op.how.empty()) return;
+  const auto found = std::find_if(entries_.begin(), entries_.end(),
+                                  [&](const Entry& entry) { return entry.lines == op.how; });
+  numbers_.at(index) = static_cast<std::size_t>(found - entries_.begin()) + 1;
+  Entry& entry =
+      found == entries_.end() ? entries_.emplace_back(Entry{op.kind, {}, op.how}) : *found;
+  if (op.kind == OperationKind::coat) entry.coats.insert(op.coat);
+}
+
+std::string HowTo::Entry::title() const {
+  return coats.empty() ? std::string(word_for(kind))
+                       : fmt::format("{} {}", word_for(kind), fmt::join(coats, ", "));
+}
+
+std::optional<std::size_t> HowTo::number_of(std::size_t operation) const {
+  const std::size_t number = numbers_.at(operation);
+  return number == 0 ? std::nullopt : std::optional(number);
+}
+
+}  // namespace tackfree

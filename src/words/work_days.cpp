@@ -1,0 +1,93 @@
+#include "tackfree/words/work_days.hpp"
+
+#include "tackfree/words/airing_words.hpp"
+#include "tackfree/words/display_text.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include <fmt/format.h>
+
+namespace tackfree {
+
+namespace {
+
+std::string session_words(const Plan& plan, const Session& session, std::string_view what) {
+  const std::string& coating = plan.job.coatings.at(session.coating).name;
+  const std::string& method = plan.job.data.methods.at(session.method).title;
+  return fmt::format("{}: {}, {}", what, cut_to(longest_name, coating), method);
+}
+
+/// Who does it, where there are several people.
+std::string who_words(const Plan& plan, const std::optional<std::size_t>& who) {
+  return who ? fmt::format("{}: ", cut_to(longest_name, plan.job.people.at(*who).name)) : "";
+}
+
+std::vector<WorkEntry> entries(const Plan& plan, const StepWords& words) {
+  std::vector<WorkEntry> all;
+  for (const Session& session : plan.schedule.sessions) {
+    all.push_back({session.set_up,
+                   who_words(plan, session.set_up_by) + session_words(plan, session, "set up")});
+    all.push_back({session.clean_up, who_words(plan, session.clean_up_by) +
+                                         session_words(plan, session, "clean up")});
+  }
+  for (const ToolRest& rest : plan.schedule.tool_rests) {
+    const DatedStep& coat = plan.schedule.steps.at(rest.step);
+    if (!coat.session) continue;
+    const auto who = coat.by.empty() ? std::nullopt : std::optional(coat.by.front());
+    all.push_back({rest.cleaning, who_words(plan, who) +
+                                      session_words(plan, plan.schedule.sessions.at(*coat.session),
+                                                    "clean the tool before the next coat")});
+  }
+  for (const DatedStep& step : plan.schedule.steps) {
+    const Operation& op = plan.list.operations.at(step.operation);
+    if (op.done) continue;
+    std::string what = words.full_title(op);
+    if (op.kind == OperationKind::coat)
+      what += ", " + held_together(
+                         "at " +
+                         words.figures().temperature(plan.air.at(step.begin()).temperature).text());
+    for (std::size_t i = 0; i < step.pieces.size(); ++i) {
+      const std::string part =
+          step.pieces.size() < 2 ? "" : fmt::format(" ({} of {})", i + 1, step.pieces.size());
+      const auto who = i < step.by.size() ? std::optional(step.by[i]) : std::nullopt;
+      all.push_back(
+          {step.pieces[i], fmt::format("{}{}{}", who_words(plan, who), what, part), &step, i == 0});
+    }
+  }
+  std::erase_if(all, [](const WorkEntry& entry) { return entry.time.length() <= Minutes(0); });
+  std::stable_sort(all.begin(), all.end(),
+                   [](const WorkEntry& a, const WorkEntry& b) { return a.time < b.time; });
+  return all;
+}
+
+/// Each airing to the day on which it begins; what goes on from it, past midnight too, stays there.
+void airing_to_days(const Plan& plan, const Figures& figures, std::vector<WorkDay>& all) {
+  WorkDay* day = nullptr;
+  Instant open_until;
+  for (const AiringSpan& span : airing_of(plan)) {
+    if (span.time.begin != open_until) {
+      const auto found = std::ranges::find(all, figures.local_date(span.time.begin), &WorkDay::on);
+      day = found == all.end() ? nullptr : &*found;
+    }
+    open_until = span.time.end;
+    if (day != nullptr && span.time.end > plan.now) day->airing.push_back(span);
+  }
+}
+
+}  // namespace
+
+std::vector<WorkDay> work_days(const Plan& plan, const StepWords& words) {
+  std::vector<WorkDay> result;
+  for (WorkEntry& entry : entries(plan, words)) {
+    const Date on = words.figures().local_date(entry.time.begin);
+    if (result.empty() || result.back().on != on) result.push_back({.on = on});
+    result.back().work += entry.time.length();
+    result.back().typical = result.back().typical || (entry.step && entry.step->on_typical_air);
+    result.back().entries.push_back(std::move(entry));
+  }
+  airing_to_days(plan, words.figures(), result);
+  return result;
+}
+
+}  // namespace tackfree

@@ -1,0 +1,277 @@
+#include "tackfree/export/icalendar.hpp"
+
+#include <algorithm>
+#include <set>
+#include <string>
+#include <vector>
+
+#include "judged_plan.hpp"
+#include <doctest/doctest.h>
+
+using namespace tackfree;
+
+namespace {
+
+/// Physical lines; checks that each ends in CRLF.
+std::vector<std::string> lines_of(const std::string& calendar) {
+  std::vector<std::string> lines;
+  std::size_t begin = 0;
+  while (begin < calendar.size()) {
+    const std::size_t end = calendar.find("\r\n", begin);
+    REQUIRE(end != std::string::npos);
+    lines.push_back(calendar.substr(begin, end - begin));
+    begin = end + 2;
+  }
+  return lines;
+}
+
+std::vector<std::string> unfolded(const std::string& calendar) {
+  std::vector<std::string> lines;
+  for (const std::string& line : lines_of(calendar))
+    if (line.starts_with(' '))
+      lines.back() += line.substr(1);
+    else
+      lines.push_back(line);
+  return lines;
+}
+
+std::vector<std::string> values(const std::string& calendar, const std::string& name) {
+  std::vector<std::string> found;
+  for (const std::string& line : unfolded(calendar))
+    if (line.starts_with(name + ":")) found.push_back(line.substr(name.size() + 1));
+  return found;
+}
+
+}  // namespace
+
+TEST_CASE("lines are folded at 75 octets between characters and unfold to what they were") {
+  const std::string line = "SUMMARY:" + std::string(66, 'x') + "\u6728\u6750" +
+                           std::string(200, 'y') + "\U0001F333" + std::string(71, 'z');
+  std::string joined;
+  for (const std::string& part : lines_of(folded(line))) {
+    CHECK(part.size() <= 75);
+    const std::string content = joined.empty() ? part : part.substr(1);
+    CHECK((static_cast<unsigned char>(content.front()) & 0xC0U) != 0x80U);
+    joined += content;
+  }
+  CHECK(joined == line);
+  CHECK(folded(std::string(75, 'x')) == std::string(75, 'x') + "\r\n");
+  CHECK(folded(std::string(76, 'x')) == std::string(75, 'x') + "\r\n x\r\n");
+  CHECK(lines_of(folded(std::string(500, '\x80'))).size() == 7);
+}
+
+TEST_CASE("text is escaped and holds no control character") {
+  CHECK(escaped_text("a,b;c\\d\ne") == "a\\,b\\;c\\\\d\\ne");
+  CHECK(escaped_text("a\x1b[2J\x7f") == "a[2J");
+}
+
+TEST_CASE("no name can end a line or start a property") {
+  const std::string hostile = hostile_name();
+  const std::string calendar = calendar_report(small_plan({hostile, hostile, hostile, hostile}));
+  for (const std::string& line : lines_of(calendar)) {
+    CHECK(line.size() <= 75);
+    CHECK(std::none_of(line.begin(), line.end(), [](char c) {
+      const auto byte = static_cast<unsigned char>(c);
+      return byte < 0x20 || byte == 0x7F;
+    }));
+  }
+  CHECK(values(calendar, "UID").size() == 8);
+  CHECK(values(calendar, "END").size() == 8 + values(calendar, "TRIGGER").size() + 1);
+}
+
+TEST_CASE(
+    "there is one event for each piece of a step, each wait that ends and each milestone reached") {
+  const std::string calendar = calendar_report(small_plan());
+  const auto uids = values(calendar, "UID");
+  CHECK(uids.size() == 5 + 1 + 2);
+  CHECK(std::set(uids.begin(), uids.end()).size() == uids.size());
+  CHECK(uids[0] == "seat.varnish.bare.both.sand-p120.hall-bench@tackfree.invalid");
+  CHECK(uids[1] == "seat.varnish.bare.both.sand-p120.2.hall-bench@tackfree.invalid");
+}
+
+TEST_CASE("batches whose keys fall together still have their own events") {
+  Plan plan = small_plan();
+  plan.list.operations[2].key = plan.list.operations[1].key;
+  const auto uids = values(calendar_report(plan), "UID");
+  CHECK(std::set(uids.begin(), uids.end()).size() == uids.size());
+}
+
+TEST_CASE("set-up and clean-up belong to the first and the last coat of their session") {
+  const std::string calendar = calendar_report(small_plan());
+  const auto begins = values(calendar, "DTSTART");
+  const auto ends = values(calendar, "DTEND");
+  CHECK(begins[2] == "20270410T140000Z");
+  CHECK(ends[2] == "20270410T144000Z");
+  CHECK(begins[3] == "20270410T144000Z");
+  CHECK(ends[3] == "20270410T153000Z");
+  for (std::size_t i = 0; i < begins.size(); ++i) CHECK(begins[i] < ends[i]);
+}
+
+TEST_CASE("work after now has an alarm, work under way and milestones have none") {
+  Plan plan = small_plan();
+  plan.course.drying.clear();
+  CHECK(values(calendar_report(plan), "TRIGGER").size() == 4);  // the first piece starts now
+  plan.now = at("2027-04-10T14:20:00Z");
+  CHECK(values(calendar_report(plan, Feed::work), "TRIGGER").size() == 2);
+  CHECK(values(calendar_report(plan, Feed::waits), "TRANSP") ==
+        std::vector<std::string>{"TRANSPARENT", "TRANSPARENT"});
+}
+
+TEST_CASE("the calendar is stamped with the plan's now and has no method") {
+  const std::string calendar = calendar_report(small_plan());
+  for (const std::string& stamp : values(calendar, "DTSTAMP")) CHECK(stamp == "20270409T210000Z");
+  CHECK(values(calendar, "METHOD").empty());
+  CHECK(values(calendar, "VERSION") == std::vector<std::string>{"2.0"});
+  CHECK(calendar == calendar_report(small_plan()));
+}
+
+TEST_CASE("a coat's event says what to pour, how, and which cautions there are") {
+  const auto texts = values(calendar_report(small_plan()), "DESCRIPTION");
+  const auto coat = std::find_if(texts.begin(), texts.end(),
+                                 [](const std::string& text) { return text.starts_with("Pour"); });
+  REQUIRE(coat != texts.end());
+  CHECK(coat->find("Thin only what goes into the pot.\\n") != std::string::npos);
+  CHECK(coat->find("WARNING: Rags heat themselves.\\n") != std::string::npos);
+  CHECK(coat->ends_with("The product's label and safety data sheet govern."));
+}
+
+TEST_CASE("a step of no length makes no event") {
+  Plan plan = small_plan();
+  plan.schedule.steps[3].pieces[0].end = plan.schedule.steps[3].pieces[0].begin;
+  CHECK(values(calendar_report(plan), "UID").size() == 7);
+}
+
+TEST_CASE("an airing is an event of its own, known by its first coat, that takes up no time") {
+  const std::string calendar = calendar_report(judged_plan());
+  const std::vector<std::string> all = unfolded(calendar);
+  const auto uid =
+      std::find(all.begin(), all.end(),
+                "UID:seat.varnish.coat-1.back.coat.airing.open.hall-bench@tackfree.invalid");
+  REQUIRE(uid != all.end());
+  const std::vector<std::string> event(uid, std::find(uid, all.end(), "END:VEVENT"));
+  const auto has = [&](const std::string& line) {
+    return std::find(event.begin(), event.end(), line) != event.end();
+  };
+  CHECK(has("DTSTART:20270410T140000Z"));
+  CHECK(has("DTEND:20270410T181000Z"));
+  CHECK(has("SUMMARY:Airing: door open 10:00 am to 2:10 pm"));
+  CHECK(has("TRANSP:TRANSPARENT"));
+  CHECK(has("TRIGGER;RELATED=END:PT0S"));
+}
+
+TEST_CASE("nothing that is over by the plan's now is in the calendar") {
+  Plan plan = small_plan();
+  plan.now = at("2027-04-10T14:20:00Z");
+  for (const std::string& end : values(calendar_report(plan), "DTEND"))
+    CHECK(end > "20270410T142000Z");
+}
+
+TEST_CASE("the end of a coat's wait is an event whose alarm rings in the person's hours") {
+  Plan plan = small_plan();
+  plan.course.working = {{at("2027-04-11T12:00:00Z"), at("2027-04-11T16:00:00Z")}};
+  std::string calendar = calendar_report(plan, Feed::waits);
+  CHECK(values(calendar, "SUMMARY").front() == "seat: coat 1 of 2\\, back: dry to handle");
+  CHECK(values(calendar, "DTSTART").front() == "20270411T034000Z");
+  CHECK(values(calendar, "TRIGGER;VALUE=DATE-TIME") ==
+        std::vector<std::string>{"20270411T120000Z"});
+  plan.course.working = {{at("2027-04-11T03:00:00Z"), at("2027-04-11T16:00:00Z")}};
+  CHECK(values(calendar_report(plan, Feed::waits), "TRIGGER").front() == "PT0S");
+}
+
+TEST_CASE("work and waits can be had apart, and together they are the whole") {
+  const Plan plan = judged_plan();
+  const std::size_t all = values(calendar_report(plan), "UID").size();
+  const std::size_t work = values(calendar_report(plan, Feed::work), "UID").size();
+  const std::size_t waits = values(calendar_report(plan, Feed::waits), "UID").size();
+  CHECK(work == 5);
+  CHECK(all == work + waits);
+  for (const std::string& transparency : values(calendar_report(plan, Feed::waits), "TRANSP"))
+    CHECK(transparency == "TRANSPARENT");
+}
+
+namespace {
+
+/// The plan with what its own calendar said as its last plan.
+Plan made_again(Plan plan) {
+  LastPlan last;
+  last.now = plan.now;
+  last.events = calendar_states(plan);
+  plan.job.last_plan = std::move(last);
+  return plan;
+}
+
+/// The property `name` of the event with this UID.
+std::string value_of(const std::string& calendar, const std::string& uid, const std::string& name) {
+  bool inside = false;
+  for (const std::string& line : unfolded(calendar)) {
+    if (line.starts_with("UID:")) inside = line == "UID:" + uid;
+    if (inside && line.starts_with(name + ":")) return line.substr(name.size() + 1);
+  }
+  return {};
+}
+
+}  // namespace
+
+// RFC 5545, 3.8.7.4: the sequence number is raised when an event is revised in a significant way.
+TEST_CASE("a plan made again revises nothing, and a step that moves goes up by one") {
+  Plan plan = made_again(judged_plan());
+  for (const std::string& number : values(calendar_report(plan), "SEQUENCE")) CHECK(number == "0");
+  const std::string uid = values(calendar_report(plan), "UID").front();
+  plan.schedule.steps[0].pieces[0].begin += Minutes(5);
+  const std::string moved = calendar_report(plan);
+  CHECK(value_of(moved, uid, "SEQUENCE") == "1");
+  const auto numbers = values(moved, "SEQUENCE");
+  CHECK(std::ranges::count(numbers, "1") == 1);
+  const std::string later = calendar_report(made_again(plan));
+  CHECK(value_of(later, uid, "SEQUENCE") == "1");
+}
+
+// RFC 5545, 3.8.1.11: STATUS CANCELLED; 3.8.4.7: the UID stays the event's own.
+TEST_CASE(
+    "an event to come that is gone is there once more as cancelled, one that is past is not") {
+  Plan plan = made_again(judged_plan());
+  EventState gone = plan.job.last_plan->events.front();
+  gone.uid = "gone@tackfree.invalid";
+  gone.sequence = 3;
+  EventState past = gone;
+  past.uid = "past@tackfree.invalid";
+  past.time = {plan.now - Minutes(60), plan.now - Minutes(30)};
+  plan.job.last_plan->events.push_back(gone);
+  plan.job.last_plan->events.push_back(past);
+  const std::string calendar = calendar_report(plan);
+  CHECK(value_of(calendar, gone.uid, "STATUS") == "CANCELLED");
+  CHECK(value_of(calendar, gone.uid, "SEQUENCE") == "4");
+  CHECK(values(calendar, "STATUS").size() == 1);
+  const auto uids = values(calendar, "UID");
+  CHECK(std::ranges::count(uids, gone.uid) == 1);
+  CHECK(std::ranges::count(uids, past.uid) == 0);
+}
+
+// RFC 5545, 3.8.4.7: a UID is text, and escaped like all text.
+TEST_CASE("a last plan brings no property of its own into the calendar") {
+  Plan plan = made_again(judged_plan());
+  EventState gone = plan.job.last_plan->events.front();
+  gone.uid = "gone\r\nATTENDEE:mailto:a@example.org\x1b\u202e;x";
+  gone.summary = "old\nURL:x\x07";
+  gone.category = "old\nURL:y\u009b";
+  plan.job.last_plan->events.push_back(gone);
+  const std::string calendar = calendar_report(plan);
+  CHECK(values(calendar, "ATTENDEE").empty());
+  CHECK(values(calendar, "URL").empty());
+  const std::string uid = "gone \\nATTENDEE:mailto:a@example.org\\;x";
+  CHECK(value_of(calendar, uid, "STATUS") == "CANCELLED");
+  CHECK(value_of(calendar, uid, "SUMMARY") == "old\\nURL:x");
+  CHECK(value_of(calendar, uid, "CATEGORIES") == "old\\nURL:y");
+}
+
+// RFC 5545, 3.8.7.4 and 3.8.1.11: a step that comes back after its event was cancelled is a further
+// revision of the same UID, without that status.
+TEST_CASE("an event that comes back after it was cancelled is shown again, one revision higher") {
+  Plan plan = made_again(judged_plan());
+  EventState& back = plan.job.last_plan->events.front();
+  back.cancelled = true;
+  back.sequence = 2;
+  const std::string calendar = calendar_report(plan);
+  CHECK(value_of(calendar, back.uid, "SEQUENCE") == "3");
+  CHECK(values(calendar, "STATUS").empty());
+}

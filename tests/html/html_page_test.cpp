@@ -1,0 +1,63 @@
+#include "tackfree/html/html_page.hpp"
+
+#include "holds.hpp"
+#include <doctest/doctest.h>
+
+using namespace tackfree;
+
+namespace {
+
+template <class Write>
+std::string written(Write write) {
+  Markup html;
+  HtmlPage page(html);
+  write(page);
+  page.end();
+  CHECK(html.is_closed());
+  return html.markup();
+}
+
+}  // namespace
+
+TEST_CASE("a heading begins a section that can be linked to, and ends the one before it") {
+  const std::string html = written([](Page& page) {
+    page.heading("Coats and film");
+    page.paragraph({0, ""}, "x");
+    page.heading("Grits");
+  });
+  CHECK(
+      holds(html, "<section id=\"coats-and-film\"><h2>Coats and film</h2>\n<p>x</p>\n</section>"));
+  CHECK(holds(html, "<section id=\"grits\"><h2>Grits</h2>\n</section>"));
+}
+
+TEST_CASE("paragraphs with leads of one kind are one list, of another kind another") {
+  const std::string html = written([](Page& page) {
+    page.paragraph({2, "-"}, "one");
+    page.paragraph({2, "-"}, "two");
+    page.paragraph({2, "!"}, "look");
+    page.paragraph({0, "Ready"}, "Monday");
+    page.paragraph({0, "[ ]   2 "}, "rags");
+  });
+  CHECK(holds(html, "<ul class=\"points\"><li>one</li>\n<li>two</li>\n</ul>"));
+  CHECK(holds(html, "<ul class=\"warnings\"><li>look</li>\n</ul>"));
+  CHECK(holds(html, "<dt><bdi>Ready</bdi></dt>\n<dd><bdi>Monday</bdi></dd>"));
+  CHECK(holds(html, "<label><input type=\"checkbox\"><b>   2 </b> <bdi>rags</bdi></label>"));
+}
+
+TEST_CASE("a table scrolls inside a frame that the keyboard reaches, and its heads are heads") {
+  const std::string html = written([](Page& page) {
+    page.heading("Areas");
+    page.table({.head = {"part", "all"}, .rows = {{"<b>", "1.2"}}, .total = {"in all", "1.2"}});
+  });
+  CHECK(holds(
+      html,
+      "<div class=\"wide\" tabindex=\"0\" role=\"group\" aria-label=\"Table: Areas, part\">"));
+  CHECK(holds(html, "<th scope=\"col\">all</th>"));
+  CHECK(holds(html, "<th scope=\"row\"><bdi>&lt;b&gt;</bdi></th>"));
+  CHECK(holds(html, "<tfoot>"));
+  CHECK_FALSE(holds(written([](Page& page) { page.table({}); }), "<table>"));
+}
+
+TEST_CASE("nothing is written for a paragraph without words") {
+  CHECK(written([](Page& page) { page.paragraph({2, "pour"}, ""); }).empty());
+}

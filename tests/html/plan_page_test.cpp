@@ -1,0 +1,60 @@
+#include "tackfree/html/plan_page.hpp"
+
+#include "judged_plan.hpp"
+#include <doctest/doctest.h>
+
+using namespace tackfree;
+
+TEST_CASE("the page begins with what to do next and when it is ready, before the charts") {
+  const std::string page = html_report(judged_plan());
+  CHECK(page.starts_with("<!DOCTYPE html>\n<html lang=\"en\">"));
+  const std::size_t next = page.find("<dt><bdi>Next</bdi>");
+  const std::size_t ready = page.find("<dt><bdi>Ready</bdi>");
+  REQUIRE(next != std::string::npos);
+  REQUIRE(ready != std::string::npos);
+  CHECK(next < ready);
+  CHECK(ready < page.find("role=\"img\""));
+}
+
+TEST_CASE("every section of the plan is on the page, in the order a person asks") {
+  const std::string page = html_report(judged_plan());
+  std::size_t last = 0;
+  for (const char* id : {"the-days", "day-by-day", "air-and-drying", "fumes-and-airing",
+                         "coats-and-film", "grits", "what-to-buy", "finish-how-much-which-tins",
+                         "areas-to-coat", "cautions", "where-the-numbers-come-from"}) {
+    const std::size_t at = page.find("<section id=\"" + std::string(id) + "\">");
+    CHECK_MESSAGE(at != std::string::npos, id);
+    CHECK_MESSAGE(at > last, id);
+    last = at;
+  }
+  CHECK(holds(page, "The product&#39;s label and safety data sheet govern."));
+}
+
+TEST_CASE("every link on the page leads somewhere on the page") {
+  const std::string page = html_report(judged_plan());
+  for (std::size_t at = 0; (at = page.find("href=\"", at)) != std::string::npos;) {
+    at += 6;
+    const std::string target = page.substr(at, page.find('"', at) - at);
+    REQUIRE(target.starts_with("#"));
+    CHECK_MESSAGE(holds(page, "id=\"" + target.substr(1) + "\""), target);
+  }
+}
+
+TEST_CASE("names that try to be markup stay text, and the page stays small") {
+  const std::string hostile = hostile_name();
+  const std::string page = html_report(small_plan({hostile, hostile, hostile, hostile}));
+  CHECK_FALSE(holds(page, "<script"));
+  CHECK(holds(page, "&lt;script&gt;"));
+  CHECK_FALSE(holds(page, "\xE2\x80\xAE"));
+  CHECK(page.find('\x1b') == std::string::npos);
+  CHECK(page.size() < 300000);
+}
+
+TEST_CASE("the same plan gives the same page, and an empty plan gives one too") {
+  CHECK(html_report(judged_plan()) == html_report(judged_plan()));
+  Plan plan = small_plan();
+  plan.schedule.steps.clear();
+  plan.schedule.sessions.clear();
+  plan.course = {};
+  CHECK(holds(html_report(plan), "nothing is left to do"));
+}

@@ -1,0 +1,25 @@
+#include "tackfree/text/area_text.hpp"
+
+#include <algorithm>
+#include <string>
+
+#include "small_plan.hpp"
+#include <doctest/doctest.h>
+
+using namespace tackfree;
+
+TEST_CASE("the areas alone are said by grain and by side, with their notes") {
+  const std::string text = area_text(small_plan({}, UnitSystem::metric));
+  CHECK(holds(text, "AREAS TO COAT\n"));
+  CHECK(holds(text, "THE SAME BY SIDE\n"));
+  CHECK(holds(text, "film: The film is thin"));
+  CHECK_FALSE(holds(text, "from the tins"));
+}
+
+TEST_CASE("no name, however hostile, gets control characters into the text") {
+  SmallNames names;
+  names.job = names.part = hostile_name();
+  const std::string text = area_text(small_plan(names));
+  CHECK(std::ranges::none_of(
+      text, [](char c) { return static_cast<unsigned char>(c) < 0x20 && c != '\n'; }));
+}

@@ -1,0 +1,86 @@
+#include "tackfree/text/text_page.hpp"
+
+#include <string>
+
+#include <doctest/doctest.h>
+
+using namespace tackfree;
+
+TEST_CASE("a paragraph hangs below its lead") {
+  TextPage page(40);
+  page.paragraph({2, "why"}, "the garage is too cold to coat until ten");
+  CHECK(page.text() ==
+        "  why the garage is too cold to coat\n"
+        "      until ten\n");
+}
+
+TEST_CASE("a lead that is too long is cut and leaves half the page to the text") {
+  TextPage page(40);
+  page.paragraph({0, std::string(100, 'n')}, "word");
+  CHECK(page.text() == std::string(19, 'n') + "\u2026word\n");
+}
+
+TEST_CASE("a line holds no control character and ends without blanks") {
+  TextPage page(40);
+  page.line(2, "a\x1b[2J\nb  ");
+  CHECK(page.text() == "  a[2J b\n");
+}
+
+TEST_CASE("what is printed has line ends and, where it is coloured, the codes of a page alone") {
+  const std::string text = "\x1b[1ma\x1b[0m\x1b[2J\n\r\x07\x7f\u009b\u202eb\xff\x1b[1";
+  CHECK(printable(text, Ink::coloured) == "\x1b[1ma\x1b[0m[2J\n b\uFFFD[1");
+  CHECK(printable(text, Ink::plain) == "[1ma[0m[2J\n b\uFFFD[1");
+  CHECK(printable("a\n\nb\n", Ink::plain) == "a\n\nb\n");
+}
+
+TEST_CASE("blank lines do not pile up") {
+  TextPage page(40);
+  page.blank();
+  page.line(0, "a");
+  page.blank();
+  page.blank();
+  page.heading("how to");
+  CHECK(page.text() == "a\n\nHOW TO\n");
+}
+
+TEST_CASE("numbers of a table stand flush right and the total below a rule") {
+  TextPage page(40);
+  page.table({.head = {"part", "face"},
+              .rows = {{"seat", "10.5"}, {"\u6728", "2.0"}},
+              .total = {"all", "12.5"}});
+  CHECK(page.text() ==
+        "  part  face\n"
+        "  seat  10.5\n"
+        "  \u6728     2.0\n"
+        "  ----------\n"
+        "  all   12.5\n");
+}
+
+TEST_CASE("a long name in a table is cut, the numbers are not") {
+  TextPage page(40);
+  page.table({.head = {"part", "face"}, .rows = {{std::string(10000, 'x'), "1234.5"}}});
+  CHECK(page.text().find("\u2026  1234.5\n") != std::string::npos);
+}
+
+TEST_CASE("a coloured page is the plain page with codes of its own in it") {
+  const auto write = [](Page& page) {
+    page.heading("Cautions\x1b[31m");
+    page.subheading("one two three four five six seven eight nine ten eleven");
+    page.paragraph({0, "DANGER "}, "Stop.");
+    page.paragraph({2, "!"}, "Look at this, which takes more than one line of the page.");
+    page.table({.head = {"part", "all"}, .rows = {{"seat", "1"}}, .total = {"in all", "1"}});
+  };
+  TextPage plain(40), coloured(40, Ink::coloured);
+  write(plain);
+  write(coloured);
+  CHECK(plain.text().find('\x1b') == std::string::npos);
+  std::string without = coloured.text();
+  CHECK(without.find("\x1b[") != std::string::npos);
+  std::size_t on = 0, off = 0;
+  for (std::size_t at = 0; (at = without.find("\x1b[", at)) != std::string::npos; ++at)
+    ++(without.compare(at, 4, "\x1b[0m") == 0 ? off : on);
+  CHECK(on == off);
+  for (std::size_t at = 0; (at = without.find("\x1b[")) != std::string::npos;)
+    without.erase(at, without.find('m', at) - at + 1);
+  CHECK(without == plain.text());
+}

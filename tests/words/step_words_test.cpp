@@ -1,0 +1,102 @@
+#include "tackfree/words/step_words.hpp"
+
+#include "small_plan.hpp"
+#include <doctest/doctest.h>
+
+using namespace tackfree;
+
+TEST_CASE("a step's title names coat, side and grit, and the batch where there are several") {
+  Plan plan = small_plan();
+  const StepWords words(plan);
+  const auto& ops = plan.list.operations;
+  CHECK(words.title(ops[0]) == "sand bare wood, P120");
+  CHECK(words.title(ops[1]) == "coat 1 of 2, back");
+  CHECK(words.title(ops[2]) == "coat 1 of 2, both sides");
+  CHECK(words.title(ops[3]) == "coat 2 of 2, show side");
+  CHECK(words.full_title(ops[4]) == "seat: turn over");
+  plan.job.batches.pop_back();
+  CHECK(words.full_title(ops[4]) == "turn over");
+}
+
+TEST_CASE("a title names the coating where a system has several") {
+  Plan plan = small_plan();
+  plan.job.systems[0].steps.push_back({.name = "sealer", .coating = "varnish", .method = "brush"});
+  plan.list.operations[1].step = 1;
+  CHECK(StepWords(plan).title(plan.list.operations[1]) == "sealer coat 1 of 2, back");
+}
+
+TEST_CASE("a reason that is common to all steps is not told") {
+  const Plan plan = small_plan();
+  const StepWords words(plan);
+  CHECK(words.why(plan.schedule.steps[0]).empty());  // now
+  CHECK(words.why(plan.schedule.steps[2]).empty());  // nothing
+}
+
+TEST_CASE("the hours on the label are not said twice when this air keeps to them") {
+  Plan plan = small_plan();
+  plan.schedule.steps[3].held = {{.by = HeldBy::drying,
+                                  .until = at("2027-04-10T22:40:00Z"),
+                                  .operation = 1,
+                                  .stage = Stage::handle}};
+  CHECK(StepWords(plan).why(plan.schedule.steps[3]) ==
+        "coat 1, back, dry to handle Sat Apr 10, 6:40 pm (8 h)");
+}
+
+TEST_CASE("long waits end at the next working hours, short ones go without saying") {
+  Plan plan = small_plan();
+  DatedStep& turn = plan.schedule.steps[3];
+  CHECK_FALSE(StepWords(plan).why(turn).ends_with("then your next working hours"));
+  turn.held[1].until += Minutes(24 * 60);
+  CHECK(StepWords(plan).why(turn).ends_with("; then your next working hours"));
+}
+
+TEST_CASE("dust and quiet hours are told only where nothing graver came after them") {
+  Plan plan = small_plan();
+  DatedStep& coat = plan.schedule.steps[1];
+  coat.held.insert(coat.held.begin(), {.by = HeldBy::dust, .until = at("2027-04-09T22:00:00Z")});
+  CHECK(StepWords(plan).why(coat) ==
+        "too cold to coat (under 50 \u00b0F) [practice] until 10:10 am");
+  coat.held.pop_back();
+  CHECK(StepWords(plan).why(coat) == "dust kept from wet work through Fri Apr 9");
+  coat.held.back().until = at("2027-04-10T14:00:00Z");
+  CHECK(StepWords(plan).why(coat) == "dust kept from wet work until 10:00 am");
+  coat.held.insert(coat.held.begin(), {.by = HeldBy::dust, .until = at("2027-04-10T13:30:00Z")});
+  CHECK(StepWords(plan).why(coat) == "dust kept from wet work until 10:00 am");  // and not twice
+  coat.held.erase(coat.held.begin());
+  coat.held.back() = {.by = HeldBy::quiet_hours, .until = at("2027-04-09T22:00:00Z")};
+  CHECK(StepWords(plan).why(coat) == "quiet hours for the sander through Fri Apr 9");
+}
+
+TEST_CASE("each rule of the air is told with the coating's own limit") {
+  Plan plan = small_plan({}, UnitSystem::metric);
+  Coating& varnish = plan.job.coatings[0];
+  varnish.limits.hold_put_on_min = sourced(hours(24), Origin::published);
+  const StepWords words(plan);
+  CHECK(words.rule(Gate::too_cold, varnish) == "too cold to coat (under 10 \u00b0C)");
+  CHECK(words.rule(Gate::too_warm, varnish) == "too warm to coat (over 32 \u00b0C)");
+  CHECK(words.rule(Gate::too_humid, varnish) == "too damp to coat (over 80 % RH)");
+  CHECK(words.rule(Gate::dew, varnish) == "too near the dew point (under 3 \u00b0C above it)");
+  CHECK(words.rule(Gate::cold_before_dry, varnish) ==
+        "too cold before touch-dry (under 5 \u00b0C)");
+  CHECK(words.rule(Gate::cold_within_hold, varnish) ==
+        "too cold within 24 h of coating (under 10 \u00b0C)");
+}
+
+TEST_CASE("a wait on another batch's coat names that batch") {
+  Plan plan = small_plan();
+  plan.schedule.steps[3].held[0].operation = 2;
+  CHECK(StepWords(plan).why(plan.schedule.steps[3]).starts_with("coat 1 of legs dry to handle"));
+}
+
+TEST_CASE("how-to texts are numbered once each, in the order of the steps") {
+  const HowTo how_to(small_plan());
+  REQUIRE(how_to.entries().size() == 3);
+  CHECK(how_to.entries()[0].title() == "sand bare");
+  CHECK(how_to.entries()[1].title() == "coat 1");
+  CHECK(how_to.number_of(1) == 2);
+  CHECK(how_to.number_of(2) == 2);
+  CHECK(how_to.number_of(4) == 1);  // the same words
+  Plan silent = small_plan();
+  silent.list.operations[4].how.clear();
+  CHECK_FALSE(HowTo(silent).number_of(4));
+}
