@@ -9,6 +9,8 @@
 #include "tackfree/cli/output_files.hpp"
 #include "tackfree/cli/problem_list.hpp"
 #include "tackfree/cli/progress_line.hpp"
+#include "tackfree/export/areas_json.hpp"
+#include "tackfree/export/choices_json.hpp"
 #include "tackfree/export/csv.hpp"
 #include "tackfree/export/drying_json.hpp"
 #include "tackfree/export/icalendar.hpp"

@@ -1,11 +1,11 @@
 #include "tackfree/document/day_sections.hpp"
 
 #include "tackfree/document/fumes_section.hpp"
-#include "tackfree/document/material_sections.hpp"
 #include "tackfree/plan/due_dates.hpp"
 #include "tackfree/plan/recoat_room.hpp"
 #include "tackfree/words/airing_words.hpp"
 #include "tackfree/words/display_text.hpp"
+#include "tackfree/words/tins_words.hpp"
 #include "tackfree/words/work_days.hpp"
 
 #include <algorithm>

@@ -1,7 +1,7 @@
 #include "tackfree/export/csv.hpp"
 
-#include "tackfree/document/material_sections.hpp"
 #include "tackfree/words/display_text.hpp"
+#include "tackfree/words/tins_words.hpp"
 #include "tackfree/words/work_days.hpp"
 
 #include <algorithm>

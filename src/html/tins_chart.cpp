@@ -1,8 +1,8 @@
 #include "tackfree/html/tins_chart.hpp"
 
-#include "tackfree/document/material_sections.hpp"
 #include "tackfree/html/svg.hpp"
 #include "tackfree/words/display_text.hpp"
+#include "tackfree/words/tins_words.hpp"
 
 #include <algorithm>
 #include <utility>

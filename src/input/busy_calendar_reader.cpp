@@ -2,7 +2,7 @@
 
 #include "tackfree/base/text_file.hpp"
 #include "tackfree/syntax/calendar_lines.hpp"
-#include "tackfree/syntax/calendar_values.hpp"
+#include "tackfree/input/calendar_values.hpp"
 
 #include <algorithm>
 #include <map>

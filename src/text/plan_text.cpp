@@ -10,6 +10,7 @@
 #include "tackfree/text/day_chart.hpp"
 #include "tackfree/text/text_page.hpp"
 #include "tackfree/words/step_words.hpp"
+#include "tackfree/words/tins_words.hpp"
 
 namespace tackfree {
 

@@ -4,18 +4,10 @@
 #include "tackfree/document/page.hpp"
 #include "tackfree/words/step_words.hpp"
 
-#include <string>
-
 namespace tackfree {
 
 /// For each batch and coating: how many coats and why, wet and dry film, aim, cap and verdict.
 void write_films(Page& page, const Plan& plan, const Figures& figures);
-
-/// All tins to buy in one line: `1 x 1 qt varnish; 1 x 1 pt mineral spirits`, or `nothing`.
-std::string all_tins_text(const Plan& plan);
-
-/// `2 x 1 qt + 1 x 1/2 pt`, or `nothing`.
-std::string tins_text(const TinPurchase& purchase);
 
 /// Each coating coat by coat, then what the tools keep, what to buy and what is left over; thinner
 /// and cleaner; then the other things to have at hand.

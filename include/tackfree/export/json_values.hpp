@@ -1,10 +1,7 @@
 // JSON values: instants, gates and stages as every JSON document writes them.
 #pragma once
 
-#include "tackfree/air/coating_limits.hpp"
-#include "tackfree/air/drying.hpp"
-#include "tackfree/base/time.hpp"
-#include "tackfree/model/job.hpp"
+#include "tackfree/plan/plan.hpp"
 
 #include <optional>
 #include <string_view>

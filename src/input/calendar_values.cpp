@@ -1,4 +1,4 @@
-#include "tackfree/syntax/calendar_values.hpp"
+#include "tackfree/input/calendar_values.hpp"
 
 #include <algorithm>
 #include <array>
