@@ -49,11 +49,35 @@ class RowsReader {
     if (document_.rows.empty())
       problems_.push_back({.file = file_, .wanted = "has no rows; wanted at least one"});
     check_percent(rows);
+    fill_leap_day(rows);
     result.recorded_in = recorded_in_;
     return result;
   }
 
  private:
+  /// Replayed rows of a year without 29 February go on through one that has it: the 28th is
+  /// repeated.
+  void fill_leap_day(std::vector<AirRow>& rows) const {
+    if (!format_.replay_in_year || rows.empty()) return;
+    const auto first = static_cast<int>(utc_.local(rows.front().at).on.year());
+    const auto last = static_cast<int>(utc_.local(rows.back().at).on.year());
+    for (int year = first; year <= last; ++year) {
+      if (!date::year(year).is_leap()) continue;
+      const Instant day_before = utc_.instant({date::year(year) / date::month(2) / 28, 0});
+      const auto from = [&](Instant at) {
+        return std::ranges::lower_bound(rows, at, {}, &AirRow::at);
+      };
+      const auto leap_day = from(day_before + one_day);
+      const std::vector<AirRow> repeated(from(day_before), leap_day);
+      const bool lacks =
+          repeated.empty() || leap_day == rows.end() || leap_day->at < day_before + 2 * one_day;
+      if (lacks) continue;
+      for (auto place = rows.insert(leap_day, repeated.begin(), repeated.end());
+           const AirRow& row : repeated)
+        (place++)->at = row.at + one_day;
+    }
+  }
+
   void refuse_order(const CsvRow& fields, Instant at, Instant last) {
     const auto clock = parse_instant(fields.fields[*time_] + "Z");
     const bool twice = format_.time_is_local && clock &&
@@ -160,23 +184,21 @@ class RowsReader {
     return std::nullopt;
   }
 
-  /// The same clock time in the year of replay; the first row decides by how many years.
-  std::optional<Instant> replayed(const CsvRow& fields, Instant at) {
+  /// The same clock time in the year of replay; the first row decides by how many years. Nothing on
+  /// 29 February where that year has none.
+  std::optional<Instant> replayed(Instant at) {
     if (!format_.replay_in_year) return at;
     const LocalTime recorded = utc_.local(at);
     if (!recorded_in_) recorded_in_ = static_cast<int>(recorded.on.year());
     const Date moved = recorded.on + date::years(*format_.replay_in_year - *recorded_in_);
-    if (moved.ok()) return utc_.instant({moved, recorded.minute_of_day});
-    report(fields, *time_,
-           fmt::format("wanted a day that {} has too: leave the rows of 29 February out",
-                       static_cast<int>(moved.year())));
-    return std::nullopt;
+    if (!moved.ok()) return std::nullopt;
+    return utc_.instant({moved, recorded.minute_of_day});
   }
 
   std::optional<AirRow> read(const CsvRow& fields) {
     const std::size_t before = problems_.size();
     const auto recorded = time(fields);
-    const auto at = recorded ? replayed(fields, *recorded) : std::nullopt;
+    const auto at = recorded ? replayed(*recorded) : std::nullopt;
     const auto air = temperature(fields, temperature_);
     AirRow row{.at = at.value_or(Instant{}),
                .temperature = air.value_or(celsius(0)),
@@ -189,7 +211,8 @@ class RowsReader {
       report(fields, *time_, "wanted a time before the end of 2037");
     if (air && row.dew_point && *row.dew_point > *air + dew_point_slack)
       report(fields, *dew_point_, "wanted a dew point no higher than the temperature");
-    if (problems_.size() > before || !air || (!row.dew_point && !row.humidity)) return std::nullopt;
+    if (problems_.size() > before || !at || !air || (!row.dew_point && !row.humidity))
+      return std::nullopt;
     return row;
   }
 

@@ -92,11 +92,6 @@ TEST_CASE(
   CHECK(air.recorded_in == 2013);
   CHECK(air.rows[0].at == utc("2027-12-31T23:00Z"));
   CHECK(air.rows[1].at == utc("2028-01-01T00:00Z"));
-  const Problem leap = only_problem_of_rows(
-      "t,c,dew,rh\n2012-02-28T23:00Z,5,,50\n2012-02-29T00:00Z,5,,50\n", format);
-  CHECK(leap.line == 3);
-  CHECK(leap.key == "t");
-  CHECK(holds(leap.wanted, "a day that 2027 has too"));
 }
 
 TEST_CASE("a wrong row is named with its line, column, value and remedy") {

@@ -39,3 +39,33 @@ TEST_CASE("the hour that comes twice in autumn is named, with what to do") {
   CHECK(holds(problems[0].wanted, "comes twice"));
   CHECK(holds(problems[0].hint, "UTC"));
 }
+
+TEST_CASE("a replayed year goes on through a 29 February that it had, or had not") {
+  const auto replayed = [](const std::string& text, int year) {
+    const AirRowsFormat format{.time_column = "t",
+                               .temperature_column = "c",
+                               .humidity_column = "rh",
+                               .replay_in_year = year};
+    Problems problems;
+    AirRows air = parse_air_rows(text, "a.csv", format, Zone::utc(), problems);
+    CHECK(problems.empty());
+    return air.rows;
+  };
+  // 2027 has no such day: the 28th is there twice.
+  const auto longer = replayed(
+      "t,c,rh\n2027-02-27T18:00,1,50\n2027-02-28T06:00,2,50\n2027-02-28T18:00,3,50\n"
+      "2027-03-01T06:00,4,50\n",
+      2028);
+  REQUIRE(longer.size() == 6);
+  CHECK(longer[3].at == parse_instant("2028-02-29T06:00:00Z").value());
+  CHECK(longer[3].temperature == celsius(2));
+  CHECK(longer[4].at == parse_instant("2028-02-29T18:00:00Z").value());
+  CHECK(longer[5].at == parse_instant("2028-03-01T06:00:00Z").value());
+  // 2024 had it, 2027 does not: its rows are left out.
+  const auto shorter = replayed(
+      "t,c,rh\n2024-02-28T06:00,2,50\n2024-02-29T06:00,3,50\n2024-03-01T06:00,4,50\n", 2027);
+  REQUIRE(shorter.size() == 2);
+  CHECK(shorter[1].at == parse_instant("2027-03-01T06:00:00Z").value());
+  // A file that ends before March has nothing to fill.
+  CHECK(replayed("t,c,rh\n2027-02-28T06:00,2,50\n", 2028).size() == 1);
+}

@@ -3,6 +3,7 @@
 Nothing of the program is used. Sources of the formulas: docs/formulas.md, "Humid air" and the sections
 after it. Values stand on a raster of five minutes and run straight between.
 """
+import calendar
 import csv
 import math
 from bisect import bisect_right
@@ -54,8 +55,25 @@ def rows_of_csv(folder, rows, clock):
             known.append((moment.astimezone(timezone.utc), t, float(wet) / 100 * saturation(t)))
     if "replay_in_year" in rows:
         years = rows["replay_in_year"] - known[0][0].year
-        known = [(m.replace(year=m.year + years), t, e) for m, t, e in known]
+        known = replayed(known, years)
     return [(minutes_of(m), t, e) for m, t, e in known]
+
+
+def replayed(known, years):
+    """All moved by whole years; a 29 February that only the later year has repeats the 28th."""
+    moved = []
+    for moment, t, e in known:
+        leap = (moment.month, moment.day) == (2, 29)
+        if leap and not calendar.isleap(moment.year + years):
+            continue
+        moved.append((moment.replace(year=moment.year + years), t, e))
+    for year in {moment.year for moment, _, _ in moved if calendar.isleap(moment.year)}:
+        february = [row for row in moved if row[0].year == year and row[0].month == 2]
+        if any(row[0].day == 29 for row in february) or not any(row[0] > datetime(year, 3, 1, tzinfo=timezone.utc)
+                                                                 for row in moved):
+            continue
+        moved += [(m + timedelta(days=1), t, e) for m, t, e in february if m.day == 28]
+    return sorted(moved)
 
 
 def rows_of_epw(folder, epw):

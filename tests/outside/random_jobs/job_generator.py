@@ -141,7 +141,9 @@ class JobGenerator:
             coating["label"] = label
         if rng.random() < 0.1:
             self.tags.add("measured")
-            coating["measured"] = {"light_use_after_h": 30, "clean_up_min": 7}
+            recoat = label.get("recoat_after_h", own.get("recoat_after_h", 0))
+            recoat = max(recoat) if isinstance(recoat, list) else recoat
+            coating["measured"] = {"light_use_after_h": max(30, round(2 * recoat, 1)), "clean_up_min": 7}
             if "light_use_after_h" not in own or "touch_after_h" in label:
                 coating["measured"] = {"clean_up_min": 7}
         if rng.random() < 0.15:

@@ -41,7 +41,7 @@ def write_rows(rng, folder, weather, begin, end, name, tags):
     begin -= begin % 60
     fahrenheit, step = rng.random() < 0.3, rng.choice([60, 60, 60, 30, 120])
     year = (EPOCH + timedelta(minutes=begin)).year
-    # Rows of earlier years are replayed; a leap day between is left out.
+    # Rows of earlier years are replayed; where those lack a leap day, it is repeated.
     shift = rng.choice([1, 2, 7]) if rng.random() < 0.25 else 0
     lines = ["time,temp,dew,rh"]
     for minute in range(begin, end + 1, step):
@@ -52,9 +52,10 @@ def write_rows(rng, folder, weather, begin, end, name, tags):
         dew = weather.dew_point(t, humidity)
         moment = EPOCH + timedelta(minutes=minute)
         if shift:
-            if (moment.month, moment.day) == (2, 29):
+            try:
+                moment = moment.replace(year=moment.year - shift)
+            except ValueError:  # 29 February
                 continue
-            moment = moment.replace(year=moment.year - shift)
         shown = (lambda x: round(x * 1.8 + 32, 2)) if fahrenheit else (lambda x: x)
         cells = rng.choice([[shown(dew), ""], ["", humidity], [shown(dew), humidity]])
         lines.append(",".join(str(c) for c in [moment.strftime("%Y-%m-%dT%H:%M:%SZ"), shown(t), *cells]))
