@@ -27,7 +27,9 @@ Tree read_tree(const std::string& root) {
   for (const char* folder : {"src", "include", "tests", "docs"})
     for (const auto& entry : fs::recursive_directory_iterator(fs::path(root) / folder))
       if (entry.is_regular_file()) add(entry.path());
-  add(fs::path(root) / "data/coatings.json");
+  for (const auto& entry : fs::directory_iterator(fs::path(root) / "data"))
+    if (entry.is_regular_file()) add(entry.path());
+  add(fs::path(root) / ".ci/run");
   for (const auto& entry : fs::directory_iterator(root))
     if (entry.is_regular_file())
       add(entry.path());
