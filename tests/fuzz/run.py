@@ -66,7 +66,7 @@ def first_inputs(target):
             if BUILD.parent not in path.parents:
                 yield path.read_bytes()[:longest]
     for test in tests:
-        for text in texts_of((ROOT / f"tests/input/{test}_test.cpp").read_text()):
+        for text in texts_of(next(ROOT.glob(f"tests/*/{test}_test.cpp")).read_text()):
             yield text.encode(errors="surrogateescape")[:longest]
 
 
