@@ -21,6 +21,7 @@
 #include "tackfree/input/starter_job.hpp"
 #include "tackfree/plan/choices.hpp"
 #include "tackfree/plan/coat_outlook.hpp"
+#include "tackfree/plan/dated_work.hpp"
 #include "tackfree/plan/left_out.hpp"
 #include "tackfree/plan/make_plan.hpp"
 #include "tackfree/plan/tonight.hpp"
@@ -150,11 +151,13 @@ std::optional<AskedPlan> asked_plan(const Options& options, const Streams& to, P
   if (!now || !problems.empty()) return std::nullopt;
   KeptPlanFile kept(options, *job, *now);
   if (!options.last_plan) job->last_plan = kept.last_plan();
-  std::optional<Plan> plan = make_plan(*job, *now, problems, stage);
+  solver::Effort effort{most_effort};
+  std::optional<Plan> plan = make_plan(*job, *now, problems, stage, &effort);
   if (plan && plan->room && plan->room->proposed && options.airing == AiringChoice::proposed) {
     Job again = std::move(*job);
     again.room.airing = plan->room->proposed;
-    plan = make_plan(std::move(again), *now, problems, stage);
+    effort = effort_after(effort);
+    plan = make_plan(std::move(again), *now, problems, stage, &effort);
   }
   if (!plan) return std::nullopt;
   return AskedPlan{std::move(*plan), std::move(kept)};
@@ -290,11 +293,13 @@ int tonight_command(const Options& options, const Streams& to) {
       job->last_plan ? std::vector{*job->last_plan} : kept.plans();
   if (!planned.empty()) job->last_plan = planned.front();
   add_reading(options.log, *now, *job);
-  const std::optional<Plan> plan = make_plan(*job, *now, problems);
+  solver::Effort effort{most_effort};
+  const std::optional<Plan> plan = make_plan(*job, *now, problems, {}, &effort);
   if (!plan || !problems.empty()) return report_problems(problems, to.err);
   report_left_out(left_out_problems(plan->job), to.err);
   Tonight answer = tonight(*plan);
-  answer.unlogged = unlogged(*plan, *job, planned, *now);
+  solver::Effort what_if = effort_after(effort);
+  answer.unlogged = unlogged(*plan, *job, planned, *now, what_if);
   to.print(tonight_text(*plan, answer, to.columns, to.ink));
   return plan->schedule.unplaced.empty() ? exit_done : exit_not_plannable;
 }

@@ -173,7 +173,8 @@ class FileReading {
     if (event.rule || line.name == "EXRULE")
       report(line.line, line.name, "wanted one RRULE, and no EXRULE, in an event");
     else if (++repeating_ == most_busy_rules + 1)
-      report(line.line, "", fmt::format("wanted at most {} repeating events", most_busy_rules));
+      report(line.line, "", fmt::format("wanted at most {} repeating events", most_busy_rules),
+             "export a shorter stretch of the calendar");
     event.rule = line;
   }
 

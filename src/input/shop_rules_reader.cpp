@@ -204,7 +204,8 @@ std::vector<Person> read_people(JsonCursor& job, const WorkCalendar& shared, Nam
   }
   check_own_names(job, "people", people);
   if (people.size() > 9)
-    job.report("people", "wanted at most nine people: this is for home makers and small shops");
+    job.report("people", "wanted at most nine people: this is for home makers and small shops",
+               "list those whose hours matter, or plan part of the work in a job of its own");
   return people;
 }
 

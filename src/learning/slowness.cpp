@@ -8,12 +8,17 @@ namespace {
 
 constexpr double trial_sd = 0.50;
 
-std::optional<double> reading_of(const CoatTried& coat, const Coating& coating) {
-  if (coat.failed_at && coat.passed_at && *coat.passed_at >= *coat.failed_at)
-    return (std::log(*coat.failed_at) + std::log(*coat.passed_at)) / 2;
-  if (coat.failed_at) return std::log(expected_need(coating, 1.0, *coat.failed_at));
-  if (coat.passed_at && *coat.passed_at < 1.0) return std::log(*coat.passed_at);
-  return std::nullopt;
+bool passed_after_failing(const CoatTried& coat) {
+  return coat.passed_at && (!coat.failed_at || *coat.passed_at >= *coat.failed_at);
+}
+
+/// What a coat says that was dry in the end; `known` is the factor of earlier jobs. That it was not
+/// dry before says only that it is slower than that.
+std::optional<double> reading_of_passed(const CoatTried& coat, double known) {
+  if (*coat.passed_at < 1.0) return std::log(*coat.passed_at);
+  if (!coat.failed_at) return std::nullopt;
+  const double middle = (std::log(*coat.failed_at) + std::log(*coat.passed_at)) / 2;
+  return middle > std::log(known) ? std::optional(middle) : std::nullopt;
 }
 
 }  // namespace
@@ -31,12 +36,25 @@ std::vector<Learnt> learnt_slowness(const Job& job) {
   std::vector<Learnt> all;
   for (const Coating& coating : job.coatings) {
     std::vector<RatioReading> readings;
+    const auto learnt = [&] {
+      return learnt_from(coating.drying_taught, {slowness_spread(coating), trial_sd}, readings);
+    };
+    std::vector<CoatTried> failed;
     for (const CoatTried& coat : job.history.tried) {
-      const auto reading = coat.coating == coating.name ? reading_of(coat, coating) : std::nullopt;
-      if (reading) readings.push_back({*reading, coat.insisted, coat.entry});
+      if (coat.coating != coating.name) continue;
+      if (!passed_after_failing(coat)) {
+        if (coat.failed_at) failed.push_back(coat);
+        continue;
+      }
+      if (const auto reading = reading_of_passed(coat, coating.drying_taught.factor))
+        readings.push_back({*reading, coat.insisted, coat.entry});
     }
-    all.push_back(
-        learnt_from(coating.drying_taught, {slowness_spread(coating), trial_sd}, readings));
+    // Each is expected to need more than what is known by then, so it never makes a coat quicker.
+    for (const CoatTried& coat : failed) {
+      const double need = expected_need(coating, learnt().factor, *coat.failed_at);
+      readings.push_back({std::log(need), coat.insisted, coat.entry});
+    }
+    all.push_back(learnt());
   }
   return all;
 }

@@ -32,9 +32,8 @@ Plan in_air_of(const Plan& way, Plan standing) {
 
 }  // namespace
 
-Choices choices(Plan standing, Interval span, const StageListener& stage) {
+Choices choices(Plan standing, Interval span, solver::Effort& effort, const StageListener& stage) {
   Choices choices;
-  solver::Effort effort{most_effort};
   Plan soonest = standing;
   date_aired_work(soonest, span, &effort);
   // What cannot be kept in any case is not asked of the others.
@@ -60,10 +59,11 @@ Choices choices(Plan standing, Interval span, const StageListener& stage) {
 
 std::optional<Choices> choices_of(Job job, Instant now, Problems& problems,
                                   const StageListener& stage) {
-  auto standing = make_standing(std::move(job), now, problems);
+  solver::Effort effort{most_effort};
+  auto standing = make_standing(std::move(job), now, problems, &effort);
   if (!standing) return std::nullopt;
   const Interval span{standing->now, standing->now + whole_minutes_up(standing->job.horizon)};
-  return choices(std::move(*standing), span, stage);
+  return choices(std::move(*standing), span, effort, stage);
 }
 
 }  // namespace tackfree

@@ -9,6 +9,7 @@
 #include "tackfree/schedule/missed_windows.hpp"
 #include "tackfree/solver/label_search.hpp"
 
+#include <algorithm>
 #include <optional>
 #include <utility>
 
@@ -35,6 +36,10 @@ void hold_to_windows(Plan& plan) {
 }
 
 }  // namespace
+
+solver::Effort effort_after(const solver::Effort& first) {
+  return {.left = std::max(first.left, least_effort)};
+}
 
 void list_work(Plan& plan) {
   plan.list = with_repairs(operation_list(plan.job, plan.takeoff, plan.volumes, plan.keyed),

@@ -9,6 +9,7 @@
 #include "tackfree/schedule/make_schedule.hpp"
 
 #include <algorithm>
+#include <cstdint>
 #include <utility>
 
 #include <fmt/format.h>
@@ -88,7 +89,7 @@ double films_wet(const Plan& plan, const Operation& coat) {
 
 /// When the plan of the hour at which the coat went on would have had it on.
 std::optional<Instant> on_if_waited(const Plan& plan, const Operation& coat, Job job,
-                                    const StandingAt& standing_at) {
+                                    const StandingAt& standing_at, solver::Effort& effort) {
   const Instant then = coat.done->time.begin;
   std::erase_if(job.history.entries,
                 [&](const LogEntry& entry) { return entry.at > then || entry.step == coat.key; });
@@ -96,8 +97,10 @@ std::optional<Instant> on_if_waited(const Plan& plan, const Operation& coat, Job
   auto waiting = standing_at(std::move(job), then, plan.early);
   if (!waiting) return std::nullopt;
   const Interval span{waiting->now, waiting->now + whole_minutes_up(waiting->job.horizon)};
-  solver::Effort effort{most_effort};
+  const std::int64_t kept = effort.left - effort.left / 2;
+  effort.left -= kept;
   date_work(*waiting, drying_clocks(waiting->job, waiting->air), span, &effort);
+  effort.left += kept;
   for (const DatedStep& step : waiting->schedule.steps)
     if (waiting->list.operations[step.operation].key == coat.key)
       return step.dries_from.value_or(step.end());
@@ -140,7 +143,8 @@ void shut_window_notes(const Plan& plan, std::vector<Note>& notes) {
 
 }  // namespace
 
-void price_early_coats(Plan& plan, const Job& given, const StandingAt& standing_at) {
+void price_early_coats(Plan& plan, const Job& given, const StandingAt& standing_at,
+                       solver::Effort& effort) {
   const bool insisted = std::ranges::any_of(plan.list.operations, [](const Operation& op) {
     return op.coating && op.done && op.done->insisted;
   });
@@ -153,7 +157,7 @@ void price_early_coats(Plan& plan, const Job& given, const StandingAt& standing_
                     .films_wet = films_wet(plan, plan.list.operations[*next])};
     if (const auto over = waits_over(plan, clocks, *next))
       price.counts_from = std::max(price.counts_from, *over);
-    if (const auto waited = on_if_waited(plan, coat, given, standing_at))
+    if (const auto waited = on_if_waited(plan, coat, given, standing_at, effort))
       price.counts_from = std::max(price.counts_from, *waited);
     plan.early[coat.key] = price;
     list_work(plan);

@@ -73,10 +73,9 @@ void learn(Plan& plan, Job& job, const OperationList& list) {
 }
 
 /// Dates the work by what the job aims at.
-void date_by_aim(Plan& plan, Interval span, const StageListener& stage) {
-  solver::Effort effort{most_effort};
+void date_by_aim(Plan& plan, Interval span, const StageListener& stage, solver::Effort& effort) {
   if (plan.job.aim == Aim::ready) return date_aired_work(plan, span, &effort);
-  Choices found = choices(std::move(plan), span, stage);
+  Choices found = choices(std::move(plan), span, effort, stage);
   plan = std::move(found.ways.back());
   if (plan.schedule.proof) plan.schedule.proof->fewest_sessions = found.none_fewer;
 }
@@ -121,7 +120,8 @@ Length all_tape(const SurfaceTakeoff& takeoff) {
 
 }  // namespace
 
-std::optional<Plan> make_standing(Job job, Instant now, Problems& problems) {
+std::optional<Plan> make_standing(Job job, Instant now, Problems& problems,
+                                  solver::Effort* effort) {
   const auto is_insisted = [](const LogEntry& entry) {
     return entry.kind == LogKind::coat && entry.insisted;
   };
@@ -130,27 +130,32 @@ std::optional<Plan> make_standing(Job job, Instant now, Problems& problems) {
   const Job given = job;
   auto plan = standing(std::move(job), now, problems, {});
   if (!plan) return std::nullopt;
-  price_early_coats(*plan, given,
-                    [](Job then, Instant at, const std::map<std::string, EarlyCoat>& early) {
-                      Problems untold;  // told for the whole log
-                      return standing(std::move(then), at, untold, early);
-                    });
+  solver::Effort own{most_effort};
+  price_early_coats(
+      *plan, given,
+      [](Job then, Instant at, const std::map<std::string, EarlyCoat>& early) {
+        Problems untold;  // told for the whole log
+        return standing(std::move(then), at, untold, early);
+      },
+      effort != nullptr ? *effort : own);
   return plan;
 }
 
 std::optional<Plan> make_plan(Job given, Instant now, Problems& problems,
-                              const StageListener& stage) {
+                              const StageListener& stage, solver::Effort* effort) {
+  solver::Effort own{most_effort};
+  if (effort == nullptr) effort = &own;
   const auto begins = [&](const char* what) {
     if (stage) stage(what);
   };
   begins("working out air, areas and litres");
-  auto standing = make_standing(std::move(given), now, problems);
+  auto standing = make_standing(std::move(given), now, problems, effort);
   if (!standing) return std::nullopt;
   Plan plan = std::move(*standing);
   Job& job = plan.job;
   const Interval span{plan.now, plan.now + whole_minutes_up(job.horizon)};
   begins("dating the steps");
-  date_by_aim(plan, span, stage);
+  date_by_aim(plan, span, stage, *effort);
   for (const ToolRest& rest : plan.schedule.tool_rests)
     plan.list.operations[plan.schedule.steps[rest.step].operation].how.push_back(
         tool_rest_words(job, plan.list, plan.schedule, rest));

@@ -19,8 +19,9 @@ constexpr std::size_t most_tried = 6;
 
 class Asking {
  public:
-  Asking(const Plan& plan, const Job& job, const std::vector<LastPlan>& planned, Instant now)
-      : plan_(plan), job_(job), now_(now) {
+  Asking(const Plan& plan, const Job& job, const std::vector<LastPlan>& planned, Instant now,
+         solver::Effort& effort)
+      : plan_(plan), job_(job), now_(now), effort_(effort) {
     // A plan that was replaced counts up to when it was.
     Instant until = now;
     for (const LastPlan& each : planned) {
@@ -117,7 +118,7 @@ class Asking {
   }
 
   /// Nothing to ask where the log would not take it: it cannot have been done as planned.
-  bool answer(UnloggedWork& work) const {
+  bool answer(UnloggedWork& work) {
     for (const Report& report : reports(work)) {
       Problems problems;
       auto told = understood(job_, report, now_, problems);
@@ -127,7 +128,7 @@ class Asking {
       told->entry.id = with.history.next_id++;
       with.history.entries.push_back(std::move(told->entry));
       work.report = report;
-      work.if_done = make_plan(std::move(with), now_, problems);
+      work.if_done = make_plan(std::move(with), now_, problems, {}, &effort_);
       return work.if_done.has_value();
     }
     return false;
@@ -136,14 +137,15 @@ class Asking {
   const Plan& plan_;
   const Job& job_;
   Instant now_;
+  solver::Effort& effort_;
   std::map<std::string, Interval, std::less<>> due_;  ///< by key of the operation
 };
 
 }  // namespace
 
 Unlogged unlogged(const Plan& plan, const Job& job, const std::vector<LastPlan>& planned,
-                  Instant now) {
-  return Asking(plan, job, planned, now).result();
+                  Instant now, solver::Effort& effort) {
+  return Asking(plan, job, planned, now, effort).result();
 }
 
 }  // namespace tackfree

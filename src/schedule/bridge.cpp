@@ -150,10 +150,11 @@ class Builder {
 
   /// Closes the slots of a batch's work, or of its coats, that its dates forbid.
   void close_by_dates(const Operation& operation, Slot duration, std::vector<Rule>& closed) {
-    if (!has_set_dates(job_, operation)) return;
+    const SetDates dates(job_, operation);
+    if (!dates.any()) return;
     for (Slot s = 0; s < problem().horizon; ++s)
       if (Rule& rule = closed[index(s)]; rule == solver::no_rule)
-        rule = rule_of_dates(job_, operation, {grid().at(s), grid().at(s + duration)});
+        rule = dates.rule({grid().at(s), grid().at(s + duration)});
   }
 
   Slot work_slots(const Operation& operation) const {

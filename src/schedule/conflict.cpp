@@ -6,6 +6,8 @@
 
 #include <algorithm>
 #include <array>
+#include <bitset>
+#include <map>
 #include <string>
 #include <utility>
 
@@ -23,8 +25,9 @@ struct Case {
   Interval span;
 };
 
-/// A kind of rule that can be taken away, and what it says for one step.
+/// A kind of rule that can be taken away where the job has it, and what it says for one step.
 struct RuleKind {
+  bool (*is_in)(const Job& job);
   void (*take_away)(Job& job);
   std::string (*words)(const Case& about);
 };
@@ -92,73 +95,114 @@ void take_air(Job& job) {
   }
 }
 
+bool any_batch(const Job& job, bool (*has)(const Batch& batch)) {
+  return std::ranges::any_of(job.batches, has);
+}
+
+bool always(const Job&) { return true; }
+
 /// In the order in which they are taken away: what can be given up most easily first.
 constexpr std::array<RuleKind, 7> kinds{{
-    {[](Job& job) { job.calendar.no_power_sanding.clear(); }, quiet_words},
-    {[](Job& job) {
+    {[](const Job& job) { return !job.calendar.no_power_sanding.empty(); },
+     [](Job& job) { job.calendar.no_power_sanding.clear(); }, quiet_words},
+    {[](const Job& job) {
+       return any_batch(job, [](const Batch& batch) { return !batch.rules.no_coating_on.empty(); });
+     },
+     [](Job& job) {
        for (Batch& batch : job.batches) batch.rules.no_coating_on.clear();
      },
      no_coating_words},
-    {[](Job& job) {
+    {[](const Job& job) {
+       return std::ranges::any_of(job.rooms,
+                                  [](const DryingRoom& room) { return room.space || room.places; });
+     },
+     [](Job& job) {
        for (DryingRoom& room : job.rooms) {
          room.space.reset();
          room.places.reset();
        }
      },
      space_words},
-    {[](Job& job) {
+    {[](const Job& job) {
+       return any_batch(job, [](const Batch& batch) { return batch.rules.not_before.has_value(); });
+     },
+     [](Job& job) {
        for (Batch& batch : job.batches) batch.rules.not_before.reset();
      },
      not_before_words},
-    {[](Job& job) {
+    {[](const Job& job) {
+       return any_batch(job, [](const Batch& batch) { return !batch.rules.pins.empty(); });
+     },
+     [](Job& job) {
        for (Batch& batch : job.batches) batch.rules.pins.clear();
      },
      pin_words},
-    {take_air, air_words},
-    {[](Job& job) {
+    {always, take_air, air_words},
+    {always,
+     [](Job& job) {
        open_all_hours(job.calendar);
        for (Person& person : job.people) open_all_hours(person.hours);
      },
      hours_words},
 }};
 
-/// Sets of rules tried out on one step.
+/// A set of kinds, by bit.
+using KindSet = std::bitset<kinds.size()>;
+
+/// Sets of rules tried out, each once for all steps.
 class Trials {
  public:
   Trials(const Job& job, const OperationList& list, const AirSeries& air,
          const std::vector<DryingClock>& clocks, Interval span)
-      : job_(job), list_(list), air_(air), clocks_(clocks), span_(span) {}
+      : job_(job), list_(list), air_(air), clocks_(clocks), span_(span) {
+    for (Batch& batch : job_.batches) batch.rules.ready_by.reset();
+  }
 
   /// The kinds that cannot hold together; empty when the step has no time without any of them.
-  std::vector<std::size_t> conflict(std::size_t operation) const {
-    Job rules = job_;
-    for (Batch& batch : rules.batches) batch.rules.ready_by.reset();
-    Job none = rules;
-    for (const RuleKind& kind : kinds) kind.take_away(none);
+  std::vector<std::size_t> conflict(std::size_t operation) {
     std::vector<std::size_t> left;
-    if (!has_time(none, operation)) return left;
+    KindSet all, away;
+    for (std::size_t k = 0; k < kinds.size(); ++k) all[k] = kinds.at(k).is_in(job_);
+    if (!has_time(all, operation)) return left;
     for (std::size_t k = 0; k < kinds.size(); ++k) {
-      Job fewer = rules;
-      kinds.at(k).take_away(fewer);
-      if (has_time(fewer, operation))
-        left.push_back(k);
-      else
-        rules = std::move(fewer);
+      if (!all[k]) continue;
+      away.set(k);
+      if (!has_time(away, operation)) continue;
+      left.push_back(k);
+      away.reset(k);
     }
+    // Taking anything away helps where nothing need be: then it is the order that is in the way.
+    if (left.size() == all.count() && has_time({}, operation)) left.clear();
     return left;
   }
 
  private:
-  bool has_time(const Job& rules, std::size_t operation) const {
-    const Bridge problem = bridge(rules, list_, air_, clocks_, span_);
-    return solved_roughly(problem).activities[problem.activity_of[operation]].placed();
+  bool has_time(KindSet away, std::size_t operation) {
+    auto found = placed_.find(away.to_ulong());
+    if (found == placed_.end())
+      found = placed_.emplace(away.to_ulong(), placed_without(away)).first;
+    return found->second.at(operation);
   }
 
-  const Job& job_;
+  /// By operation: has it a time without these rules?
+  std::vector<bool> placed_without(KindSet away) const {
+    Job rules = job_;
+    for (std::size_t k = 0; k < kinds.size(); ++k)
+      if (away[k]) kinds.at(k).take_away(rules);
+    const Bridge problem = bridge(rules, list_, air_, clocks_, span_);
+    const solver::Solution solution = solved_roughly(problem);
+    std::vector<bool> placed;
+    for (const std::size_t activity : problem.activity_of)
+      placed.push_back(activity != done_already && solution.activities[activity].placed());
+    return placed;
+  }
+
+  Job job_;  ///< what is due is wanted, not needed
   const OperationList& list_;
   const AirSeries& air_;
   const std::vector<DryingClock>& clocks_;
   Interval span_;
+  std::map<unsigned long, std::vector<bool>> placed_;  ///< by the kinds taken away
 };
 
 }  // namespace
@@ -167,7 +211,7 @@ void name_conflicts(const Job& job, const OperationList& list, const AirSeries& 
                     const std::vector<DryingClock>& clocks, Schedule& schedule) {
   constexpr int most = 3;
   int looked_into = 0;
-  const Trials trials(job, list, air, clocks, schedule.span);
+  Trials trials(job, list, air, clocks, schedule.span);
   for (Unplaced& unplaced : schedule.unplaced) {
     if (unplaced.by == HeldBy::previous_step || ++looked_into > most) continue;
     const auto conflict = trials.conflict(unplaced.operation);

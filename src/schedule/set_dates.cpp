@@ -20,25 +20,25 @@ Interval hours_of(const Pin& pin, const Zone& zone) {
 
 }  // namespace
 
-bool has_set_dates(const Job& job, const Operation& operation) {
+SetDates::SetDates(const Job& job, const Operation& operation)
+    : not_before_(job.batches[operation.batch].rules.not_before) {
+  if (operation.kind != OperationKind::coat) return;
+  const Zone& zone = job.calendar.zone;
   const BatchRules& set = job.batches[operation.batch].rules;
-  return set.not_before || (operation.kind == OperationKind::coat &&
-                            !(set.no_coating_on.empty() && set.pins.empty()));
+  for (const Date on : set.no_coating_on)
+    no_coating_.push_back({zone.instant({on, 0}), zone.instant({next_day(on), 0})});
+  for (const Pin& pin : set.pins)
+    if (is_set_by(pin, job, operation)) set_for_.push_back(hours_of(pin, zone));
 }
 
-solver::Rule rule_of_dates(const Job& job, const Operation& operation, Interval time) {
-  const BatchRules& set = job.batches[operation.batch].rules;
-  if (set.not_before && time.begin < *set.not_before) return rules::not_before;
-  if (operation.kind != OperationKind::coat) return solver::no_rule;
-  const Zone& zone = job.calendar.zone;
-  const Date first = zone.local(time.begin).on, last = zone.local(time.end - Minutes(1)).on;
-  for (const Date on : set.no_coating_on)
-    if (first <= on && on <= last) return rules::no_coating;
-  for (const Pin& pin : set.pins) {
-    if (!is_set_by(pin, job, operation)) continue;
-    const Interval within = hours_of(pin, zone);
-    if (time.begin < within.begin || time.end > within.end) return rules::pinned;
-  }
+bool SetDates::any() const { return not_before_ || !no_coating_.empty() || !set_for_.empty(); }
+
+solver::Rule SetDates::rule(Interval time) const {
+  if (not_before_ && time.begin < *not_before_) return rules::not_before;
+  for (const Interval& day : no_coating_)
+    if (time.begin < day.end && day.begin < time.end) return rules::no_coating;
+  for (const Interval& hours : set_for_)
+    if (time.begin < hours.begin || time.end > hours.end) return rules::pinned;
   return solver::no_rule;
 }
 

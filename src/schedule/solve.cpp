@@ -43,16 +43,31 @@ Priorities side_by_side(const Bridge& bridge) {
   return priorities;
 }
 
+/// What it costs to place one activity, in comparisons of two partial schedules: each activity is
+/// looked at for whether its turn has come, and then times are tried. Measured, and half as much
+/// again for making the problem.
+std::int64_t effort_to_place(const SchedulingProblem& problem) {
+  return 12 + static_cast<std::int64_t>(problem.activities.size() / 4);
+}
+
 /// Orders of activities, changed at random as long as that makes no worse schedule; sessions over
-/// `most_sessions` are the next worst after work left out.
-Solution best_of_many_orders(const Bridge& bridge, std::size_t most_sessions) {
+/// `most_sessions` are the next worst after work left out. Two orders are tried whatever is left of
+/// `effort`.
+Solution best_of_many_orders(const Bridge& bridge, std::size_t most_sessions,
+                             solver::Effort& effort) {
   const SchedulingProblem& problem = bridge.problem;
   const std::size_t real = problem.activities.size();
   Priorities best = listed_order(bridge);
-  Solution solution = solver::placed_by_priority(problem, best);
+  const auto in_order = [&](const Priorities& priorities) {
+    std::int64_t placed = 0;
+    Solution found = solver::placed_by_priority(problem, priorities, &placed);
+    effort.left -= placed * effort_to_place(problem);
+    return found;
+  };
+  Solution solution = in_order(best);
   solver::Worth worth = solver::worth(problem, solution);
   auto attempt = [&](Priorities changed) {
-    Solution other = solver::placed_by_priority(problem, changed);
+    Solution other = in_order(changed);
     const solver::Worth its = solver::worth(problem, other);
     const auto rank = [&](const solver::Worth& w) {
       return std::tuple(w.unplaced, std::max(w.sessions, most_sessions), w);
@@ -66,7 +81,8 @@ Solution best_of_many_orders(const Bridge& bridge, std::size_t most_sessions) {
   std::minstd_rand random(1);  // the distributions of the library differ between machines
   // Whoever is away must be looked at like work.
   const auto size = static_cast<std::int64_t>(real + problem.away.size());
-  for (std::int64_t placed = 2 * size; placed < most_placed && real > 1; placed += size) {
+  for (std::int64_t placed = 2 * size; placed < most_placed && real > 1 && effort.left > 0;
+       placed += size) {
     Priorities changed = best;
     const std::size_t first = random() % real, second = random() % real;
     if (random() % 2 == 0)
@@ -91,7 +107,8 @@ Solved solve(const Bridge& bridge, std::size_t most_sessions, solver::Effort* ef
   const SchedulingProblem& problem = bridge.problem;
   Solved solved;
   if (problem.workers > 1) {
-    solved.solution = best_of_many_orders(bridge, most_sessions);
+    solver::Effort own;
+    solved.solution = best_of_many_orders(bridge, most_sessions, effort != nullptr ? *effort : own);
     solved.worth = solver::worth(problem, solved.solution);
     solved.proof = bounded(bridge, solved.worth);
     return solved;

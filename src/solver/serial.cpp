@@ -41,7 +41,8 @@ Slot start_to_reach(const SchedulingProblem& problem, const MaximumLag& lag, Slo
 
 /// Places all, one by one. Where something comes too late after what is placed, that is put off
 /// and all is placed again: starts only ever move on, so this ends.
-Solution placed_by(const SchedulingProblem& problem, const Choose& choose) {
+Solution placed_by(const SchedulingProblem& problem, const Choose& choose,
+                   std::int64_t* placed = nullptr) {
   std::vector<Slot> not_before(problem.activities.size(), 0);
   for (std::size_t repairs = 0;; ++repairs) {
     Placement placement(problem);
@@ -59,6 +60,7 @@ Solution placed_by(const SchedulingProblem& problem, const Choose& choose) {
         if (again) not_before[lag.from] = later;
       }
       placement.place(next, std::move(found));
+      if (placed != nullptr) ++*placed;
     }
     if (!again) return placement.solution();
   }
@@ -67,13 +69,14 @@ Solution placed_by(const SchedulingProblem& problem, const Choose& choose) {
 }  // namespace
 
 Solution placed_by_priority(const SchedulingProblem& problem,
-                            const std::vector<std::int64_t>& priority) {
-  return placed_by(problem, [&](const Placement& placement, const std::vector<Slot>& not_before) {
+                            const std::vector<std::int64_t>& priority, std::int64_t* placed) {
+  const auto first = [&](const Placement& placement, const std::vector<Slot>& not_before) {
     std::optional<std::size_t> next;
     for (std::size_t i = 0; i < problem.activities.size(); ++i)
       if (placement.is_eligible(i) && (!next || priority[i] < priority[*next])) next = i;
     return Choice{*next, placement.earliest(*next, not_before[*next])};
-  });
+  };
+  return placed_by(problem, first, placed);
 }
 
 Solution placed_by_earliest_start(const SchedulingProblem& problem) {

@@ -226,7 +226,8 @@ std::optional<CsvDocument> parse_csv(std::string_view text, const std::string& f
     if (document.rows.size() == most_csv_rows) {
       problems.push_back({.file = file,
                           .line = row->line,
-                          .wanted = fmt::format("wanted at most {} rows", most_csv_rows)});
+                          .wanted = fmt::format("wanted at most {} rows", most_csv_rows),
+                          .hint = "leave out rows that are not needed, such as years long past"});
       return std::nullopt;
     }
     if (row->fields.size() == document.head.size()) {

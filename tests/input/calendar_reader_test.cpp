@@ -1,5 +1,8 @@
 #include "tackfree/input/calendar_reader.hpp"
 
+#include <filesystem>
+#include <utility>
+
 #include "input/written_files.hpp"
 #include <doctest/doctest.h>
 
@@ -7,11 +10,12 @@ using namespace tackfree;
 
 namespace {
 
-WorkCalendar calendar_of(const std::string& text, Problems& problems) {
+WorkCalendar calendar_of(const std::string& text, Problems& problems,
+                         const std::filesystem::path& folder = {}) {
   const auto tree = parse_json(text, "x.json", problems);
   REQUIRE(tree);
   JsonCursor cursor(*tree, "calendar", "x.json", problems);
-  NamedFiles files("");
+  NamedFiles files(folder);
   return read_calendar(cursor, Zone::utc(), files);
 }
 
@@ -51,6 +55,33 @@ TEST_CASE("overlapping and empty hours are refused, also across midnight") {
         problems);
     REQUIRE(problems.size() == 1);
     CHECK(holds(problems[0].key, "calendar.no_power_sanding"));
+  }
+}
+
+TEST_CASE("the files of one person together are held to the limits of one") {
+  const auto events = [](int count, const std::string& rule) {
+    std::string text = "BEGIN:VCALENDAR\r\nVERSION:2.0\r\n";
+    for (int i = 0; i < count; ++i)
+      text += "BEGIN:VEVENT\r\nDTSTART:20270405\r\n" + rule + "END:VEVENT\r\n";
+    return text + "END:VCALENDAR\r\n";
+  };
+  const std::string text =
+      R"({"weekly": {"sat": ["09:00-12:00"]}, "busy_files": ["a.ics", "b.ics"]})";
+  for (const auto& [most, rule] :
+       {std::pair(20'000, std::string()), std::pair(2'000, std::string("RRULE:FREQ=DAILY\r\n"))}) {
+    const WrittenFiles written;
+    written.write("a.ics", events(most / 2, rule));
+    written.write("b.ics", events(most / 2, rule));
+    Problems problems;
+    CHECK(calendar_of(text, problems, written.folder()).busy.size() ==
+          static_cast<std::size_t>(most));
+    CHECK_MESSAGE(problems.empty(), all_text(problems));
+    written.write("b.ics", events(most / 2 + 1, rule));
+    calendar_of(text, problems, written.folder());
+    REQUIRE(problems.size() == 1);
+    CHECK(problems[0].wanted ==
+          "wanted at most 20000 events, and 2000 repeating ones, in all busy files of one person");
+    CHECK(problems[0].hint == "export a shorter stretch of the calendars");
   }
 }
 

@@ -205,6 +205,18 @@ TEST_CASE("a list without parts and a list full of rubbish are refused shortly")
   CHECK(problems.back().wanted == "has too many mistakes; mend these first");
 }
 
+TEST_CASE("a list has 100,000 rows at most, and alike parts may share one") {
+  std::string rows;
+  for (int i = 0; i < 100'000; ++i) rows += "x,y,z,,,,,,,,,,,,,\n";
+  Problems problems;
+  parse_parts(head + rows, "p.csv", problems);
+  CHECK(problems.front().line == 2);  // read, and refused for what stands in it
+  const Problem one_more = only_parts_problem(rows + top);
+  CHECK(one_more.line == 100'002);
+  CHECK(one_more.wanted == "wanted at most 100000 rows");
+  CHECK(one_more.hint == "give parts that are alike one row, with their \"quantity\"");
+}
+
 TEST_CASE("a list as a spreadsheet with decimal commas writes it is read whole") {
   Problems problems;
   const auto parts = parse_parts(

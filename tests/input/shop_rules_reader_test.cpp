@@ -47,6 +47,26 @@ TEST_CASE("dates, rooms and people of a shop are read") {
   CHECK(job.people[1].hours.days_off.size() == job.calendar.days_off.size() + 1);
 }
 
+TEST_CASE("nine people plan together, a tenth is refused") {
+  const auto people = [](int count) {
+    std::string text = R"("people": [{ "name": "P1" })";
+    for (int i = 2; i <= count; ++i) text += R"(, { "name": "P)" + std::to_string(i) + R"(" })";
+    return text + "]";
+  };
+  BenchCopy nine, ten;
+  extend(nine, "", people(9));
+  CHECK(nine.read_good().people.size() == 9);
+  extend(ten, "", people(10));
+  const Problems problems = ten.read_bad();
+  REQUIRE(problems.size() == 1);
+  CHECK(problems[0].key == "people");
+  CHECK(problems[0].wanted ==
+        "wanted at most nine people: this is for home makers and small shops");
+  CHECK(problems[0].hint ==
+        "list those whose hours matter, or plan part of the work in a job of "
+        "its own");
+}
+
 TEST_CASE("rules that do not make sense are named, all in one run") {
   struct Case {
     const char* batch;

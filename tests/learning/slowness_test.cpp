@@ -1,5 +1,6 @@
 #include "tackfree/learning/slowness.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "volume/small_job.hpp"
@@ -51,6 +52,32 @@ TEST_CASE("a coat that failed its test is expected to need more than it had had"
     CHECK(expected_need(coating, 1.0, had) > had);
     CHECK(expected_need(coating, 1.2, had) > expected_need(coating, 1.0, had));
   }
+}
+
+TEST_CASE("a trial that failed never makes a coat quicker, whatever was known before") {
+  for (const double taught : {0.7, 1.0, 1.4, 2.0})
+    for (const double had : {0.3, 0.9, 1.2, 1.6, 3.0})
+      for (const bool others : {false, true}) {
+        CAPTURE(taught);
+        CAPTURE(had);
+        CAPTURE(others);
+        std::vector<CoatTried> before;
+        if (others) before = {{.failed_at = 1.6, .passed_at = 2.0}, failed(1.5)};
+        Job without = with_trials(before);
+        before.push_back(failed(had));
+        Job with = with_trials(before);
+        // A coat that is passed late says nothing; that it failed early before does not either.
+        before.back().passed_at = std::max(1.1, had);
+        Job late = with_trials(before);
+        for (Job* job : {&without, &with, &late}) job->coatings[0].drying_taught = {taught, 6};
+        const double known = learnt_slowness(without).at(0).factor;
+        CHECK(learnt_slowness(with).at(0).factor >= known);
+        if (!others) CHECK(learnt_slowness(late).at(0).factor >= known);
+      }
+}
+
+TEST_CASE("a coat passed before its time is as quick as that, and no quicker for a trial before") {
+  CHECK(factor({{.failed_at = 0.5, .passed_at = 0.8}}) >= factor({{.passed_at = 0.8}}));
 }
 
 TEST_CASE("a trial far off every guess is asked about, and counts when insisted on") {

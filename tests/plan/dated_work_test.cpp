@@ -68,6 +68,29 @@ TEST_CASE("the coats that are held to a window are marked in the list, no others
   }
 }
 
+TEST_CASE("later plans of a run have what the first one left, and a small part in any case") {
+  CHECK(effort_after({.left = most_effort}).left == most_effort);
+  CHECK(effort_after({.left = -7}).left == least_effort);
+  CHECK(least_effort * 4 <= most_effort);
+}
+
+TEST_CASE("the searches of a run have 16 million comparisons, and end with a plan and no proof") {
+  CHECK(most_effort == 16'000'000);
+  Standing job = standing(top_with_legs());
+  Plan whole = job.plan, cut = job.plan;
+  solver::Effort enough{.left = most_effort}, little{.left = 1};
+  date_work(whole, job.clocks, job.span, &enough);
+  date_work(cut, job.clocks, job.span, &little);
+  REQUIRE(whole.schedule.proof);
+  CHECK(whole.schedule.proof->earliest_ready);
+  CHECK(enough.left > 0);
+  CHECK(little.left <= 0);
+  CHECK(cut.schedule.unplaced.empty());
+  REQUIRE(cut.schedule.ready_at);
+  CHECK(*cut.schedule.ready_at >= *whole.schedule.ready_at);
+  CHECK_FALSE((cut.schedule.proof && cut.schedule.proof->fewest_sessions));
+}
+
 /// The sample job in one go, with varnish that is recoated unsanded within half a day; the log says
 /// how far it is.
 Job half_a_day(std::vector<LogEntry> entries) {

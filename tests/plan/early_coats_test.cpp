@@ -43,6 +43,19 @@ std::optional<Instant> ready_of(const Job& job, Instant now) {
   return plan->schedule.ready_at;
 }
 
+TEST_CASE("what is tried for an early coat takes half of the effort at most") {
+  const Job job =
+      early_job("oil_polyurethane", {insisted_coat(both_2, instant("2027-04-06T19:45Z"))});
+  Problems problems;
+  solver::Effort effort{.left = 2};
+  REQUIRE(make_standing(job, instant("2027-04-06T20:00Z"), problems, &effort));
+  CHECK(effort.left < 2);
+  solver::Effort much{.left = 10'000'000};
+  REQUIRE(make_standing(job, instant("2027-04-06T20:00Z"), problems, &much));
+  CHECK(much.left >= 5'000'000);
+  CHECK(much.left < 10'000'000);
+}
+
 TEST_CASE("nobody is ready sooner for putting a coat on before the one below is dry") {
   for (const char* each : {"oil_polyurethane", "waterborne_polyurethane", "shellac",
                            "alkyd_varnish", "two_component_polyurethane"}) {

@@ -1,6 +1,7 @@
 #include "tackfree/plan/make_plan.hpp"
 
 #include "tackfree/input/job_reader.hpp"
+#include "tackfree/plan/dated_work.hpp"
 
 #include <algorithm>
 #include <array>
@@ -38,6 +39,18 @@ TEST_CASE("a plan starts on its grid and holds every stage's answer") {
   CHECK_FALSE(plan.cautions.empty());
   REQUIRE(plan.shopping.coatings.size() == 1);
   CHECK_FALSE(plan.job.data.texts.deference.empty());
+}
+
+TEST_CASE("what the searches for a plan do is taken off the effort of the run, whatever the aim") {
+  for (const Aim aim : {Aim::ready, Aim::sessions}) {
+    Job job = sample_job();
+    job.aim = aim;
+    Problems problems;
+    solver::Effort effort{.left = most_effort};
+    REQUIRE(make_plan(job, instant("2027-04-05T17:00Z"), problems, {}, &effort));
+    CHECK(effort.left < most_effort);
+    CHECK(effort.left > 0);
+  }
 }
 
 // make_plan throws when the schedule breaks a rule, so a plan that comes back has passed its audit.

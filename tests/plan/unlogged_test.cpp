@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <string>
+#include <utility>
 
 #include "plan/planned_log.hpp"
 
@@ -27,11 +28,16 @@ struct Asked {
   Unlogged unlogged;
 };
 
-Asked asked(Job job, const std::vector<LastPlan>& planned, Instant now) {
+Asked asked(Job job, const std::vector<LastPlan>& planned, Instant now, solver::Effort& effort) {
   job.last_plan = planned.front();
   Plan plan = planned_again(job, iso_utc(now).c_str());
-  Unlogged unlogged_work = unlogged(plan, job, planned, now);
+  Unlogged unlogged_work = unlogged(plan, job, planned, now, effort);
   return {std::move(plan), std::move(unlogged_work)};
+}
+
+Asked asked(Job job, const std::vector<LastPlan>& planned, Instant now) {
+  solver::Effort effort;
+  return asked(std::move(job), planned, now, effort);
 }
 
 const std::string& last_key(const Asked& all, const UnloggedWork& work) {
@@ -75,6 +81,19 @@ TEST_CASE("yes and no are two plans: with the coat at its hour, and with it stil
   CHECK(then.work == wanted.work);
   REQUIRE(work.if_not);
   CHECK(*work.if_not >= now);
+}
+
+TEST_CASE("the plans for both answers share one effort, and without any there are still plans") {
+  const LastPlan before = first_plan(sample_job());
+  const Instant now = planned_for(before, back_1).end + Minutes(5);
+  solver::Effort one_run{.left = 1'000'000};
+  REQUIRE(asked(sample_job(), {before}, now, one_run).unlogged.asked.size() == 2);
+  CHECK(one_run.left < 1'000'000);
+  solver::Effort spent{.left = 0};
+  const Asked all = asked(sample_job(), {before}, now, spent);
+  REQUIRE(all.unlogged.asked.size() == 2);
+  for (const UnloggedWork& work : all.unlogged.asked) CHECK(work.if_done->schedule.ready_at);
+  CHECK(spent.left == 0);
 }
 
 TEST_CASE("nothing is asked before it should be over, nor of what is logged, left out or passed") {

@@ -113,5 +113,27 @@ TEST_CASE("busy hours worked out once are those of the events, and too many are 
   CHECK(problems[0].key == "busy_files");
 }
 
+TEST_CASE("a person has 3,300 busy stretches in the days of the plan at most") {
+  const Interval span{testing::instant("2027-04-05T00:00Z"), testing::instant("2027-06-05T00:00Z")};
+  Job job = testing::sample_job("shellac");
+  for (int i = 0; i < 3'300; ++i) {
+    const Instant begin = span.begin + Minutes(10 * i);
+    job.calendar.busy_hours.push_back({begin, begin + Minutes(5)});
+  }
+  Job more = job;
+  more.people = {{"Ada", job.calendar, 0}};
+  const Instant last = span.begin + Minutes(33'000);
+  more.people[0].hours.busy_hours.push_back({last, last + Minutes(5)});
+  Problems problems;
+  settle_busy_hours(job, span, problems);
+  CHECK(problems.empty());
+  settle_busy_hours(more, span, problems);
+  REQUIRE(problems.size() == 1);
+  CHECK(problems[0].found == "3301 busy stretches in the days of the plan, Ada");
+  CHECK(problems[0].wanted == "wanted at most 3300");
+  CHECK(problems[0].hint ==
+        "export fewer calendars, or plan fewer days ahead with \"horizon_days\"");
+}
+
 }  // namespace
 }  // namespace tackfree

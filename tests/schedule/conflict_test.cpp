@@ -57,6 +57,14 @@ TEST_CASE("a coat longer than any window conflicts with nothing but the hours") 
   CHECK(s.schedule.unplaced.front().why.find("in one go") != std::string::npos);
 }
 
+TEST_CASE("for a step that has a time with all rules kept no rule is named") {
+  testing::Scheduled s = testing::scheduled(testing::sample_job());
+  REQUIRE(s.schedule.unplaced.empty());
+  s.schedule.unplaced.push_back({.operation = 0, .by = HeldBy::calendar});
+  name_conflicts(s.job, s.list, s.air, drying_clocks(s.job, s.air), s.schedule);
+  CHECK(s.schedule.unplaced.front().conflict.empty());
+}
+
 TEST_CASE("a step that nothing can help has no conflict, and one that waits is not looked into") {
   Job job = testing::sample_job();
   job.horizon = days(1);

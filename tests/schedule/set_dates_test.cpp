@@ -20,13 +20,13 @@ Operation second_coat() {
 }
 
 solver::Rule rule_at(const Job& job, const Operation& operation, const char* begin) {
-  return rule_of_dates(job, operation, {instant(begin), instant(begin) + Minutes(30)});
+  return SetDates(job, operation).rule({instant(begin), instant(begin) + Minutes(30)});
 }
 
 }  // namespace
 
 TEST_CASE("work of a batch without dates is not forbidden") {
-  CHECK_FALSE(has_set_dates(testing::sample_job(), second_coat()));
+  CHECK_FALSE(SetDates(testing::sample_job(), second_coat()).any());
 }
 
 TEST_CASE("nothing of a batch begins before it may, sanding and coats alike") {
@@ -34,7 +34,7 @@ TEST_CASE("nothing of a batch begins before it may, sanding and coats alike") {
   job.batches[0].rules.not_before = instant("2027-04-10T12:00Z");
   Operation sanding;
   sanding.kind = OperationKind::sand_bare;
-  REQUIRE(has_set_dates(job, sanding));
+  REQUIRE(SetDates(job, sanding).any());
   CHECK(rule_at(job, sanding, "2027-04-10T11:59Z") == rules::not_before);
   CHECK(rule_at(job, sanding, "2027-04-10T12:00Z") == solver::no_rule);
   CHECK(rule_at(job, second_coat(), "2027-04-10T11:59Z") == rules::not_before);

@@ -2,6 +2,8 @@
 
 #include "tackfree/schedule/check_schedule.hpp"
 
+#include <cstdint>
+
 #include "schedule/scheduled.hpp"
 #include <doctest/doctest.h>
 
@@ -39,6 +41,25 @@ TEST_CASE("one person in a list has the plan of one who is not, but for the name
   const testing::Scheduled named = testing::scheduled(job);
   CHECK(named.schedule.ready_at == unnamed.schedule.ready_at);
   CHECK(named.schedule.proof);
+}
+
+TEST_CASE("the search for several people ends when the effort of the run is used up") {
+  Job job = long_days();
+  job.people = {{"A", job.calendar, 0}, {"B", job.calendar, 0}};
+  const testing::Scheduled dated = testing::scheduled(job);
+  const Bridge problem = bridge(dated.job, dated.list, dated.air,
+                                drying_clocks(dated.job, dated.air), dated.schedule.span);
+  constexpr std::int64_t plenty = 1'000'000'000;
+  solver::Effort all{.left = plenty}, none{.left = 0};
+  const Solved sought = solve(problem, solver::any_number, &all);
+  const Solved at_once = solve(problem, solver::any_number, &none);
+  // The listed order, and the batches side by side.
+  const auto two_orders = static_cast<std::int64_t>(2 * problem.problem.activities.size());
+  CHECK(none.left < 0);
+  CHECK(-none.left % two_orders == 0);
+  CHECK(plenty - all.left > 100 * -none.left);
+  CHECK(at_once.worth.unplaced == 0);
+  CHECK(sought.worth <= at_once.worth);
 }
 
 TEST_CASE("the same shop has the same plan every time") {

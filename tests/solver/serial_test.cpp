@@ -167,6 +167,10 @@ TEST_CASE("the first of two joined by a maximum lag waits until the second can f
   const Solution s = serial_schedule(p);
   CHECK(s.activities[0].begin() == 11);
   CHECK(s.activities[1].begin() == 26);
+  // What is placed again is counted again.
+  std::int64_t placed = 0;
+  placed_by_priority(p, {0, 1}, &placed);
+  CHECK(placed == 4);
   p.maximum_lags[0].delay = -30;
   const Solution none = serial_schedule(p);
   CHECK_FALSE(none.activities[1].placed());

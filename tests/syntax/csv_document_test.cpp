@@ -4,6 +4,7 @@
 
 #include "effort.hpp"
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 
 using namespace tackfree;
 
@@ -123,6 +124,24 @@ TEST_CASE("only well-formed UTF-8 without control characters is text") {
   CHECK(first_not_text("\x1b[2J").value().what == "the control character 0x1B");
   CHECK(first_not_text("\x7f").value().what == "the control character 0x7F");
   CHECK(first_not_text("caf\xe9").value().what == "the byte 0xE9, which is no UTF-8");
+}
+
+TEST_CASE("a table has 320,000 rows and 100 columns at most, and is not cut off in silence") {
+  std::string rows = "a\n";
+  for (int i = 0; i < 320'000; ++i) rows += "1\n";
+  Problems problems;
+  const auto longest = parse_csv(rows, "x.csv", problems);
+  REQUIRE(longest);
+  CHECK(longest->rows.size() == 320'000);
+  const Problem one_more = only_csv_problem(rows + "1\n");
+  CHECK(one_more.line == 320'002);
+  CHECK(one_more.wanted == "wanted at most 320000 rows");
+  CHECK(one_more.hint == "leave out rows that are not needed, such as years long past");
+  std::string head = "c0";
+  for (int i = 1; i < 100; ++i) head += fmt::format(",c{}", i);
+  CHECK(parse_csv(head + "\n", "x.csv", problems));
+  CHECK(only_csv_problem(head + ",c100\n").wanted == "wanted at most 100 columns");
+  CHECK(problems.empty());
 }
 
 TEST_CASE("ten megabytes of rubbish are few problems") {

@@ -69,6 +69,23 @@ TEST_CASE("places are counted in pieces, and the batch's own figure scales what 
   CHECK(space_taken(places, 0) == 3);
 }
 
+TEST_CASE("a batch goes through in a hundred lots, and in more it is refused with the way out") {
+  Job job = seven_tops();
+  job.rooms = {{"rack", std::nullopt, 1, 4}};
+  job.parts[0].quantity = 100;
+  Job more = job;
+  more.parts[0].quantity = 101;
+  Problems problems;
+  split_into_lots(job, problems);
+  CHECK(problems.empty());
+  CHECK(job.batches.size() == 100);
+  split_into_lots(more, problems);
+  REQUIRE(problems.size() == 1);
+  CHECK(problems[0].line == 4);
+  CHECK(problems[0].wanted == "wanted room for batch \"top\" in at most 100 lots");
+  CHECK(problems[0].hint == "give it a larger room, or split it into jobs of their own");
+}
+
 TEST_CASE("what comes after a batch in lots still comes after the batch, by its own name") {
   Job job = seven_tops();
   testing::add_legs(job);

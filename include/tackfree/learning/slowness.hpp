@@ -12,10 +12,12 @@ namespace tackfree {
 double slowness_spread(const Coating& coating);
 
 /// On the drying that the label asks for, for each of Job::coatings. A trial that failed says that
-/// the coat needs more than it had had by then; one that was passed, no more. Both together are one
-/// reading, in the middle of the logarithms; a failed one alone counts as the mean of what the
-/// prior leaves over it; a passed one alone only where it came sooner than reckoned. Normal prior
-/// of mean 0 as above, reading spread 0.50: how far one coat speaks for the next (assumed).
+/// the coat needs more than it had had by then; one that was passed, no more. One that was passed
+/// sooner than reckoned counts as what it had had; one that was passed later after it had failed,
+/// as the middle of the logarithms, where that is more than earlier jobs knew; a failed one alone
+/// as the mean of what is known by then leaves over it. So no trial that failed makes a coat
+/// quicker. Normal prior of mean 0 as above, reading spread 0.50: how far one coat speaks for the
+/// next (assumed).
 std::vector<Learnt> learnt_slowness(const Job& job);
 
 /// How much drying a coat is expected to need that was not dry after `had`, all as multiples of

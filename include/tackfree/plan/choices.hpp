@@ -20,8 +20,10 @@ struct Choices {
 
 /// All choices between an early date and few sessions for a plan that stands but is not dated, as
 /// far as the search finds them. Due dates that the first way keeps are kept in all. One way alone
-/// where a step finds no time or a coat does not dry in time.
-Choices choices(Plan standing, Interval span, const StageListener& stage = {});
+/// where a step finds no time or a coat does not dry in time. What the searches do is taken off
+/// `effort`.
+Choices choices(Plan standing, Interval span, solver::Effort& effort,
+                const StageListener& stage = {});
 
 /// The same for a job as of `now`; nothing, with Problems, as for make_standing.
 std::optional<Choices> choices_of(Job job, Instant now, Problems& problems,

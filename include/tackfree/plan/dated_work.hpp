@@ -11,8 +11,13 @@
 
 namespace tackfree {
 
-/// What all searches for one plan may do together: two seconds or so of a slow machine.
+/// What all searches of one run may do together: two seconds or so of a slow machine.
 inline constexpr std::int64_t most_effort = 16'000'000;
+/// What the plans after the first one of a run may do together at the least, whatever that left.
+inline constexpr std::int64_t least_effort = most_effort / 8;
+
+/// What is left of a run's effort for the plans after its first one.
+solver::Effort effort_after(const solver::Effort& first);
 
 /// Lists the operations and marks what the log says of them.
 void list_work(Plan& plan);

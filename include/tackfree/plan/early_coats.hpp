@@ -2,6 +2,7 @@
 #pragma once
 
 #include "tackfree/plan/plan.hpp"
+#include "tackfree/solver/label_search.hpp"
 
 #include <functional>
 #include <map>
@@ -19,7 +20,9 @@ using StandingAt = std::function<std::optional<Plan>(
 /// each counts as on from the hour at which the plan of that time would have had it on, and as
 /// thick as itself with what was still to dry under it. So nobody is ready sooner for not waiting.
 /// `given` is the job as it was read. Source: assumed; practice knows only that it takes longer.
-void price_early_coats(Plan& plan, const Job& given, const StandingAt& standing_at);
+/// Each such plan may take half of what is left of `effort`, so that there is always more.
+void price_early_coats(Plan& plan, const Job& given, const StandingAt& standing_at,
+                       solver::Effort& effort);
 
 /// Marks early coats in the list, and sanding below them, which there was no time for, as left out.
 void mark_early_coats(Plan& plan);

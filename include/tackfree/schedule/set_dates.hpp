@@ -4,14 +4,26 @@
 #include "tackfree/operations/operation.hpp"
 #include "tackfree/schedule/bridge.hpp"
 
+#include <optional>
+#include <vector>
+
 namespace tackfree {
 
-/// Whether any date is set for this kind of work.
-bool has_set_dates(const Job& job, const Operation& operation);
+/// The dates of its batch that hold for one operation, looked up once for all times.
+class SetDates {
+ public:
+  SetDates(const Job& job, const Operation& operation);
 
-/// The rule of the solver that forbids the operation at `time`, or `solver::no_rule`: it begins
-/// before its batch may be begun or, for a coat, touches a day without coating or leaves the hours
-/// it is set for.
-solver::Rule rule_of_dates(const Job& job, const Operation& operation, Interval time);
+  /// Whether any date is set for this kind of work.
+  bool any() const;
+  /// The rule of the solver that forbids the operation at `time`, or `solver::no_rule`: it begins
+  /// before its batch may be begun or, for a coat, touches a day without coating or leaves the
+  /// hours it is set for.
+  solver::Rule rule(Interval time) const;
+
+ private:
+  std::optional<Instant> not_before_;
+  std::vector<Interval> no_coating_, set_for_;
+};
 
 }  // namespace tackfree

@@ -13,9 +13,10 @@ namespace tackfree::solver {
 /// keep all rules given what is placed already. An activity that finds no place stays unplaced,
 /// with the rule that kept it out, and so do those that wait for it. What comes too late for a
 /// maximum lag puts off the activity that the lag counts from; that is tried a limited number of
-/// times.
+/// times. Activities placed, those placed again with them, are added to `placed`.
 Solution placed_by_priority(const SchedulingProblem& problem,
-                            const std::vector<std::int64_t>& priority);
+                            const std::vector<std::int64_t>& priority,
+                            std::int64_t* placed = nullptr);
 
 /// The same, but the next one is always the one that can start first (ties: the lower index).
 Solution placed_by_earliest_start(const SchedulingProblem& problem);
