@@ -2,7 +2,6 @@
 // batches with three coats on both sides, weekdays 8 to 12 and 13 to 17, slots of 15 minutes.
 #include "tackfree/solver/check.hpp"
 #include "tackfree/solver/fluid_bound.hpp"
-#include "tackfree/solver/list_decoder.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -11,6 +10,7 @@
 #include <random>
 #include <vector>
 
+#include "bench/list_decoder.hpp"
 #include <fmt/format.h>
 #include <sys/resource.h>
 

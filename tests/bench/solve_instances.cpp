@@ -3,7 +3,6 @@
 // `--ready-only` proves no sessions.
 #include "tackfree/solver/check.hpp"
 #include "tackfree/solver/label_search.hpp"
-#include "tackfree/solver/order_search.hpp"
 #include "tackfree/solver/serial.hpp"
 
 #include <cstdlib>
@@ -13,6 +12,7 @@
 #include <vector>
 
 #include "bench/instance.hpp"
+#include "bench/order_search.hpp"
 #include <fmt/format.h>
 
 namespace {

@@ -1,4 +1,4 @@
-#include "tackfree/solver/list_decoder.hpp"
+#include "bench/list_decoder.hpp"
 
 #include "tackfree/solver/check.hpp"
 #include "tackfree/solver/serial.hpp"

@@ -1,4 +1,4 @@
-#include "tackfree/solver/order_search.hpp"
+#include "bench/order_search.hpp"
 
 #include "tackfree/solver/check.hpp"
 #include "tackfree/solver/serial.hpp"

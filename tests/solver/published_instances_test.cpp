@@ -2,7 +2,6 @@
 // European Journal of Operational Research 96 (1997), 205-216.
 #include "tackfree/solver/check.hpp"
 #include "tackfree/solver/label_search.hpp"
-#include "tackfree/solver/order_search.hpp"
 #include "tackfree/solver/serial.hpp"
 
 #include <cstdlib>
@@ -10,6 +9,7 @@
 #include <sstream>
 
 #include "bench/instance.hpp"
+#include "bench/order_search.hpp"
 #include <doctest/doctest.h>
 
 namespace tackfree::bench {

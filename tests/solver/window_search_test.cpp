@@ -1,9 +1,9 @@
 #include "tackfree/solver/window_search.hpp"
 
 #include "tackfree/solver/check.hpp"
-#include "tackfree/solver/list_decoder.hpp"
 #include "tackfree/solver/serial.hpp"
 
+#include "bench/list_decoder.hpp"
 #include "solver/small_problems.hpp"
 #include <doctest/doctest.h>
 

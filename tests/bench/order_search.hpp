@@ -1,4 +1,4 @@
-// Order search: any problem, by searching the orders in which activities start.
+// Order search: any problem, by searching the orders in which activities start; the tests' oracle.
 #pragma once
 
 #include "tackfree/solver/label_search.hpp"

@@ -1,13 +1,13 @@
-#include "tackfree/solver/order_search.hpp"
-
-#include "tackfree/solver/list_decoder.hpp"
-#include "tackfree/solver/order_timing.hpp"
+#include "bench/order_search.hpp"
 
 #include <algorithm>
 #include <numeric>
 #include <random>
 #include <unordered_map>
 #include <utility>
+
+#include "bench/list_decoder.hpp"
+#include "bench/order_timing.hpp"
 
 namespace tackfree::solver {
 
