@@ -388,9 +388,4 @@ std::unique_ptr<OngoingSearch> WindowSearcher::begin(const SearchAim& aim) const
   return std::make_unique<Search>(tables_, step_, aim);
 }
 
-WindowSearchResult window_search(const SchedulingProblem& problem, const std::vector<Chain>& chains,
-                                 const SearchAim& aim, std::int64_t most_labels) {
-  return WindowSearcher(problem, chains).begin(aim)->go_on(most_labels);
-}
-
 }  // namespace tackfree::solver

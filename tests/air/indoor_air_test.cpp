@@ -198,7 +198,7 @@ TEST_CASE("A dehumidifier holds the humidity, and a cold room is never over satu
 
 TEST_CASE("A cold board in a warm room is out of the dew's reach when the worked example says") {
   // Source: the project's model, worked apart: 8 C into 21 C and 50 % RH, 20 minutes behind.
-  const Temperature dew = dew_point(celsius(21), humidity_percent(50));
+  const Temperature dew = dew_point(vapour_pressure(celsius(21), humidity_percent(50)));
   CHECK(dew.in_celsius() == doctest::Approx(10.191421).epsilon(1e-6));
   const Temperature after =
       lagged(celsius(8), celsius(21), celsius(21), hours(0.169909), hours(1.0 / 3));

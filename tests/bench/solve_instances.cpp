@@ -1,7 +1,6 @@
 // Solves scheduling instances and prints a line for each: file, status, makespan, sessions, proof
 // and seconds of processor time. `--bound` adds the proved lower bound and the steps taken;
 // `--ready-only` proves no sessions.
-#include "tackfree/solver/check.hpp"
 #include "tackfree/solver/label_search.hpp"
 #include "tackfree/solver/serial.hpp"
 
@@ -11,6 +10,7 @@
 #include <string>
 #include <vector>
 
+#include "bench/check.hpp"
 #include "bench/instance.hpp"
 #include "bench/order_search.hpp"
 #include <fmt/format.h>

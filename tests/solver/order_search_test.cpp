@@ -1,8 +1,8 @@
 #include "bench/order_search.hpp"
 
-#include "tackfree/solver/check.hpp"
 #include "tackfree/solver/serial.hpp"
 
+#include "bench/check.hpp"
 #include "effort.hpp"
 #include "solver/agreement.hpp"
 #include "solver/small_problems.hpp"

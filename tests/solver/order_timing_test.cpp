@@ -1,10 +1,9 @@
 #include "bench/order_timing.hpp"
 
-#include "tackfree/solver/check.hpp"
-
 #include <algorithm>
 #include <numeric>
 
+#include "bench/check.hpp"
 #include "bench/list_decoder.hpp"
 #include "solver/small_problems.hpp"
 #include <doctest/doctest.h>

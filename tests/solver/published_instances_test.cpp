@@ -1,6 +1,5 @@
 // Source of the optima: tests/published/scheduling/README.md; of PSPLIB, Kolisch and Sprecher,
 // European Journal of Operational Research 96 (1997), 205-216.
-#include "tackfree/solver/check.hpp"
 #include "tackfree/solver/label_search.hpp"
 #include "tackfree/solver/serial.hpp"
 
@@ -8,6 +7,7 @@
 #include <fstream>
 #include <sstream>
 
+#include "bench/check.hpp"
 #include "bench/instance.hpp"
 #include "bench/order_search.hpp"
 #include <doctest/doctest.h>

@@ -1,8 +1,8 @@
 #include "tackfree/solver/window_search.hpp"
 
-#include "tackfree/solver/check.hpp"
 #include "tackfree/solver/serial.hpp"
 
+#include "bench/check.hpp"
 #include "bench/list_decoder.hpp"
 #include "solver/small_problems.hpp"
 #include <doctest/doctest.h>
@@ -11,6 +11,12 @@ namespace tackfree::solver {
 namespace {
 
 constexpr std::int64_t enough_steps = 1'000'000;
+
+/// One search, of so many labels at most.
+WindowSearchResult window_search(const SchedulingProblem& p, const std::vector<Chain>& chains,
+                                 const SearchAim& aim, std::int64_t most_labels) {
+  return WindowSearcher(p, chains).begin(aim)->go_on(most_labels);
+}
 
 /// When a serial schedule is ready; never when it leaves something out.
 Slot ready_serially(const SchedulingProblem& p) {

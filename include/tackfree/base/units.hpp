@@ -75,7 +75,6 @@ inline constexpr Unit<DurationKind> days{86400.0};
 inline constexpr Unit<SpeedKind> metres_per_second{1.0};
 
 inline constexpr Unit<MassKind> grams{1e-3};
-inline constexpr Unit<MassKind> kilograms{1.0};
 inline constexpr Unit<MassPerVolumeKind> grams_per_litre{1.0};
 inline constexpr Unit<MassPerVolumeKind> grams_per_cubic_metre{1e-3};
 inline constexpr Unit<MassPerVolumeKind> milligrams_per_cubic_metre{1e-6};

@@ -29,7 +29,6 @@ class LabelStep {
 
   /// The stretches from one window's begin to the next one's.
   std::size_t stages() const { return stage_begins_.size(); }
-  Slot stage_begin(std::size_t stage) const { return stage_begins_[stage]; }
   Slot stage_end(std::size_t stage) const;
 
   /// Makes the clean-up that is due what `due` says.
@@ -48,7 +47,6 @@ class LabelStep {
   bool is_harmless(const Label& before, const Stepped& after, std::size_t chain,
                    std::size_t stage) const;
   /// Does the dust of the one chain harm the other?
-  bool disturbs(std::size_t dusty, std::size_t wet) const { return disturbs_[dusty][wet]; }
 
  private:
   void wait_for(Label& next, const Link& link, std::size_t chain, Slot start, Slot end,

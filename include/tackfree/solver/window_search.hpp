@@ -66,8 +66,4 @@ class WindowSearcher {
   LabelStep step_;
 };
 
-/// One search, of so many labels at most.
-WindowSearchResult window_search(const SchedulingProblem& problem, const std::vector<Chain>& chains,
-                                 const SearchAim& aim, std::int64_t most_labels);
-
 }  // namespace tackfree::solver
