@@ -24,7 +24,7 @@ HumidAir air_between(const RatePoints::Point& a, const RatePoints::Point& b, Ins
 }  // namespace
 
 RatePoints rate_points(const AirSeries& air, Minutes step) {
-  const std::vector<AirSeries::Node>& nodes = air.nodes();
+  const std::vector<AirNode>& nodes = air.nodes();
   RatePoints taken{step, {{nodes.front().at, nodes.front().state}}};
   taken.points.reserve(static_cast<std::size_t>(air.covers().length() / step) + nodes.size());
   for (std::size_t i = 1; i < nodes.size(); ++i) {

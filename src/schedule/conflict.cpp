@@ -1,6 +1,6 @@
 #include "tackfree/schedule/conflict.hpp"
 
-#include "tackfree/schedule/bridge.hpp"
+#include "tackfree/schedule/pose_problem.hpp"
 #include "tackfree/schedule/crew.hpp"
 #include "tackfree/schedule/solve.hpp"
 
@@ -150,7 +150,7 @@ class Trials {
 
  private:
   bool has_time(const Job& rules, std::size_t operation) const {
-    const Bridge problem = bridge(rules, list_, air_, clocks_, span_);
+    const Bridge problem = pose_problem(rules, list_, air_, clocks_, span_);
     return solved_roughly(problem).activities[problem.activity_of[operation]].placed();
   }
 

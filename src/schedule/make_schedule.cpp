@@ -1,6 +1,6 @@
 #include "tackfree/schedule/make_schedule.hpp"
 
-#include "tackfree/schedule/bridge.hpp"
+#include "tackfree/schedule/pose_problem.hpp"
 #include "tackfree/schedule/conflict.hpp"
 #include "tackfree/schedule/crew.hpp"
 #include "tackfree/schedule/done_work.hpp"
@@ -316,7 +316,7 @@ Schedule dated(const Job& job, const OperationList& list, const AirSeries& air,
 Schedule schedule_with_due_dates(const Job& job, const OperationList& list, const AirSeries& air,
                                  const std::vector<DryingClock>& clocks, Interval span,
                                  solver::Effort* effort) {
-  const Bridge problem = bridge(job, list, air, clocks, span);
+  const Bridge problem = pose_problem(job, list, air, clocks, span);
   return dated(job, list, air, clocks, problem, solve(problem, solver::any_number, effort));
 }
 
@@ -368,7 +368,7 @@ Schedule make_schedule(const Job& job, const OperationList& list, const AirSerie
 FewerSessions schedule_in_sessions(const Job& job, const OperationList& list, const AirSeries& air,
                                    const std::vector<DryingClock>& clocks, Interval span,
                                    std::size_t most_sessions, solver::Effort* effort) {
-  const Bridge problem = bridge(job, list, air, clocks, span);
+  const Bridge problem = pose_problem(job, list, air, clocks, span);
   Solved solved = solve(problem, most_sessions, effort);
   FewerSessions answer{.none = solved.impossible};
   const solver::Worth& worth = solved.worth;

@@ -2,6 +2,7 @@
 
 #include "tackfree/air/recoat_window.hpp"
 #include "tackfree/schedule/check_schedule.hpp"
+#include "tackfree/schedule/pose_problem.hpp"
 #include "tackfree/solver/label_search.hpp"
 
 #include "schedule/scheduled.hpp"
@@ -23,7 +24,7 @@ Scheduled held(Duration spare) {
 }
 
 Bridge limits_bridge(const Scheduled& s) {
-  return bridge(s.job, s.list, s.air, drying_clocks(s.job, s.air), s.schedule.span);
+  return pose_problem(s.job, s.list, s.air, drying_clocks(s.job, s.air), s.schedule.span);
 }
 
 TEST_CASE("a coat held to its window has a maximum lag that ends with it, less what is to spare") {

@@ -96,9 +96,6 @@ inline constexpr Unit<ChangeRateKind> per_hour{1.0 / hours.si_per_unit()};
 inline constexpr Unit<MolarMassKind> grams_per_mole{1e-3};
 
 constexpr Area operator*(Length a, Length b) { return square_metres(a.in(metres)*b.in(metres)); }
-constexpr Volume operator*(Area a, Length b) {
-  return cubic_metres(a.in(square_metres)*b.in(metres));
-}
 constexpr Power operator*(HeatLoss loss, TemperatureDifference d) {
   return kilowatts(loss.in(watts_per_kelvin)*d.in(kelvins)*1e-3);
 }

@@ -1,34 +1,17 @@
-// Bridge: operations, clocks, limits and calendars as a scheduling problem in slots.
+// Bridge: a scheduling problem in slots, and which work of the job each of its parts stands for.
 #pragma once
 
-#include "tackfree/air/air_series.hpp"
-#include "tackfree/air/coating_limits.hpp"
-#include "tackfree/air/drying.hpp"
+#include "tackfree/operations/operation_list.hpp"
+#include "tackfree/schedule/closing_rules.hpp"
 #include "tackfree/schedule/grid.hpp"
 #include "tackfree/schedule/schedule.hpp"
 #include "tackfree/solver/scheduling_problem.hpp"
 
-#include <map>
-#include <tuple>
+#include <cstddef>
+#include <utility>
 #include <vector>
 
 namespace tackfree {
-
-/// Why a slot is closed, as the solver's rule numbers.
-namespace rules {
-inline constexpr solver::Rule calendar = 1;   ///< nobody at work
-inline constexpr solver::Rule too_short = 2;  ///< somebody at work, but not for long enough
-inline constexpr solver::Rule quiet = 3;
-inline constexpr solver::Rule not_before = 4;
-inline constexpr solver::Rule no_coating = 5;
-inline constexpr solver::Rule pinned = 6;
-inline constexpr solver::Rule due = 7;
-inline constexpr solver::Rule window_below = 8;    ///< the coat below takes none unsanded any more
-inline constexpr solver::Rule first_gate = 10;     ///< + index of the Gate
-inline constexpr solver::Rule as_last = 20;        ///< the last plan has it later
-inline constexpr solver::Rule first_release = 30;  ///< + index of the Release; the last is shared
-inline constexpr std::size_t most_releases = 225;
-}  // namespace rules
 
 /// Done work that kept an operation back: what was waited for and by which kind of rule.
 struct Release {
@@ -53,10 +36,5 @@ struct Bridge {
   std::vector<std::size_t> batch_of;                          ///< by activity of an operation
   std::vector<Release> releases;  ///< by rule number less `first_release`
 };
-
-/// Goals are the light use of every batch. A batch's "ready by" closes all later ends of its last
-/// coats.
-Bridge bridge(const Job& job, const OperationList& list, const AirSeries& air,
-              const std::vector<DryingClock>& clocks, Interval span);
 
 }  // namespace tackfree

@@ -1,6 +1,7 @@
 // Recoat limits: coats that are to go on unsanded come before the window of the coat below shuts.
 #pragma once
 
+#include "tackfree/air/air_series.hpp"
 #include "tackfree/schedule/bridge.hpp"
 
 namespace tackfree {

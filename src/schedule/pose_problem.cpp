@@ -1,5 +1,6 @@
-#include "tackfree/schedule/bridge.hpp"
+#include "tackfree/schedule/pose_problem.hpp"
 
+#include "tackfree/air/coating_limits.hpp"
 #include "tackfree/schedule/crew.hpp"
 #include "tackfree/schedule/done_work.hpp"
 #include "tackfree/schedule/recoat_limits.hpp"
@@ -8,7 +9,9 @@
 #include "tackfree/takeoff/lots.hpp"
 
 #include <algorithm>
+#include <map>
 #include <optional>
+#include <tuple>
 #include <utility>
 
 namespace tackfree {
@@ -367,7 +370,7 @@ class Builder {
 
 }  // namespace
 
-Bridge bridge(const Job& job, const OperationList& list, const AirSeries& air,
+Bridge pose_problem(const Job& job, const OperationList& list, const AirSeries& air,
               const std::vector<DryingClock>& clocks, Interval span) {
   return Builder(job, list, air, clocks, span).build();
 }

@@ -1,4 +1,4 @@
-#include "tackfree/schedule/bridge.hpp"
+#include "tackfree/schedule/pose_problem.hpp"
 
 #include "schedule/scheduled.hpp"
 #include <doctest/doctest.h>
@@ -9,7 +9,7 @@ namespace {
 using solver::Slot;
 
 Bridge bridge_of(const testing::Scheduled& s) {
-  return bridge(s.job, s.list, s.air, drying_clocks(s.job, s.air), s.schedule.span);
+  return pose_problem(s.job, s.list, s.air, drying_clocks(s.job, s.air), s.schedule.span);
 }
 
 TEST_CASE("windows that begin off the grid are not entered early or left late") {
