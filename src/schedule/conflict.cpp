@@ -1,7 +1,7 @@
 #include "tackfree/schedule/conflict.hpp"
 
-#include "tackfree/schedule/pose_problem.hpp"
 #include "tackfree/schedule/crew.hpp"
+#include "tackfree/schedule/pose_problem.hpp"
 #include "tackfree/schedule/solve.hpp"
 
 #include <algorithm>

@@ -1,9 +1,9 @@
 #include "tackfree/schedule/make_schedule.hpp"
 
-#include "tackfree/schedule/pose_problem.hpp"
 #include "tackfree/schedule/conflict.hpp"
 #include "tackfree/schedule/crew.hpp"
 #include "tackfree/schedule/done_work.hpp"
+#include "tackfree/schedule/pose_problem.hpp"
 #include "tackfree/schedule/solve.hpp"
 #include "tackfree/schedule/tool_rests.hpp"
 #include "tackfree/schedule/unplaced.hpp"

@@ -371,7 +371,7 @@ class Builder {
 }  // namespace
 
 Bridge pose_problem(const Job& job, const OperationList& list, const AirSeries& air,
-              const std::vector<DryingClock>& clocks, Interval span) {
+                    const std::vector<DryingClock>& clocks, Interval span) {
   return Builder(job, list, air, clocks, span).build();
 }
 

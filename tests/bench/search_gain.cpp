@@ -32,7 +32,7 @@ bool print_gain(const char* file) {
   }
   const Bridge posed =
       pose_problem(plan->job, plan->list, plan->air, drying_clocks(plan->job, plan->air),
-             {plan->now, plan->now + whole_minutes_up(plan->job.horizon)});
+                   {plan->now, plan->now + whole_minutes_up(plan->job.horizon)});
   fmt::print("{:<28}  one pass    {}\n", plan->job.name,
              found(plan->job, posed, solver::placed_by_earliest_start(posed.problem)));
   fmt::print("{:<28}  few passes  {}\n", "",

@@ -11,8 +11,8 @@ namespace tackfree {
 namespace {
 
 TEST_CASE("no number stands for two rules, and all fit into what the solver keeps of a rule") {
-  std::set<int> numbers{solver::no_rule,    rules::calendar, rules::too_short, rules::quiet,
-                        rules::not_before,  rules::no_coating, rules::pinned,  rules::due,
+  std::set<int> numbers{solver::no_rule,     rules::calendar,   rules::too_short, rules::quiet,
+                        rules::not_before,   rules::no_coating, rules::pinned,    rules::due,
                         rules::window_below, rules::as_last};
   std::size_t rules_named = 10;
   for (std::size_t gate = 0; gate < gate_count; ++gate, ++rules_named)

@@ -12,6 +12,6 @@ namespace tackfree {
 /// Goals are the light use of every batch. A batch's "ready by" closes all later ends of its last
 /// coats.
 Bridge pose_problem(const Job& job, const OperationList& list, const AirSeries& air,
-              const std::vector<DryingClock>& clocks, Interval span);
+                    const std::vector<DryingClock>& clocks, Interval span);
 
 }  // namespace tackfree
