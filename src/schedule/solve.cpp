@@ -20,7 +20,7 @@ using Priorities = std::vector<std::int64_t>;
 
 /// Partial schedules that the search may make: a limit on work, not on time, so that the same job
 /// gives the same plan on every machine.
-constexpr std::int64_t most_labels = 1'000'000;
+constexpr std::int64_t most_partials = 1'000'000;
 /// Activities that the search for several people may place in all, for the same reason.
 constexpr std::int64_t most_placed = 40'000;
 constexpr std::int64_t between_neighbours = 1'000;
@@ -97,8 +97,9 @@ Solved solve(const Bridge& bridge, std::size_t most_sessions, solver::Effort* ef
     return solved;
   }
   solved.solution = solver::serial_schedule(problem);
-  const auto searched = solver::best_schedule(problem, solved.solution, most_labels, most_sessions,
-                                              solver::Prove::ready_and_sessions, effort);
+  const auto searched =
+      solver::best_schedule(problem, solved.solution, most_partials, most_sessions,
+                            solver::Prove::ready_and_sessions, effort);
   if (searched) {
     solved.solution = searched->solution;
     solved.impossible = searched->infeasible;

@@ -3,7 +3,7 @@
 #include "tackfree/air/recoat_window.hpp"
 #include "tackfree/schedule/check_schedule.hpp"
 #include "tackfree/schedule/pose_problem.hpp"
-#include "tackfree/solver/label_search.hpp"
+#include "tackfree/solver/proof_search.hpp"
 
 #include "schedule/scheduled.hpp"
 #include <doctest/doctest.h>

@@ -1,7 +1,7 @@
 // Brute force: the best of every schedule of a tiny problem, with the checker as its only judge.
 #pragma once
 
-#include "tackfree/solver/label_search.hpp"
+#include "tackfree/solver/proof_search.hpp"
 #include "tackfree/solver/scheduling_problem.hpp"
 
 #include <algorithm>

@@ -1,6 +1,6 @@
 // A rule that is added never makes the best schedule ready sooner, one that is taken away never
 // later: no outside source is needed for that, only that both problems are settled.
-#include "tackfree/solver/label_search.hpp"
+#include "tackfree/solver/proof_search.hpp"
 #include "tackfree/solver/serial.hpp"
 
 #include <algorithm>

@@ -1,6 +1,6 @@
 // Source of the optima: tests/published/scheduling/README.md; of PSPLIB, Kolisch and Sprecher,
 // European Journal of Operational Research 96 (1997), 205-216.
-#include "tackfree/solver/label_search.hpp"
+#include "tackfree/solver/proof_search.hpp"
 #include "tackfree/solver/serial.hpp"
 
 #include <cstdlib>

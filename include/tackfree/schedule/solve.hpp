@@ -2,7 +2,7 @@
 #pragma once
 
 #include "tackfree/schedule/bridge.hpp"
-#include "tackfree/solver/label_search.hpp"
+#include "tackfree/solver/proof_search.hpp"
 
 #include <optional>
 

@@ -1,4 +1,4 @@
-#include "tackfree/solver/label_search.hpp"
+#include "tackfree/solver/proof_search.hpp"
 
 #include "tackfree/solver/chains.hpp"
 #include "tackfree/solver/serial.hpp"
