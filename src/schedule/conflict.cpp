@@ -150,7 +150,7 @@ class Trials {
 
  private:
   bool has_time(const Job& rules, std::size_t operation) const {
-    const Bridge problem = pose_problem(rules, list_, air_, clocks_, span_);
+    const PosedProblem problem = pose_problem(rules, list_, air_, clocks_, span_);
     return solved_roughly(problem).activities[problem.activity_of[operation]].placed();
   }
 

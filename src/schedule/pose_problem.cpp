@@ -41,7 +41,7 @@ class Builder {
     problem().shortest_piece = std::max(Slot{1}, static_cast<Slot>(shortest_piece / job.grid));
   }
 
-  Bridge build() {
+  PosedProblem build() {
     windows();
     spaces();
     result_.activity_of.assign(list_.operations.size(), 0);
@@ -356,7 +356,7 @@ class Builder {
   const OperationList& list_;
   const AirSeries& air_;
   const std::vector<DryingClock>& clocks_;
-  Bridge result_;
+  PosedProblem result_;
   std::vector<Rule> present_, quiet_;
   std::map<std::size_t, GateTable> gates_;
   std::map<std::size_t, std::size_t> space_of_room_;
@@ -370,8 +370,8 @@ class Builder {
 
 }  // namespace
 
-Bridge pose_problem(const Job& job, const OperationList& list, const AirSeries& air,
-                    const std::vector<DryingClock>& clocks, Interval span) {
+PosedProblem pose_problem(const Job& job, const OperationList& list, const AirSeries& air,
+                          const std::vector<DryingClock>& clocks, Interval span) {
   return Builder(job, list, air, clocks, span).build();
 }
 

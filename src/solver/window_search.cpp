@@ -17,6 +17,7 @@ struct Key {
   friend bool operator==(const Key&, const Key&) = default;
 };
 
+/// Mixed as splitmix64 does, with its constants (from memory).
 struct KeyHash {
   std::size_t operator()(const Key& key) const {
     std::uint64_t mixed =
@@ -104,13 +105,14 @@ class Front {
   }
 
   Key key_of(const PartialSchedule& partial) const {
+    constexpr std::uint64_t fnv_prime = 0x100000001B3;  // of FNV-1a, 64 bits, from memory
     Key key;
     static_assert(sizeof key.done == most_chains);
     std::memcpy(&key.done, partial.done.data(), sizeof key.done);
     for (const std::uint64_t part :
          {static_cast<std::uint64_t>(partial.due + 1), std::uint64_t{partial.owed},
           std::uint64_t{partial.open & relevant_}, std::uint64_t{partial.closed}})
-      key.session = key.session * 0x100000001B3ULL + part;
+      key.session = key.session * fnv_prime + part;
     return key;
   }
 
@@ -237,7 +239,7 @@ class Search final : public OngoingSearch {
       if (base.latest[g][0] > 0 && start > base.latest[g][0]) break;
       const Slot end = link.end[at(start)];
       if (base.owed != 0 && end > problem_.windows[stage].end) break;
-      work_ += work_of_step;
+      work_ += work_of_growth;
       Grown grown = growth_.add(base, g, start, stage);
       if (limit_of(grown.partial, g) != latest_before)
         harmless = keep(base, grown, g, stage, next) || harmless;
@@ -251,9 +253,10 @@ class Search final : public OngoingSearch {
 
   /// Tells limits apart.
   static std::uint64_t limit_of(const PartialSchedule& partial, std::size_t g) {
+    constexpr std::uint64_t prime = 1'000'003;
     std::uint64_t sum = 0;  // may wrap
     for (const Slot limit : partial.latest[g])
-      sum = sum * 1'000'003U + static_cast<std::uint64_t>(limit);
+      sum = sum * prime + static_cast<std::uint64_t>(limit);
     return sum;
   }
 
@@ -359,9 +362,9 @@ class Search final : public OngoingSearch {
   }
 
   static constexpr std::size_t most_compared = 3000;
-  /// What a step costs, in partial schedules compared; and how many of these pass by for the price
-  /// of one.
-  static constexpr std::int64_t work_of_step = 10;
+  /// What adding an activity costs, in partial schedules compared; and how many of these pass by
+  /// for the price of one.
+  static constexpr std::int64_t work_of_growth = 10;
   static constexpr std::int64_t work_of_link = 2;  ///< when a window is closed
   static constexpr std::size_t passed_by_at_once = 10;
 

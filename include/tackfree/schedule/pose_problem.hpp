@@ -3,7 +3,7 @@
 
 #include "tackfree/air/air_series.hpp"
 #include "tackfree/air/drying.hpp"
-#include "tackfree/schedule/bridge.hpp"
+#include "tackfree/schedule/posed_problem.hpp"
 
 #include <vector>
 
@@ -11,7 +11,7 @@ namespace tackfree {
 
 /// Goals are the light use of every batch. A batch's "ready by" closes all later ends of its last
 /// coats.
-Bridge pose_problem(const Job& job, const OperationList& list, const AirSeries& air,
-                    const std::vector<DryingClock>& clocks, Interval span);
+PosedProblem pose_problem(const Job& job, const OperationList& list, const AirSeries& air,
+                          const std::vector<DryingClock>& clocks, Interval span);
 
 }  // namespace tackfree

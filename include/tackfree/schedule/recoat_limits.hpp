@@ -2,7 +2,7 @@
 #pragma once
 
 #include "tackfree/air/air_series.hpp"
-#include "tackfree/schedule/bridge.hpp"
+#include "tackfree/schedule/posed_problem.hpp"
 
 namespace tackfree {
 
@@ -10,6 +10,6 @@ namespace tackfree {
 /// side; over a coat that is on already, its later starts are closed. The window ends by the
 /// warmest hour since, as for the coats that miss it.
 void add_recoat_limits(const Job& job, const OperationList& list, const AirSeries& air,
-                       Bridge& bridge);
+                       PosedProblem& posed);
 
 }  // namespace tackfree

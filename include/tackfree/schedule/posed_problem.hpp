@@ -1,4 +1,5 @@
-// Bridge: a scheduling problem in slots, and which work of the job each of its parts stands for.
+// Posed problem: a scheduling problem in slots, and which work of the job each of its parts stands
+// for.
 #pragma once
 
 #include "tackfree/operations/operation_list.hpp"
@@ -25,7 +26,7 @@ inline constexpr std::size_t done_already = static_cast<std::size_t>(-1);
 /// The problem, and what its parts stand for. Operations that follow each other at a fixed distance
 /// are one activity: parts are dusted off right before they are coated, and oil is wiped off in
 /// time.
-struct Bridge {
+struct PosedProblem {
   Grid grid;
   solver::SchedulingProblem problem;
   std::vector<std::size_t> activity_of;   ///< by operation; `done_already` for what is done
