@@ -11,8 +11,6 @@ namespace tackfree {
 
 namespace {
 
-using Node = AirSeries::Node;
-
 /// So close that what fades can be drawn straight between them: within 0.1 % of it in six hours.
 constexpr Minutes fading_step{15};
 /// After so many time constants nothing is left that anybody could read off.
@@ -50,9 +48,9 @@ class Fading {
   Duration time_constant_;
 };
 
-bool node_before(Instant at, const Node& node) { return at < node.at; }
+bool node_before(Instant at, const AirNode& node) { return at < node.at; }
 
-AirState account_at(const std::vector<Node>& nodes, Instant at) {
+AirState account_at(const std::vector<AirNode>& nodes, Instant at) {
   const auto after = std::upper_bound(nodes.begin(), nodes.end(), at, node_before);
   if (after == nodes.begin()) return nodes.front().state;
   if (after == nodes.end()) return nodes.back().state;
@@ -60,11 +58,11 @@ AirState account_at(const std::vector<Node>& nodes, Instant at) {
 }
 
 /// The nodes' own times, those of the readings, and steps between while a reading is remembered.
-std::set<Instant> times_of(const std::vector<Node>& nodes,
+std::set<Instant> times_of(const std::vector<AirNode>& nodes,
                            const std::map<Instant, TemperatureDifference>& read,
                            Duration time_constant) {
   std::set<Instant> times;
-  for (const Node& node : nodes) times.insert(node.at);
+  for (const AirNode& node : nodes) times.insert(node.at);
   const Minutes reach = whole_minutes_up(time_constant * forgotten_after);
   Instant done = nodes.front().at;
   for (const auto& [at, difference] : read) {
@@ -79,8 +77,9 @@ std::set<Instant> times_of(const std::vector<Node>& nodes,
 
 }  // namespace
 
-std::vector<Node> with_readings(std::vector<Node> nodes, const std::vector<AirReading>& readings,
-                                Duration time_constant) {
+std::vector<AirNode> with_readings(std::vector<AirNode> nodes,
+                                   const std::vector<AirReading>& readings,
+                                   Duration time_constant) {
   std::map<Instant, TemperatureDifference> warmer;
   std::map<Instant, Pressure> damper;
   for (const AirReading& reading : readings) {
@@ -94,7 +93,7 @@ std::vector<Node> with_readings(std::vector<Node> nodes, const std::vector<AirRe
   if (warmer.empty()) return nodes;
   const Fading<TemperatureDifference> warmth(warmer, time_constant);
   const Fading<Pressure> damp(damper, time_constant);
-  std::vector<Node> corrected;
+  std::vector<AirNode> corrected;
   for (const Instant at : times_of(nodes, warmer, time_constant)) {
     const AirState account = account_at(nodes, at);
     const Temperature temperature = account.temperature + warmth.at(at);

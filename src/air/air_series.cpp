@@ -1,8 +1,6 @@
 #include "tackfree/air/air_series.hpp"
 
 #include "tackfree/air/air_readings.hpp"
-#include "tackfree/air/indoor_air.hpp"
-#include "tackfree/air/joined_air.hpp"
 
 #include <algorithm>
 
@@ -10,13 +8,11 @@ namespace tackfree {
 
 namespace {
 
-using Node = AirSeries::Node;
-
-bool earlier(Instant at, const Node& node) { return at < node.at; }
+bool earlier(Instant at, const AirNode& node) { return at < node.at; }
 
 /// The first node after `at`; their number when there is none. Most series have a node every hour
 /// or every few minutes, so it is looked for near where even steps would put it first.
-std::size_t node_after(const std::vector<Node>& nodes, Instant at) {
+std::size_t node_after(const std::vector<AirNode>& nodes, Instant at) {
   if (at < nodes.front().at) return 0;
   if (at >= nodes.back().at) return nodes.size();
   const auto steps = static_cast<std::ptrdiff_t>(nodes.size()) - 1;
@@ -27,10 +23,6 @@ std::size_t node_after(const std::vector<Node>& nodes, Instant at) {
   if (from->at > at) from = nodes.begin();
   if (to->at <= at) to = nodes.end();
   return static_cast<std::size_t>(std::upper_bound(from, to, at, earlier) - nodes.begin());
-}
-
-double share_between(const Node& a, const Node& b, Instant at) {
-  return to_duration(at - a.at) / to_duration(b.at - a.at);
 }
 
 /// A record of any kind as sources in order.
@@ -45,28 +37,20 @@ AirMix as_mix(const AirRecord& record) {
 }
 
 /// What lies in `span`, with a node at each of its ends, which `nodes` reach.
-std::vector<Node> cut_to(const std::vector<Node>& nodes, Interval span) {
+std::vector<AirNode> cut_to(const std::vector<AirNode>& nodes, Interval span) {
   const auto state_at = [&](Instant at) {
     const std::size_t after = node_after(nodes, at);
     if (nodes[after - 1].at == at) return nodes[after - 1].state;
     return state_between(nodes[after - 1], nodes[after], at);
   };
-  std::vector<Node> inside{{span.begin, state_at(span.begin)}};
-  for (const Node& node : nodes)
+  std::vector<AirNode> inside{{span.begin, state_at(span.begin)}};
+  for (const AirNode& node : nodes)
     if (node.at > span.begin && node.at < span.end) inside.push_back(node);
   inside.push_back({span.end, state_at(span.end)});
   return inside;
 }
 
 }  // namespace
-
-AirState state_between(const Node& a, const Node& b, Instant at) {
-  if (at <= a.at) return a.state;
-  if (at >= b.at) return b.state;
-  const double share = share_between(a, b, at);
-  return {a.state.temperature + (b.state.temperature - a.state.temperature) * share,
-          a.state.vapour + (b.state.vapour - a.state.vapour) * share};
-}
 
 AirState AirSeries::at(Instant at) const {
   const std::size_t after = node_after(nodes_, at);
@@ -80,7 +64,7 @@ Temperature AirSeries::surface_at(Instant at) const {
   const std::size_t after = node_after(nodes_, at);
   if (after == 0) return boards_.front();
   if (after == nodes_.size()) return boards_.back();
-  const double share = share_between(nodes_[after - 1], nodes_[after], at);
+  const double share = share_of_way({nodes_[after - 1].at, nodes_[after].at}, at);
   return boards_[after - 1] + (boards_[after] - boards_[after - 1]) * share;
 }
 
@@ -89,15 +73,16 @@ Energy AirSeries::heat_until(Instant at) const {
   const std::size_t after = node_after(nodes_, at);
   if (after == 0) return heat_.front();
   if (after == nodes_.size()) return heat_.back();
-  const double share = share_between(nodes_[after - 1], nodes_[after], at);
+  const double share = share_of_way({nodes_[after - 1].at, nodes_[after].at}, at);
   return heat_[after - 1] + (heat_[after] - heat_[after - 1]) * share;
 }
 
 Interval AirSeries::covers() const { return {nodes_.front().at, nodes_.back().at}; }
 
-void AirSeries::bring_indoors(const AirMix& mix, const std::vector<Node>& outdoors, Interval span,
-                              const Read& read, const std::vector<FasterLoss>& faster) {
-  std::vector<Node> room = mix.boards && !mix.indoors ? every_five_minutes(outdoors) : outdoors;
+void AirSeries::bring_indoors(const AirMix& mix, const std::vector<AirNode>& outdoors,
+                              Interval span, const Read& read,
+                              const std::vector<FasterLoss>& faster) {
+  std::vector<AirNode> room = mix.boards && !mix.indoors ? every_five_minutes(outdoors) : outdoors;
   std::vector<IndoorNode> indoor;
   if (mix.indoors) {
     outdoors_ = outdoors;
@@ -113,14 +98,14 @@ void AirSeries::bring_indoors(const AirMix& mix, const std::vector<Node>& outdoo
     const auto heat_at = [&](Instant at) {
       const std::size_t after = node_after(room, at);
       if (after == room.size()) return indoor.back().heat;
-      const double share = share_between(room[after - 1], room[after], at);
+      const double share = share_of_way({room[after - 1].at, room[after].at}, at);
       return indoor[after - 1].heat + (indoor[after].heat - indoor[after - 1].heat) * share;
     };
     const Energy before = heat_at(span.begin);
-    for (const Node& node : nodes_) heat_.push_back(heat_at(node.at) - before);
+    for (const AirNode& node : nodes_) heat_.push_back(heat_at(node.at) - before);
   }
   if (!mix.boards) return;
-  const std::vector<Node> outside = cut_to(outdoors, span);
+  const std::vector<AirNode> outside = cut_to(outdoors, span);
   const AirState& start = mix.boards->from_outdoors ? outside.front().state : nodes_.front().state;
   boards_ = board_temperatures(nodes_, start.temperature, mix.boards->thickness);
 }

@@ -21,7 +21,7 @@ Pressure vapour_of(const DayRange& range) {
   return vapour_pressure(mean_temperature(range.low, range.high), range.humidity.value());
 }
 
-AirSeries::Node node_at(const AirDays::Day& day, int hour) {
+AirNode node_at(const AirDays::Day& day, int hour) {
   const Temperature t =
       temperature_at_hour(day.range.low, day.range.high, hour == 0 ? hours_in_day : hour);
   return {day.begins + hour * one_hour,
@@ -68,8 +68,8 @@ Temperature mean_temperature(Temperature low, Temperature high) {
   return high - (high - low) * (sum / hours_in_day);
 }
 
-std::vector<AirSeries::Node> daily_nodes(const AirDays& lows_and_highs) {
-  std::vector<AirSeries::Node> nodes;
+std::vector<AirNode> daily_nodes(const AirDays& lows_and_highs) {
+  std::vector<AirNode> nodes;
   for (const AirDays::Day& day : lows_and_highs.days)
     for (int hour = nodes.empty() ? 0 : 1; hour <= hours_in_day; ++hour)
       nodes.push_back(node_at(day, hour));

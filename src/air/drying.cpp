@@ -151,21 +151,6 @@ std::optional<Instant> DryingClock::dried_for(Duration label, Instant applied,
   return at > covers_.end ? std::nullopt : std::optional(at);
 }
 
-std::optional<Duration> DryingClock::exact_duration(Stage stage, Instant applied,
-                                                    double film_ratio) const {
-  if (!has(stage)) return std::nullopt;
-  Duration longest;
-  for (const Need& need : needs_) {
-    const auto amount = amount_of(need, film_ratio);
-    if (!amount) return std::nullopt;
-    const auto duration = tracks_[need.track]->time_for(applied, *amount);
-    if (!duration) return std::nullopt;
-    longest = std::max(longest, *duration);
-    if (need.stage == stage) break;
-  }
-  return longest;
-}
-
 std::vector<DryingClock> drying_clocks(const std::vector<Coating>& coatings, const AirSeries& air,
                                        Speed air_speed, bool faster_than_label) {
   const RatePoints points = rate_points(air);

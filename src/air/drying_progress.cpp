@@ -24,7 +24,7 @@ HumidAir air_between(const RatePoints::Point& a, const RatePoints::Point& b, Ins
 }  // namespace
 
 RatePoints rate_points(const AirSeries& air, Minutes step) {
-  const std::vector<AirSeries::Node>& nodes = air.nodes();
+  const std::vector<AirNode>& nodes = air.nodes();
   RatePoints taken{step, {{nodes.front().at, nodes.front().state}}};
   taken.points.reserve(static_cast<std::size_t>(air.covers().length() / step) + nodes.size());
   for (std::size_t i = 1; i < nodes.size(); ++i) {
@@ -102,11 +102,6 @@ std::int64_t DryingProgress::done_at(const Place& place) const {
                                                minute)];
 }
 
-std::int64_t DryingProgress::until(Instant at) const {
-  if (at >= covers_.end) return done_.back();
-  return done_at(place_of(std::max(at, covers_.begin)));
-}
-
 /// The first step from `from` on at whose end as much is done, which the last step's is. Waits are
 /// short beside a year, so it looks 1, 3, 7 ... hours ahead before it searches.
 std::size_t DryingProgress::first_step_reaching(std::size_t from, std::int64_t done) const {
@@ -143,17 +138,6 @@ std::optional<Instant> DryingProgress::first_minute(Instant start, std::int64_t 
     minute = ((wanted - done_[step]) * step_.count() + in_step - 1) / in_step;  // rounded up
   }
   return first_step_ + static_cast<std::int64_t>(step) * step_ + Minutes(minute);
-}
-
-std::optional<Duration> DryingProgress::time_for(Instant start, std::int64_t amount) const {
-  const auto minute = first_minute(start, amount);
-  if (!minute) return std::nullopt;
-  const Duration until_minute = to_duration(*minute - start);
-  if (amount <= 0) return until_minute;
-  const std::int64_t done = until(*minute);
-  const std::int64_t over = done - until(std::max(start, covers_.begin)) - amount;
-  const std::int64_t in_minute = done - until(*minute - Minutes(1));
-  return until_minute - minutes(static_cast<double>(over) / static_cast<double>(in_minute));
 }
 
 }  // namespace tackfree

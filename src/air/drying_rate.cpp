@@ -97,16 +97,6 @@ const Sourced<double>& film_exponent(const DryingLaw& law, Stage stage) {
   return law.film_exponents.at(static_cast<std::size_t>(depth_of(stage)));
 }
 
-std::optional<Duration> drying_duration(const Coating& coating, Stage stage, const AirState& air,
-                                        Speed air_speed, double film_ratio) {
-  const auto& label = coating.label_after.at(index_of(stage));
-  if (!label) return std::nullopt;
-  const double speed = StageRate(coating, stage).relative(air) *
-                       air_speed_factor(coating.law.air_exponent.value, air_speed);
-  if (speed <= 0.0) return std::nullopt;
-  return label->value * (std::pow(film_ratio, film_exponent(coating.law, stage).value) / speed);
-}
-
 StageRate::StageRate(const Coating& coating, Stage stage)
     : law_(coating.law),
       label_humidity_(coating.label_humidity),

@@ -13,7 +13,7 @@ namespace {
 constexpr Minutes step_length{5};
 
 /// The mean temperature of the first day of `nodes`, or of all where there is less.
-Temperature first_day_mean(const std::vector<AirSeries::Node>& nodes) {
+Temperature first_day_mean(const std::vector<AirNode>& nodes) {
   TemperatureDifference sum;
   Duration length;
   for (std::size_t i = 1; i < nodes.size() && nodes[i].at <= nodes.front().at + one_day; ++i) {
@@ -84,14 +84,14 @@ Pressure indoor_vapour(const Indoors& indoors, bool aired, Temperature t, Pressu
 /// Goes through nodes in order of time.
 class Walk {
  public:
-  explicit Walk(const std::vector<AirSeries::Node>& nodes) : nodes_(nodes) {}
+  explicit Walk(const std::vector<AirNode>& nodes) : nodes_(nodes) {}
   AirState at(Instant at) {
     while (next_ + 1 < nodes_.size() && nodes_[next_].at < at) ++next_;
     return state_between(nodes_[next_ - 1], nodes_[next_], at);
   }
 
  private:
-  const std::vector<AirSeries::Node>& nodes_;
+  const std::vector<AirNode>& nodes_;
   std::size_t next_ = 1;
 };
 
@@ -105,8 +105,8 @@ Temperature lagged(Temperature start, Temperature from, Temperature to, Duration
   return to - behind + (start - from + behind) * std::exp(-steps);
 }
 
-std::vector<IndoorNode> indoor_air(const std::vector<AirSeries::Node>& outdoors,
-                                   const Indoors& indoors, const std::vector<FasterLoss>& faster) {
+std::vector<IndoorNode> indoor_air(const std::vector<AirNode>& outdoors, const Indoors& indoors,
+                                   const std::vector<FasterLoss>& faster) {
   Walk walk(outdoors);
   Temperature t = first_day_mean(outdoors);
   Energy heat;
@@ -135,9 +135,9 @@ std::vector<IndoorNode> indoor_air(const std::vector<AirSeries::Node>& outdoors,
   return nodes;
 }
 
-std::vector<AirSeries::Node> every_five_minutes(const std::vector<AirSeries::Node>& nodes) {
+std::vector<AirNode> every_five_minutes(const std::vector<AirNode>& nodes) {
   Walk walk(nodes);
-  std::vector<AirSeries::Node> fine;
+  std::vector<AirNode> fine;
   for (const Instant at : steps_of({nodes.front().at, nodes.back().at}))
     fine.push_back({at, walk.at(at)});
   return fine;
@@ -148,8 +148,8 @@ Duration board_time_constant(Length thickness) {
   return minutes(density * heat_capacity * thickness.in(metres) / (2 * surface_film) / 60);
 }
 
-std::vector<Temperature> board_temperatures(const std::vector<AirSeries::Node>& room,
-                                            Temperature start, Length thickness) {
+std::vector<Temperature> board_temperatures(const std::vector<AirNode>& room, Temperature start,
+                                            Length thickness) {
   const Duration tau = board_time_constant(thickness);
   std::vector<Temperature> boards{start};
   for (std::size_t i = 1; i < room.size(); ++i) {

@@ -12,23 +12,21 @@ namespace tackfree {
 
 namespace {
 
-using Node = AirSeries::Node;
-
 constexpr int mean_days = 7;
 constexpr int hours_of_day = 24;
 /// Rows further apart than this are not joined. Source: assumed; a front can pass in that time.
 constexpr Minutes longest_bridge{3 * 60};
 
-Node node_of(const AirRow& row) {
+AirNode node_of(const AirRow& row) {
   const Pressure vapour = row.dew_point ? saturation_pressure(*row.dew_point)
                                         : vapour_pressure(row.temperature, row.humidity.value());
   return {row.at, {row.temperature, vapour}};
 }
 
-bool before_node(Instant at, const Node& node) { return at < node.at; }
+bool before_node(Instant at, const AirNode& node) { return at < node.at; }
 
 /// The air at `at`, unless it lies outside `nodes` or in a gap that is too long to bridge.
-std::optional<AirState> known_state(const std::vector<Node>& nodes, Instant at) {
+std::optional<AirState> known_state(const std::vector<AirNode>& nodes, Instant at) {
   const auto after = std::upper_bound(nodes.begin(), nodes.end(), at, before_node);
   if (after == nodes.begin()) return std::nullopt;
   const auto before = std::prev(after);
@@ -38,7 +36,7 @@ std::optional<AirState> known_state(const std::vector<Node>& nodes, Instant at) 
 }
 
 /// The mean of the states at `at` and the same clock time of the days before, at most seven in all.
-std::optional<AirState> mean_over_days(const std::vector<Node>& nodes, Instant at) {
+std::optional<AirState> mean_over_days(const std::vector<AirNode>& nodes, Instant at) {
   int count = 0;
   TemperatureDifference temperature;
   Pressure vapour;
@@ -55,7 +53,7 @@ std::optional<AirState> mean_over_days(const std::vector<Node>& nodes, Instant a
 
 /// The mean day of the rows' last seven days, hour by hour after the last row; a day is 24 hours of
 /// UTC, so the clock changes do not shift it. Nothing when some hour of the day has no row.
-std::optional<std::array<AirState, hours_of_day>> typical_day(const std::vector<Node>& nodes) {
+std::optional<std::array<AirState, hours_of_day>> typical_day(const std::vector<AirNode>& nodes) {
   std::array<AirState, hours_of_day> day{};
   for (int hour = 0; hour < hours_of_day; ++hour) {
     const auto mean = mean_over_days(nodes, nodes.back().at - one_day + (hour + 1) * one_hour);
@@ -66,7 +64,7 @@ std::optional<std::array<AirState, hours_of_day>> typical_day(const std::vector<
 }
 
 /// Repeats the typical day after the last of `nodes` until `end` is passed.
-void append_typical(std::vector<Node>& nodes, const std::array<AirState, hours_of_day>& day,
+void append_typical(std::vector<AirNode>& nodes, const std::array<AirState, hours_of_day>& day,
                     Instant end) {
   const Instant last = nodes.back().at;
   for (std::size_t hour = 0; nodes.back().at < end; ++hour)
@@ -100,8 +98,8 @@ class RowsCheck {
           "add later rows, start the plan earlier, or replay the rows under another year");
   }
 
-  std::vector<AirSeries::Bridged> check_gaps() {
-    std::vector<AirSeries::Bridged> bridged;
+  std::vector<BridgedGap> check_gaps() {
+    std::vector<BridgedGap> bridged;
     for (std::size_t i = 1; i < rows_.rows.size(); ++i) {
       const Interval gap{rows_.rows[i - 1].at, rows_.rows[i].at};
       const int line = rows_.rows[i].line;
@@ -165,7 +163,7 @@ class Joining {
   }
 
  private:
-  std::vector<Node>& nodes() { return result_.nodes; }
+  std::vector<AirNode>& nodes() { return result_.nodes; }
 
   void report(std::string wanted, std::string hint) {
     problems_.push_back({.file = mix_.file,
@@ -188,7 +186,7 @@ class Joining {
     const auto bridged = check.check_gaps();
     if (!check.passed()) return;
     result_.bridged.insert(result_.bridged.end(), bridged.begin(), bridged.end());
-    std::vector<Node> found;
+    std::vector<AirNode> found;
     found.reserve(rows.rows.size());
     for (const AirRow& row : rows.rows) found.push_back(node_of(row));
     append(found, source_->name, false);
@@ -231,7 +229,7 @@ class Joining {
   }
 
   /// Adds what of `more` lies after the last node.
-  void append(const std::vector<Node>& more, const std::string& name, bool typical) {
+  void append(const std::vector<AirNode>& more, const std::string& name, bool typical) {
     const auto first = nodes().empty() ? more.begin()
                                        : std::upper_bound(more.begin(), more.end(),
                                                           nodes().back().at, before_node);

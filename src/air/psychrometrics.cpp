@@ -57,8 +57,4 @@ Temperature dew_point(Pressure vapour) {
   return celsius(kelvin - celsius(0).in_kelvin());
 }
 
-Temperature dew_point(Temperature t, Humidity humidity) {
-  return dew_point(vapour_pressure(t, humidity));
-}
-
 }  // namespace tackfree

@@ -12,23 +12,7 @@ namespace {
 
 constexpr Minutes step{5};
 
-/// The lowest temperature of the boards in the hour that ends at `end`, or since `begin`.
-Temperature lowest_within_hour(const AirSeries& air, Instant begin, Instant end) {
-  Temperature lowest = air.surface_at(end);
-  for (Instant at = std::max(begin, end - one_hour); at < end; at += step)
-    lowest = std::min(lowest, air.surface_at(at));
-  return lowest;
-}
-
 }  // namespace
-
-Temperature warmest_hour(const AirSeries& air, Interval stretch) {
-  const Instant first = std::min(stretch.begin + one_hour, stretch.end);
-  Temperature warmest = lowest_within_hour(air, stretch.begin, first);
-  for (Instant at = first; at <= stretch.end; at += step)
-    warmest = std::max(warmest, lowest_within_hour(air, stretch.begin, at));
-  return warmest;
-}
 
 std::optional<Duration> longest_unsanded(const Coating& coating, Temperature warmest) {
   if (!coating.recoat_unsanded_within) return std::nullopt;

@@ -86,8 +86,6 @@ LocatedTime Zone::locate(const LocalTime& local) const {
   }
 }
 
-std::string Zone::abbreviation(Instant at) const { return rules_->get_info(at).abbrev; }
-
 const std::vector<std::string>& zone_names() {
   static const std::vector<std::string> names = [] {
     std::vector<std::string> all;

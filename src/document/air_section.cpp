@@ -73,7 +73,7 @@ void write_room(Page& page, const Plan& plan, const Indoors& indoors, const Figu
 
 void write_mix(Page& page, const Plan& plan, const AirMix& mix, const Figures& figures) {
   for (const AirSource& source : mix.sources) write_source(page, source, figures);
-  for (const AirSeries::Seam& seam : plan.air.seams())
+  for (const AirSeam& seam : plan.air.seams())
     page.paragraph(air_item,
                    fmt::format("{} until {}, then {}.", seam.before.empty() ? "Known" : seam.before,
                                figures.moment(seam.at), seam.after));
@@ -95,7 +95,7 @@ void write_air(Page& page, const Plan& plan, const Figures& figures) {
   if (const auto* constant = std::get_if<ConstantAir>(&plan.job.air))
     write_constant(page, *constant, figures);
   if (const auto* mix = std::get_if<AirMix>(&plan.job.air)) write_mix(page, plan, *mix, figures);
-  for (const AirSeries::Bridged& bridged : plan.air.bridged())
+  for (const BridgedGap& bridged : plan.air.bridged())
     page.paragraph(air_item,
                    fmt::format("No rows between {} and {}: bridged by a straight line.",
                                figures.moment(bridged.gap.begin), figures.moment(bridged.gap.end)));

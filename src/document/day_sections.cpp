@@ -2,7 +2,7 @@
 
 #include "tackfree/document/fumes_section.hpp"
 #include "tackfree/plan/due_dates.hpp"
-#include "tackfree/plan/recoat_room.hpp"
+#include "tackfree/plan/recoat_slack.hpp"
 #include "tackfree/words/airing_words.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/tins_words.hpp"
@@ -21,7 +21,8 @@ constexpr std::size_t how_columns = 4;
 
 /// Writes one line and what belongs below it; `told` is the last reason of the day.
 void write_entry(Page& page, const Plan& plan, const StepWords& words, const HowTo& how_to,
-                 const WorkEntry& entry, const std::vector<RecoatRoom>& rooms, std::string& told) {
+                 const WorkEntry& entry, const std::vector<RecoatSlack>& slacks,
+                 std::string& told) {
   const Figures& figures = words.figures();
   const std::string start =
       "[ ] " + pad_left(figures.clock_columns(), figures.clock(entry.time.begin)) + "  ";
@@ -41,12 +42,12 @@ void write_entry(Page& page, const Plan& plan, const StepWords& words, const How
   const std::string why = words.why(*entry.step);
   page.paragraph({indent, "why"}, !why.empty() && why == told ? "as above" : why);
   if (!why.empty()) told = why;
-  for (const RecoatRoom& room : rooms)
-    if (&plan.schedule.steps.at(room.step) == entry.step)
+  for (const RecoatSlack& slack : slacks)
+    if (&plan.schedule.steps.at(slack.step) == entry.step)
       page.paragraph({indent, "room"},
                      fmt::format("the coat below takes it unsanded until {}: {} to spare",
-                                 words.figures().moment(room.until),
-                                 wait_text(to_duration(room.until - entry.step->begin()))));
+                                 words.figures().moment(slack.until),
+                                 wait_text(to_duration(slack.until - entry.step->begin()))));
 }
 
 void write_day_head(Page& page, const Figures& figures, const WorkDay& day) {
@@ -266,7 +267,7 @@ void write_unplaced(Page& page, const Plan& plan, const StepWords& words) {
 void write_days(Page& page, const Plan& plan, const StepWords& words, const HowTo& how_to) {
   const std::vector<WorkDay> work = work_days(plan, words);
   if (work.empty()) return;
-  const auto rooms = recoat_rooms(plan);
+  const auto slacks = recoat_slacks(plan);
   page.heading("Day by day");
   page.paragraph({0, ""}, "Minutes at the right are your own work; # is the number under HOW TO.");
   for (const WorkDay& day : work) {
@@ -276,7 +277,7 @@ void write_days(Page& page, const Plan& plan, const StepWords& words, const HowT
         !airing.empty())
       page.paragraph({0, "Airing"}, airing);
     for (const WorkEntry& entry : day.entries)
-      write_entry(page, plan, words, how_to, entry, rooms, told);
+      write_entry(page, plan, words, how_to, entry, slacks, told);
   }
 }
 

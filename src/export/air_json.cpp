@@ -78,7 +78,7 @@ void put_mix(Json& object, const Plan& plan, const AirMix& mix) {
   Json& sources = object["sources"] = Json::array();
   for (const AirSource& one : mix.sources) sources.push_back(source(one));
   Json& seams = object["seams"] = Json::array();
-  for (const AirSeries::Seam& seam : plan.air.seams()) {
+  for (const AirSeam& seam : plan.air.seams()) {
     Json one;
     put_instant(one, "changes", seam.at, plan.job.calendar.zone);
     one["before"] = seam.before;
@@ -111,7 +111,7 @@ Json air(const Plan& plan) {
   object["air_speed_m_per_s"] = rounded(plan.job.room.air_speed.in(metres_per_second), 3);
   put_instant(object, "typical_from", plan.air.typical_from(), zone);
   Json& bridged = object["bridged"] = Json::array();
-  for (const AirSeries::Bridged& bridge : plan.air.bridged()) {
+  for (const BridgedGap& bridge : plan.air.bridged()) {
     Json gap;
     put_instant(gap, "begin", bridge.gap.begin, zone);
     put_instant(gap, "end", bridge.gap.end, zone);

@@ -4,7 +4,7 @@
 #include "tackfree/export/icalendar.hpp"
 #include "tackfree/export/json_values.hpp"
 #include "tackfree/plan/due_dates.hpp"
-#include "tackfree/plan/recoat_room.hpp"
+#include "tackfree/plan/recoat_slack.hpp"
 #include "tackfree/words/figures.hpp"
 #include "tackfree/words/step_words.hpp"
 
@@ -172,8 +172,8 @@ void put_schedule(Json& document, const Plan& plan) {
     steps.push_back(
         dated_step(plan, words, schedule.steps[i],
                    i < plan.drying.size() ? plan.drying[i] : std::vector<DryingExplanation>{}));
-  for (const RecoatRoom& room : recoat_rooms(plan))
-    put_instant(steps.at(room.step), "unsanded_until", room.until, plan.job.calendar.zone);
+  for (const RecoatSlack& slack : recoat_slacks(plan))
+    put_instant(steps.at(slack.step), "unsanded_until", slack.until, plan.job.calendar.zone);
   Json& sessions = document["sessions"] = Json::array();
   for (const Session& one : schedule.sessions) sessions.push_back(session(plan, one));
   Json& milestones = document["milestones"] = Json::array();

@@ -66,7 +66,6 @@ RoomAir::RoomAir(Volume room, const std::vector<VapourSource>& sources,
   for (const VapourSource& source : sources) release_.push_back(source.release.in(per_hour));
   feeds_.resize(sources.size() * breaks_.size());
   states_.resize(feeds_.size());
-  vented_.resize(feeds_.size());
   const std::vector<Moment> ends = segment_ends();
   for (std::size_t source = 0; source < sources.size(); ++source)
     run(source, sources[source], ends);
@@ -122,16 +121,12 @@ void RoomAir::run(std::size_t source, const VapourSource& from, const std::vecto
     }
   }
   State state{.in_air = from.in_air.in(grams)};
-  double vented = 0;
   for (std::size_t segment = 0; segment < breaks_.size(); ++segment) {
     state.wet += wet_jump[segment];
     state.in_air += air_jump[segment];
     states_[at(source, segment)] = state;
-    vented_[at(source, segment)] = vented;
     if (segment + 1 == breaks_.size()) break;
-    const State next = advanced(source, ends[segment]);
-    vented += changes_[segment] * (next.in_air_hours - state.in_air_hours);
-    state = next;
+    state = advanced(source, ends[segment]);
   }
 }
 
@@ -171,10 +166,6 @@ RoomAir::State RoomAir::advanced(std::size_t source, const Moment& moment) const
           in_air_after(source, moment, released), in_air_hours_after(source, moment, released)};
 }
 
-RoomAir::State RoomAir::state(std::size_t source, Duration at) const {
-  return advanced(source, moment(place(at.in(hours))));
-}
-
 RoomAir::Place RoomAir::place(double hour) const {
   const double within = std::clamp(hour, 0.0, breaks_.back());
   const std::size_t segment = segment_at(within);
@@ -201,24 +192,6 @@ double RoomAir::sum_in_air_hours(const std::vector<double>& weights, double hour
   for (std::size_t i = 0; i < weights.size(); ++i)
     sum += weights[i] * in_air_hours_after(i, then, Decay(release_[i], then.aired.hours));
   return sum;
-}
-
-MassPerVolume RoomAir::concentration(std::size_t source, Duration at) const {
-  return grams(state(source, at).in_air) / room_;
-}
-
-MassPerVolume RoomAir::mean(std::size_t source, Duration from, Duration to) const {
-  const double sum =
-      state(source, to).in_air_hours - (from > Duration{} ? state(source, from).in_air_hours : 0.0);
-  return grams(sum / (to - from).in(hours)) / room_;
-}
-
-Mass RoomAir::vented(std::size_t source, Duration at) const {
-  const double hour = std::clamp(at.in(hours), 0.0, breaks_.back());
-  const std::size_t segment = segment_at(hour);
-  const double since =
-      state(source, at).in_air_hours - states_[this->at(source, segment)].in_air_hours;
-  return grams(vented_[this->at(source, segment)] + changes_[segment] * since);
 }
 
 /// In a segment m = a + b e^-kh + c e^-Nh, which is highest at one of its ends or where m' = 0.

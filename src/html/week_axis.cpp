@@ -54,7 +54,7 @@ void write_axis(Markup& svg, const WeekAxis& week, const Plan& plan, const Figur
   svg_line(svg, "midnight", {week.x(week.midnights().back()), 0},
            {week.x(week.midnights().back()), height});
   write_divide(svg, week, "now", plan.now, "now", height);
-  for (const AirSeries::Seam& seam : plan.air.seams())
+  for (const AirSeam& seam : plan.air.seams())
     if (seam.at != plan.air.typical_from())
       write_divide(svg, week, "seam", seam.at, seam.after, height);
   if (const auto typical = plan.air.typical_from())

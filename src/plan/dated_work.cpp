@@ -7,7 +7,7 @@
 #include "tackfree/plan/sanding_choice.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
 #include "tackfree/schedule/missed_windows.hpp"
-#include "tackfree/solver/label_search.hpp"
+#include "tackfree/solver/proof_search.hpp"
 
 #include <algorithm>
 #include <optional>

@@ -5,7 +5,7 @@
 #include "tackfree/plan/left_out.hpp"
 #include "tackfree/plan/log_facts.hpp"
 #include "tackfree/plan/part_notes.hpp"
-#include "tackfree/plan/recoat_room.hpp"
+#include "tackfree/plan/recoat_slack.hpp"
 #include "tackfree/plan/shop_notes.hpp"
 
 #include <algorithm>
@@ -147,10 +147,10 @@ void room_notes(const Plan& plan, std::vector<Note>& notes) {
                            ": the work before it is put off so that it comes while the coat below "
                            "takes it unsanded; sanding first would serve the plan's aim less."});
   const Duration wanted = plan.job.recoat_to_spare;
-  for (const RecoatRoom& room : recoat_rooms(plan)) {
-    const DatedStep& step = plan.schedule.steps[room.step];
+  for (const RecoatSlack& slack : recoat_slacks(plan)) {
+    const DatedStep& step = plan.schedule.steps[slack.step];
     const Operation& op = plan.list.operations[step.operation];
-    const Duration spare = to_duration(room.until - step.begin());
+    const Duration spare = to_duration(slack.until - step.begin());
     if (spare < wanted)
       notes.push_back({"recoat window",
                        fmt::format("{} has {:.1f} h to spare before the coat below takes it "

@@ -2,7 +2,7 @@
 
 #include "tackfree/plan/dated_work.hpp"
 #include "tackfree/plan/due_dates.hpp"
-#include "tackfree/plan/recoat_room.hpp"
+#include "tackfree/plan/recoat_slack.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
 #include "tackfree/schedule/missed_windows.hpp"
 
@@ -122,10 +122,10 @@ struct TightCoat {
 
 std::vector<TightCoat> tight_coats(const Plan& plan, Duration wanted) {
   std::vector<TightCoat> tight;
-  for (const RecoatRoom& room : recoat_rooms(plan)) {
-    const DatedStep& step = plan.schedule.steps[room.step];
+  for (const RecoatSlack& slack : recoat_slacks(plan)) {
+    const DatedStep& step = plan.schedule.steps[slack.step];
     const Operation& op = plan.list.operations[step.operation];
-    const Minutes spare = room.until - step.begin();
+    const Minutes spare = slack.until - step.begin();
     if (to_duration(spare) < wanted) tight.push_back({place_of(op), spare});
   }
   std::ranges::stable_sort(tight, {}, &TightCoat::spare);

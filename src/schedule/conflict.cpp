@@ -1,7 +1,7 @@
 #include "tackfree/schedule/conflict.hpp"
 
-#include "tackfree/schedule/bridge.hpp"
 #include "tackfree/schedule/crew.hpp"
+#include "tackfree/schedule/pose_problem.hpp"
 #include "tackfree/schedule/solve.hpp"
 
 #include <algorithm>
@@ -189,7 +189,7 @@ class Trials {
     Job rules = job_;
     for (std::size_t k = 0; k < kinds.size(); ++k)
       if (away[k]) kinds.at(k).take_away(rules);
-    const Bridge problem = bridge(rules, list_, air_, clocks_, span_);
+    const PosedProblem problem = pose_problem(rules, list_, air_, clocks_, span_);
     const solver::Solution solution = solved_roughly(problem);
     std::vector<bool> placed;
     for (const std::size_t activity : problem.activity_of)

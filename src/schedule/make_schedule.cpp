@@ -1,9 +1,9 @@
 #include "tackfree/schedule/make_schedule.hpp"
 
-#include "tackfree/schedule/bridge.hpp"
 #include "tackfree/schedule/conflict.hpp"
 #include "tackfree/schedule/crew.hpp"
 #include "tackfree/schedule/done_work.hpp"
+#include "tackfree/schedule/pose_problem.hpp"
 #include "tackfree/schedule/solve.hpp"
 #include "tackfree/schedule/tool_rests.hpp"
 #include "tackfree/schedule/unplaced.hpp"
@@ -23,15 +23,15 @@ using solver::Hold;
 using solver::SolvedActivity;
 
 /// The solver's answer in dates.
-class Dating {
+class DatedSolution {
  public:
-  Dating(const Job& job, const OperationList& list, const AirSeries& air,
-         const std::vector<DryingClock>& clocks, const Bridge& bridge,
-         const solver::Solution& solution)
-      : job_(job), list_(list), air_(air), clocks_(clocks), bridge_(bridge), solution_(solution) {}
+  DatedSolution(const Job& job, const OperationList& list, const AirSeries& air,
+                const std::vector<DryingClock>& clocks, const PosedProblem& posed,
+                const solver::Solution& solution)
+      : job_(job), list_(list), air_(air), clocks_(clocks), posed_(posed), solution_(solution) {}
 
   Schedule dated() {
-    result_.span = bridge_.grid.span;
+    result_.span = posed_.grid.span;
     for (std::size_t i = 0; i < list_.operations.size(); ++i) {
       if (list_.operations[i].done)
         result_.steps.push_back(done_step(i));
@@ -52,11 +52,11 @@ class Dating {
 
  private:
   Instant at(solver::Slot slot) const {
-    return slot == solver::never ? result_.span.end : bridge_.grid.at(slot);
+    return slot == solver::never ? result_.span.end : posed_.grid.at(slot);
   }
 
   const SolvedActivity& activity(std::size_t operation) const {
-    return solution_.activities[bridge_.activity_of[operation]];
+    return solution_.activities[posed_.activity_of[operation]];
   }
 
   static HeldBy held_by_rule(solver::Rule rule) {
@@ -82,10 +82,10 @@ class Dating {
     Held held{.until = at(hold.until)};
     switch (hold.by) {
       case Hold::By::lag: {
-        const solver::Lag& lag = bridge_.problem.lags[hold.lag];
-        held.operation = bridge_.operation_of[lag.from];
+        const solver::Lag& lag = posed_.problem.lags[hold.lag];
+        held.operation = posed_.operation_of[lag.from];
         held.by = HeldBy::previous_step;
-        const Wait& wait = bridge_.wait_of[hold.lag];
+        const Wait& wait = posed_.wait_of[hold.lag];
         held.stage = wait.stage;
         held.dry_for = wait.dry_for;
         held.films = wait.films;
@@ -125,7 +125,7 @@ class Dating {
   /// What done work asked for.
   Held released(solver::Rule rule, Held held) const {
     const std::size_t number = rule - rules::first_release;
-    const Release& release = bridge_.releases[number];
+    const Release& release = posed_.releases[number];
     held.by = release.by;
     if (number + 1 == rules::most_releases) return held;
     held.operation = release.wait.operation;
@@ -151,7 +151,7 @@ class Dating {
 
   Held binding(std::size_t operation) const {
     const Held nobody{.by = HeldBy::calendar, .until = result_.span.end};
-    const std::size_t coat = bridge_.operation_of[bridge_.activity_of[operation]];
+    const std::size_t coat = posed_.operation_of[posed_.activity_of[operation]];
     if (coat != operation)
       return {.by = HeldBy::previous_step, .until = result_.span.end, .operation = coat};
     const auto& holds = activity(operation).holds;
@@ -170,7 +170,7 @@ class Dating {
     step.operation = index;
     for (const solver::Run piece : solved.pieces)
       step.pieces.push_back({at(piece.begin), at(piece.end)});
-    const solver::Run place = bridge_.place[index];
+    const solver::Run place = posed_.place[index];
     const bool whole = !operation.grit.has_value();
     if (whole) step.pieces = {{at(solved.begin() + place.begin), at(solved.begin() + place.end)}};
     for (const Hold& hold : solved.holds) step.held.push_back(held(hold));
@@ -198,8 +198,8 @@ class Dating {
     std::sort(solved.begin(), solved.end(),
               [](const auto& a, const auto& b) { return a.coats.begin < b.coats.begin; });
     for (const solver::SolvedSession& session : solved) {
-      const auto [coating, method] = bridge_.products[session.product];
-      const solver::Product& product = bridge_.problem.products[session.product];
+      const auto [coating, method] = posed_.products[session.product];
+      const solver::Product& product = posed_.problem.products[session.product];
       Session dated;
       dated.coating = coating;
       dated.method = method;
@@ -209,7 +209,7 @@ class Dating {
         const std::size_t operation = result_.steps[s].operation;
         const auto& members = session.activities;
         if (!list_.operations[operation].coating ||
-            std::find(members.begin(), members.end(), bridge_.activity_of[operation]) ==
+            std::find(members.begin(), members.end(), posed_.activity_of[operation]) ==
                 members.end())
           continue;
         dated.steps.push_back(s);
@@ -250,22 +250,23 @@ class Dating {
   const OperationList& list_;
   const AirSeries& air_;
   const std::vector<DryingClock>& clocks_;
-  const Bridge& bridge_;
+  const PosedProblem& posed_;
   const solver::Solution& solution_;
   Schedule result_;
 };
 
 /// The steps where the last plan had them, as far as the rules still let them; nothing where no
 /// step stood in it.
-std::optional<solver::Solution> as_last_planned(const Bridge& bridge, const OperationList& list) {
-  solver::SchedulingProblem pinned = bridge.problem;
+std::optional<solver::Solution> as_last_planned(const PosedProblem& posed,
+                                                const OperationList& list) {
+  solver::SchedulingProblem pinned = posed.problem;
   const auto unknown = static_cast<std::int64_t>(pinned.horizon);
   std::vector<std::int64_t> priority(pinned.activities.size(), unknown);
   for (std::size_t i = list.operations.size(); i-- > 0;) {
-    const std::size_t activity = bridge.activity_of[i];
+    const std::size_t activity = posed.activity_of[i];
     const auto& last = list.operations[i].starts_last;
     if (activity == done_already || !last) continue;
-    priority[activity] = bridge.grid.slot_up(*last) - bridge.place[i].begin;
+    priority[activity] = posed.grid.slot_up(*last) - posed.place[i].begin;
   }
   bool any = false;
   for (std::size_t a = 0; a < priority.size(); ++a) {
@@ -299,14 +300,14 @@ namespace {
 /// The answer in dates. Of schedules that are equally good the one nearest to the last plan is
 /// kept.
 Schedule dated(const Job& job, const OperationList& list, const AirSeries& air,
-               const std::vector<DryingClock>& clocks, const Bridge& problem, Solved solved,
+               const std::vector<DryingClock>& clocks, const PosedProblem& problem, Solved solved,
                std::size_t most_sessions = solver::any_number) {
   if (auto kept = as_last_planned(problem, list)) {
     const solver::Worth its = solver::worth(problem.problem, *kept);
     if (its.sessions <= most_sessions && is_as_good(its, solved.worth))
       solved.solution = std::move(*kept);
   }
-  Schedule schedule = Dating(job, list, air, clocks, problem, solved.solution).dated();
+  Schedule schedule = DatedSolution(job, list, air, clocks, problem, solved.solution).dated();
   schedule.proof = solved.proof;
   assign_people(job, list, schedule);
   schedule.tool_rests = tool_rests(job, list, schedule);
@@ -316,7 +317,7 @@ Schedule dated(const Job& job, const OperationList& list, const AirSeries& air,
 Schedule schedule_with_due_dates(const Job& job, const OperationList& list, const AirSeries& air,
                                  const std::vector<DryingClock>& clocks, Interval span,
                                  solver::Effort* effort) {
-  const Bridge problem = bridge(job, list, air, clocks, span);
+  const PosedProblem problem = pose_problem(job, list, air, clocks, span);
   return dated(job, list, air, clocks, problem, solve(problem, solver::any_number, effort));
 }
 
@@ -368,7 +369,7 @@ Schedule make_schedule(const Job& job, const OperationList& list, const AirSerie
 FewerSessions schedule_in_sessions(const Job& job, const OperationList& list, const AirSeries& air,
                                    const std::vector<DryingClock>& clocks, Interval span,
                                    std::size_t most_sessions, solver::Effort* effort) {
-  const Bridge problem = bridge(job, list, air, clocks, span);
+  const PosedProblem problem = pose_problem(job, list, air, clocks, span);
   Solved solved = solve(problem, most_sessions, effort);
   FewerSessions answer{.none = solved.impossible};
   const solver::Worth& worth = solved.worth;

@@ -40,14 +40,14 @@ KeyedCoats missed_windows(const Job& job, const OperationList& list, const AirSe
   return missed;
 }
 
-std::vector<RecoatRoom> recoat_rooms(const Job& job, const OperationList& list,
-                                     const AirSeries& air, const Schedule& schedule) {
-  std::vector<RecoatRoom> rooms;
+std::vector<RecoatSlack> recoat_slacks(const Job& job, const OperationList& list,
+                                       const AirSeries& air, const Schedule& schedule) {
+  std::vector<RecoatSlack> slacks;
   each_over_unsanded(job, list, air, schedule,
                      [&](std::size_t step, const Coating&, Instant until) {
-                       if (schedule.steps[step].begin() <= until) rooms.push_back({step, until});
+                       if (schedule.steps[step].begin() <= until) slacks.push_back({step, until});
                      });
-  return rooms;
+  return slacks;
 }
 
 }  // namespace tackfree

@@ -17,8 +17,8 @@ using solver::Slot;
 
 class Limiter {
  public:
-  Limiter(const Job& job, const OperationList& list, const AirSeries& air, Bridge& bridge)
-      : job_(job), list_(list), air_(air), bridge_(bridge) {}
+  Limiter(const Job& job, const OperationList& list, const AirSeries& air, PosedProblem& posed)
+      : job_(job), list_(list), air_(air), posed_(posed) {}
 
   void add() {
     UnsandedCoats<std::size_t> unsanded;
@@ -36,23 +36,23 @@ class Limiter {
   Slot last_begin(const Operation& below, std::size_t over, Instant on) const {
     const Instant until = recoat_unsanded_until(coating_of(below), air_, on).value();
     const Minutes spare = whole_minutes_up(*list_.operations[over].window_to_spare);
-    return std::max(Slot{0}, bridge_.grid.slot_down(until - spare) - bridge_.place[over].begin);
+    return std::max(Slot{0}, posed_.grid.slot_down(until - spare) - posed_.place[over].begin);
   }
 
   void limit(std::size_t below, std::size_t over) {
     const Operation& under = list_.operations[below];
     if (!coating_of(under).recoat_unsanded_within) return;
-    const std::size_t to = bridge_.activity_of[over];
+    const std::size_t to = posed_.activity_of[over];
     if (under.done) return close_after(to, last_begin(under, over, under.done->time.end));
-    solver::SchedulingProblem& problem = bridge_.problem;
-    const std::size_t from = bridge_.activity_of[below];
+    solver::SchedulingProblem& problem = posed_.problem;
+    const std::size_t from = posed_.activity_of[below];
     const solver::Activity& a = problem.activities[from];
     const OpenTime& time = problem.open_times[a.open_time];
     solver::LagTable last(index(problem.horizon) + 1, never);
     Slot filled = never;
     for (Slot e = problem.horizon; e >= a.duration; --e) {
       if (time.is_open(e - a.duration))
-        filled = std::min(filled, last_begin(under, over, bridge_.grid.at(e)));
+        filled = std::min(filled, last_begin(under, over, posed_.grid.at(e)));
       last[index(e)] = filled;
     }
     std::fill(last.begin(), last.begin() + a.duration, filled);
@@ -61,7 +61,7 @@ class Limiter {
   }
 
   void close_after(std::size_t activity, Slot last) {
-    solver::SchedulingProblem& problem = bridge_.problem;
+    solver::SchedulingProblem& problem = posed_.problem;
     const OpenTime& time = problem.open_times[problem.activities[activity].open_time];
     std::vector<solver::Rule> closed(index(problem.horizon));
     for (Slot s = 0; s < problem.horizon; ++s)
@@ -73,14 +73,14 @@ class Limiter {
   const Job& job_;
   const OperationList& list_;
   const AirSeries& air_;
-  Bridge& bridge_;
+  PosedProblem& posed_;
 };
 
 }  // namespace
 
 void add_recoat_limits(const Job& job, const OperationList& list, const AirSeries& air,
-                       Bridge& bridge) {
-  Limiter(job, list, air, bridge).add();
+                       PosedProblem& posed) {
+  Limiter(job, list, air, posed).add();
 }
 
 }  // namespace tackfree

@@ -20,26 +20,30 @@ using Priorities = std::vector<std::int64_t>;
 
 /// Partial schedules that the search may make: a limit on work, not on time, so that the same job
 /// gives the same plan on every machine.
-constexpr std::int64_t most_labels = 1'000'000;
+constexpr std::int64_t most_partials = 1'000'000;
 /// Activities that the search for several people may place in all, for the same reason.
 constexpr std::int64_t most_placed = 40'000;
+/// Between the priorities of neighbours in a list: others are put right before one of them again
+/// and again, a few places apart, without passing the neighbour.
 constexpr std::int64_t between_neighbours = 1'000;
+/// So many batches take turns in one round; those after them follow a round later.
+constexpr std::int64_t batches_in_a_round = 64;
 
-Priorities listed_order(const Bridge& bridge) {
-  Priorities priorities(bridge.problem.activities.size());
+Priorities listed_order(const PosedProblem& posed) {
+  Priorities priorities(posed.problem.activities.size());
   for (std::size_t i = 0; i < priorities.size(); ++i)
     priorities[i] = static_cast<std::int64_t>(i) * between_neighbours;
   return priorities;
 }
 
 /// The first activity of each batch, then the second of each, and so on.
-Priorities side_by_side(const Bridge& bridge) {
-  Priorities priorities = listed_order(bridge);
+Priorities side_by_side(const PosedProblem& posed) {
+  Priorities priorities = listed_order(posed);
   std::map<std::size_t, std::int64_t> count;
-  for (std::size_t i = 0; i < bridge.batch_of.size(); ++i)
-    priorities[i] =
-        (count[bridge.batch_of[i]]++ * 64 + static_cast<std::int64_t>(bridge.batch_of[i])) *
-        between_neighbours;
+  for (std::size_t i = 0; i < posed.batch_of.size(); ++i)
+    priorities[i] = (count[posed.batch_of[i]]++ * batches_in_a_round +
+                     static_cast<std::int64_t>(posed.batch_of[i])) *
+                    between_neighbours;
   return priorities;
 }
 
@@ -53,11 +57,11 @@ std::int64_t effort_to_place(const SchedulingProblem& problem) {
 /// Orders of activities, changed at random as long as that makes no worse schedule; sessions over
 /// `most_sessions` are the next worst after work left out. Two orders are tried whatever is left of
 /// `effort`.
-Solution best_of_many_orders(const Bridge& bridge, std::size_t most_sessions,
+Solution best_of_many_orders(const PosedProblem& posed, std::size_t most_sessions,
                              solver::Effort& effort) {
-  const SchedulingProblem& problem = bridge.problem;
+  const SchedulingProblem& problem = posed.problem;
   const std::size_t real = problem.activities.size();
-  Priorities best = listed_order(bridge);
+  Priorities best = listed_order(posed);
   const auto in_order = [&](const Priorities& priorities) {
     std::int64_t placed = 0;
     Solution found = solver::placed_by_priority(problem, priorities, &placed);
@@ -77,7 +81,7 @@ Solution best_of_many_orders(const Bridge& bridge, std::size_t most_sessions,
     solution = std::move(other);
     best = std::move(changed);
   };
-  attempt(side_by_side(bridge));
+  attempt(side_by_side(posed));
   std::minstd_rand random(1);  // the distributions of the library differ between machines
   // Whoever is away must be looked at like work.
   const auto size = static_cast<std::int64_t>(real + problem.away.size());
@@ -95,42 +99,42 @@ Solution best_of_many_orders(const Bridge& bridge, std::size_t most_sessions,
 }
 
 /// What is sure of a schedule of any number of people: how much sooner none is.
-std::optional<Proof> bounded(const Bridge& bridge, const solver::Worth& worth) {
+std::optional<Proof> bounded(const PosedProblem& posed, const solver::Worth& worth) {
   if (worth.unplaced > 0 || worth.ready == solver::never) return std::nullopt;
-  const solver::Slot bound = std::min(solver::fluid_bound(bridge.problem), worth.ready);
-  return Proof{bridge.grid.at(bound), bound == worth.ready, false};
+  const solver::Slot bound = std::min(solver::fluid_bound(posed.problem), worth.ready);
+  return Proof{posed.grid.at(bound), bound == worth.ready, false};
 }
 
 }  // namespace
 
-Solved solve(const Bridge& bridge, std::size_t most_sessions, solver::Effort* effort) {
-  const SchedulingProblem& problem = bridge.problem;
+Solved solve(const PosedProblem& posed, std::size_t most_sessions, solver::Effort* effort) {
+  const SchedulingProblem& problem = posed.problem;
   Solved solved;
   if (problem.workers > 1) {
     solver::Effort own;
-    solved.solution = best_of_many_orders(bridge, most_sessions, effort != nullptr ? *effort : own);
+    solved.solution = best_of_many_orders(posed, most_sessions, effort != nullptr ? *effort : own);
     solved.worth = solver::worth(problem, solved.solution);
-    solved.proof = bounded(bridge, solved.worth);
+    solved.proof = bounded(posed, solved.worth);
     return solved;
   }
   solved.solution = solver::serial_schedule(problem);
-  const auto searched = solver::best_schedule(problem, solved.solution, most_labels, most_sessions,
-                                              solver::Prove::ready_and_sessions, effort);
+  const auto searched =
+      solver::best_schedule(problem, solved.solution, most_partials, most_sessions,
+                            solver::Prove::ready_and_sessions, effort);
   if (searched) {
     solved.solution = searched->solution;
     solved.impossible = searched->infeasible;
   }
   solved.worth = solver::worth(problem, solved.solution);
   if (searched && solved.worth.unplaced == 0 && solved.worth.ready != solver::never)
-    solved.proof = {bridge.grid.at(searched->ready_bound), searched->ready_proved,
+    solved.proof = {posed.grid.at(searched->ready_bound), searched->ready_proved,
                     searched->sessions_proved};
   return solved;
 }
 
-Solution solved_roughly(const Bridge& bridge) {
-  return bridge.problem.workers > 1
-             ? solver::placed_by_priority(bridge.problem, listed_order(bridge))
-             : solver::placed_by_earliest_start(bridge.problem);
+Solution solved_roughly(const PosedProblem& posed) {
+  return posed.problem.workers > 1 ? solver::placed_by_priority(posed.problem, listed_order(posed))
+                                   : solver::placed_by_earliest_start(posed.problem);
 }
 
 }  // namespace tackfree

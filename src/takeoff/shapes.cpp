@@ -110,11 +110,4 @@ std::vector<Patch> patches(const Shape& shape) {
   return std::visit([](const auto& known) { return of(known); }, shape);
 }
 
-Area side_area(const Shape& shape, Face face) {
-  Area sum;
-  for (const Patch& patch : patches(shape))
-    if (patch.face == face) sum += patch.area;
-  return sum;
-}
-
 }  // namespace tackfree

@@ -14,17 +14,9 @@ FilmThickness wet_film(SpreadRate spread) {
   return micrometres(1000.0 / spread.in(square_metres_per_litre));
 }
 
-SpreadRate spread_at(FilmThickness wet) {
-  return square_metres_per_litre(1000.0 / wet.in(micrometres));
-}
-
 // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): the order of the formula
 FilmThickness dry_film(FilmThickness wet, Fraction solids, Fraction thinner) {
   return wet * (solids.in(fraction) / (1.0 + thinner.in(fraction)));
-}
-
-SpreadRate theoretical_spread(Fraction solids, FilmThickness dry) {
-  return square_metres_per_litre(10.0 * solids.in(percent) / dry.in(micrometres));
 }
 
 Fraction thinner_per_coating(Fraction of_mix) {

@@ -1,5 +1,6 @@
 #include "tackfree/air/air_readings.hpp"
 
+#include "tackfree/air/air_series.hpp"
 #include "tackfree/air/psychrometrics.hpp"
 
 #include <cmath>

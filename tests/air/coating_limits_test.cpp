@@ -245,14 +245,14 @@ TEST_CASE(
 TEST_CASE("Blush is likely over 65 % RH, possible near the dew point, and else not") {
   // Source: practice of finishers; margins of 20 F and 65 %.
   CHECK(blush_risk(air_at(27, 70)) == BlushRisk::high);
-  CHECK((celsius(27) - dew_point(celsius(27), humidity_percent(70))).in(kelvins) ==
+  CHECK((celsius(27) - dew_point(vapour_pressure(celsius(27), humidity_percent(70)))).in(kelvins) ==
         doctest::Approx(5.938).epsilon(1e-4));
   CHECK(blush_risk(air_at(24, 45)) == BlushRisk::none);
-  CHECK((celsius(24) - dew_point(celsius(24), humidity_percent(45))).in(kelvins) ==
+  CHECK((celsius(24) - dew_point(vapour_pressure(celsius(24), humidity_percent(45)))).in(kelvins) ==
         doctest::Approx(12.653).epsilon(1e-4));
   CHECK(blush_risk(air_at(21.1, 65)) == BlushRisk::some);
-  CHECK((celsius(21.1) - dew_point(celsius(21.1), humidity_percent(65))).in(kelvins) ==
-        doctest::Approx(6.830).epsilon(1e-4));
+  CHECK((celsius(21.1) - dew_point(vapour_pressure(celsius(21.1), humidity_percent(65))))
+            .in(kelvins) == doctest::Approx(6.830).epsilon(1e-4));
 }
 
 TEST_CASE("Each gate names the origin of its limit") {

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <vector>
 
+#include "air/exact_drying.hpp"
 #include "air/sample_air.hpp"
 #include <doctest/doctest.h>
 

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <vector>
 
+#include "air/exact_drying.hpp"
 #include "air/sample_air.hpp"
 #include <doctest/doctest.h>
 
@@ -23,12 +24,16 @@ double constant_hours(const Coating& c, const AirState& air, double air_speed = 
 
 const Instant day_0 = instant("2026-04-10T00:00:00Z");
 
-/// Hours after day 0 at which a coat of `after` label hours is dry.
+/// Hours after midnight at which a coat of so many label hours is dry, by the sums of the clock,
+/// which gives the whole minute after it.
 double done_hour(const DryingLaw& law, double label_hours, const AirSeries& air, Instant midnight,
                  int applied_hour) {
-  const DryingClock clock(coating(law, {{Stage::recoat, hours(label_hours)}}), air, sheltered);
-  const auto duration = clock.exact_duration(Stage::recoat, midnight + Minutes(applied_hour * 60));
-  return applied_hour + duration.value().in(hours);
+  const Coating c = coating(law, {{Stage::recoat, hours(label_hours)}});
+  const Instant applied = midnight + Minutes(applied_hour * 60);
+  const Duration exact = exact_duration(c, Stage::recoat, air, sheltered, applied).value();
+  CHECK(DryingClock(c, air, sheltered, true).reached(Stage::recoat, applied).value() ==
+        applied + whole_minutes_up(exact));
+  return applied_hour + exact.in(hours);
 }
 
 /// Source: fractions of the daily range below the maximum, hours 1 to 24: ASHRAE Handbook

@@ -11,7 +11,7 @@ namespace {
 
 double saturation_pa(double t) { return saturation_pressure(celsius(t)).in(pascals); }
 double dew_c(double t, double rh_pct) {
-  return dew_point(celsius(t), humidity_percent(rh_pct)).in_celsius();
+  return dew_point(vapour_pressure(celsius(t), humidity_percent(rh_pct))).in_celsius();
 }
 double relative_difference(double found, double expected) {
   return std::abs(found / expected - 1.0);
@@ -154,7 +154,8 @@ TEST_CASE("Dew points agree with a printed chart in whole degrees Fahrenheit") {
   for (const auto& r : rows) {
     CAPTURE(r.t);
     CAPTURE(r.rh_pct);
-    const double found = dew_point(fahrenheit(r.t), humidity_percent(r.rh_pct)).in_fahrenheit();
+    const double found =
+        dew_point(vapour_pressure(fahrenheit(r.t), humidity_percent(r.rh_pct))).in_fahrenheit();
     CHECK(std::abs(found - r.dew) < 1.2);
   }
 }

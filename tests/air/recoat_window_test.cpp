@@ -1,5 +1,9 @@
 #include "tackfree/air/recoat_window.hpp"
 
+#include <algorithm>
+#include <cstdint>
+#include <vector>
+
 #include "air/sample_air.hpp"
 #include <doctest/doctest.h>
 
@@ -15,6 +19,24 @@ Coating varnish(double within_h) {
   Coating c = coating(arrhenius_law(50, 0.1, 0), {{Stage::recoat, hours(8)}});
   c.recoat_unsanded_within = sourced(hours(within_h), Origin::label);
   return c;
+}
+
+/// The lowest temperature of the boards in the hour that ends at `end`, or since `begin`.
+Temperature lowest_within_hour(const AirSeries& air, Instant begin, Instant end) {
+  Temperature lowest = air.surface_at(end);
+  for (Instant at = std::max(begin, end - one_hour); at < end; at += Minutes(5))
+    lowest = std::min(lowest, air.surface_at(at));
+  return lowest;
+}
+
+/// The highest temperature of the boards that lasted for an hour within `stretch`; that of a
+/// shorter stretch is its lowest. Source as below.
+Temperature warmest_hour(const AirSeries& air, Interval stretch) {
+  const Instant first = std::min(stretch.begin + one_hour, stretch.end);
+  Temperature warmest = lowest_within_hour(air, stretch.begin, first);
+  for (Instant at = first; at <= stretch.end; at += Minutes(5))
+    warmest = std::max(warmest, lowest_within_hour(air, stretch.begin, at));
+  return warmest;
 }
 
 /// 20 C but for two hours at the top of a hump of `top` degrees, hours 10 to 12.
@@ -36,6 +58,22 @@ TEST_CASE("The warmest hour is what lasts an hour, not the peak") {
   CHECK(warmest_hour(peak, four_days).in_celsius() == doctest::Approx(26));
   CHECK(warmest_hour(peak, {coat_at, coat_at + Minutes(8 * 60)}).in_celsius() ==
         doctest::Approx(20));
+}
+
+TEST_CASE("The window ends by the warmest hour so far, and five minutes later it is past") {
+  const Coating c = varnish(24);
+  for (std::uint64_t seed = 1; seed <= 8; ++seed) {
+    const AirSeries air = series(random_rows(seed, coat_at, 97), four_days);
+    for (Instant at = coat_at; at < coat_at + Minutes(1440); at += Minutes(205)) {
+      const Instant until = recoat_unsanded_until(c, air, at).value();
+      const auto fits = [&](Instant over) {
+        return to_duration(over - at) <= *longest_unsanded(c, warmest_hour(air, {at, over}));
+      };
+      CAPTURE(iso_utc(at));
+      CHECK(fits(until));
+      CHECK_FALSE(fits(until + Minutes(5)));
+    }
+  }
 }
 
 TEST_CASE("Warmth shortens the window and cold does not lengthen it") {

@@ -44,7 +44,7 @@ TEST_CASE("units have their exact definitions") {
 TEST_CASE("products and quotients carry their units") {
   CHECK((square_metres(12) / square_metres_per_litre(10)).in(millilitres) == doctest::Approx(1200));
   CHECK((square_metres(3) / square_metres_per_hour(6)).in(minutes) == doctest::Approx(30));
-  CHECK((litres(2) * grams_per_litre(450)).in(kilograms) == doctest::Approx(0.9));
+  CHECK((litres(2) * grams_per_litre(450)).in(grams) == doctest::Approx(900));
   CHECK((grams(450) / cubic_metres(90)).in(grams_per_cubic_metre) == doctest::Approx(5));
 }
 

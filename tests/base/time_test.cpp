@@ -26,7 +26,6 @@ TEST_CASE("local time and back is the same instant on ordinary days") {
   const Instant at = parse_instant("2027-04-10T16:30:00Z").value();
   CHECK(iso_local(at, berlin) == "2027-04-10T18:30+02:00");
   CHECK(berlin.instant(berlin.local(at)) == at);
-  CHECK(berlin.abbreviation(at) == "CEST");
   CHECK(iso_local(at, zone("America/New_York")) == "2027-04-10T12:30-04:00");
 }
 

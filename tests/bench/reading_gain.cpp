@@ -20,7 +20,7 @@ using namespace tackfree;
 
 namespace {
 
-using Nodes = std::vector<AirSeries::Node>;
+using Nodes = std::vector<AirNode>;
 
 Nodes weather(const char* path) {
   Nodes nodes;
@@ -53,7 +53,7 @@ Nodes room(const Nodes& outdoors, Duration lag) {
 }
 
 Temperature at(const Nodes& nodes, Instant when) {
-  const auto after = std::ranges::upper_bound(nodes, when, {}, &AirSeries::Node::at);
+  const auto after = std::ranges::upper_bound(nodes, when, {}, &AirNode::at);
   if (after == nodes.end()) return nodes.back().state.temperature;
   return state_between(*std::prev(after), *after, when).temperature;
 }
@@ -69,8 +69,8 @@ Errors errors(const Nodes& truth, TemperatureDifference offset, const Nodes& acc
   int count = 0;
   for (Instant read = account.front().at + 5 * one_day; read + one_day < account.back().at;
        read += one_day) {
-    const Nodes day(std::ranges::lower_bound(account, read, {}, &AirSeries::Node::at),
-                    std::ranges::upper_bound(account, read + one_day, {}, &AirSeries::Node::at));
+    const Nodes day(std::ranges::lower_bound(account, read, {}, &AirNode::at),
+                    std::ranges::upper_bound(account, read + one_day, {}, &AirNode::at));
     const Nodes corrected =
         with_readings(day, {{read, at(truth, read) + offset, {}}}, usual_time_constant);
     for (int hour = 1; hour <= hours_after; ++hour) {

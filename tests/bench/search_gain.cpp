@@ -3,6 +3,7 @@
 #include "tackfree/input/job_reader.hpp"
 #include "tackfree/plan/make_plan.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
+#include "tackfree/schedule/pose_problem.hpp"
 #include "tackfree/schedule/solve.hpp"
 #include "tackfree/solver/serial.hpp"
 
@@ -13,12 +14,12 @@ namespace {
 using namespace tackfree;
 
 /// When it is ready, in the job's own clock, and in how many sessions.
-std::string found(const Job& job, const Bridge& bridge, const solver::Solution& solution) {
-  const solver::Worth worth = solver::worth(bridge.problem, solution);
+std::string found(const Job& job, const PosedProblem& posed, const solver::Solution& solution) {
+  const solver::Worth worth = solver::worth(posed.problem, solution);
   if (worth.unplaced > 0 || worth.ready == solver::never)
     return fmt::format("{} steps have no time", worth.unplaced);
   return fmt::format("ready {}, {} sessions",
-                     iso_local(bridge.grid.at(worth.ready), job.calendar.zone), worth.sessions);
+                     iso_local(posed.grid.at(worth.ready), job.calendar.zone), worth.sessions);
 }
 
 bool print_gain(const char* file) {
@@ -29,14 +30,14 @@ bool print_gain(const char* file) {
     for (const Problem& problem : problems) fmt::print(stderr, "{}\n", to_text(problem));
     return false;
   }
-  const Bridge bridged =
-      bridge(plan->job, plan->list, plan->air, drying_clocks(plan->job, plan->air),
-             {plan->now, plan->now + whole_minutes_up(plan->job.horizon)});
+  const PosedProblem posed =
+      pose_problem(plan->job, plan->list, plan->air, drying_clocks(plan->job, plan->air),
+                   {plan->now, plan->now + whole_minutes_up(plan->job.horizon)});
   fmt::print("{:<28}  one pass    {}\n", plan->job.name,
-             found(plan->job, bridged, solver::placed_by_earliest_start(bridged.problem)));
+             found(plan->job, posed, solver::placed_by_earliest_start(posed.problem)));
   fmt::print("{:<28}  few passes  {}\n", "",
-             found(plan->job, bridged, solver::serial_schedule(bridged.problem)));
-  fmt::print("{:<28}  search      {}\n", "", found(plan->job, bridged, solve(bridged).solution));
+             found(plan->job, posed, solver::serial_schedule(posed.problem)));
+  fmt::print("{:<28}  search      {}\n", "", found(plan->job, posed, solve(posed).solution));
   return true;
 }
 

@@ -1,8 +1,6 @@
 // Shop jobs of growing size: time, memory, and the gap to a proved bound. The jobs are invented:
 // batches with three coats on both sides, weekdays 8 to 12 and 13 to 17, slots of 15 minutes.
-#include "tackfree/solver/check.hpp"
 #include "tackfree/solver/fluid_bound.hpp"
-#include "tackfree/solver/list_decoder.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -11,6 +9,8 @@
 #include <random>
 #include <vector>
 
+#include "bench/check.hpp"
+#include "bench/list_decoder.hpp"
 #include <fmt/format.h>
 #include <sys/resource.h>
 

@@ -1,9 +1,7 @@
 // Solves scheduling instances and prints a line for each: file, status, makespan, sessions, proof
 // and seconds of processor time. `--bound` adds the proved lower bound and the steps taken;
 // `--ready-only` proves no sessions.
-#include "tackfree/solver/check.hpp"
-#include "tackfree/solver/label_search.hpp"
-#include "tackfree/solver/order_search.hpp"
+#include "tackfree/solver/proof_search.hpp"
 #include "tackfree/solver/serial.hpp"
 
 #include <cstdlib>
@@ -12,7 +10,9 @@
 #include <string>
 #include <vector>
 
+#include "bench/check.hpp"
 #include "bench/instance.hpp"
+#include "bench/order_search.hpp"
 #include <fmt/format.h>
 
 namespace {
@@ -37,7 +37,7 @@ Outcome solve(const std::string& path, std::int64_t steps, bool with_bound, solv
     ready_proved = found->ready_proved;
     all_proved = found->ready_proved && (found->sessions_proved || !instance.counts_sessions);
     infeasible = found->infeasible;
-    if (with_bound) bound = fmt::format(" {} {}", found->ready_bound, found->labels);
+    if (with_bound) bound = fmt::format(" {} {}", found->ready_bound, found->partials);
   }
   const double seconds = static_cast<double>(std::clock() - begin) / CLOCKS_PER_SEC;
   const solver::Worth worth = solver::worth(instance.problem, solution);

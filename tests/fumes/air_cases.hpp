@@ -4,6 +4,7 @@
 #include "tackfree/fumes/exposure.hpp"
 
 #include <cmath>
+#include <cstddef>
 #include <vector>
 
 #include <doctest/doctest.h>
@@ -45,11 +46,22 @@ inline RoomAir room_of(double volume, const std::vector<VapourSource>& sources,
 inline Measure in_mg(double window = 0) { return {{milligrams_per_cubic_metre(1)}, hours(window)}; }
 inline constexpr double quarter_hour = 0.25;
 
-inline double mg_at(const RoomAir& air, double hour) {
-  return air.concentration(0, hours(hour)).in(milligrams_per_cubic_metre);
+/// Weights that leave one source of a sum over all.
+inline std::vector<double> only(std::size_t source) {
+  std::vector<double> weights(source + 1, 0.0);
+  weights.back() = 1;
+  return weights;
 }
+inline MassPerVolume concentration(const RoomAir& air, std::size_t source, Duration at) {
+  return grams(air.sum_in_air(only(source), at.in(hours))) / air.room();
+}
+inline double mg_at(const RoomAir& air, double hour) {
+  return concentration(air, 0, hours(hour)).in(milligrams_per_cubic_metre);
+}
+/// The mean of one source from an hour to another, from < to.
 inline double mean_mg(const RoomAir& air, double from, double to) {
-  return air.mean(0, hours(from), hours(to)).in(milligrams_per_cubic_metre);
+  const double gram_hours = air.sum_in_air_hours(only(0), to) - air.sum_in_air_hours(only(0), from);
+  return (grams(gram_hours / (to - from)) / air.room()).in(milligrams_per_cubic_metre);
 }
 inline double hour_under(const RoomAir& air, double most) {
   const Duration end = hours(air.break_hours().back());

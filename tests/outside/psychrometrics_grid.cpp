@@ -13,7 +13,7 @@ int main() {
       const double rh = 0.5 * half_percents;
       fmt::print("{:.1f},{:.1f},{:.12g},{:.12g}\n", t, rh,
                  saturation_pressure(celsius(t)).in(pascals),
-                 dew_point(celsius(t), humidity_percent(rh)).in_celsius());
+                 dew_point(vapour_pressure(celsius(t), humidity_percent(rh))).in_celsius());
     }
   }
 }

@@ -2,7 +2,7 @@
 
 #include "tackfree/plan/dated_work.hpp"
 #include "tackfree/plan/make_plan.hpp"
-#include "tackfree/plan/recoat_room.hpp"
+#include "tackfree/plan/recoat_slack.hpp"
 #include "tackfree/schedule/check_schedule.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
 #include "tackfree/schedule/missed_windows.hpp"
@@ -110,8 +110,8 @@ TEST_CASE("no mixture of sanding and holding to windows is ready sooner than the
 
 Minutes least_spare(const Plan& plan) {
   Minutes least = Minutes(100'000);
-  for (const RecoatRoom& room : recoat_rooms(plan))
-    least = std::min(least, room.until - plan.schedule.steps[room.step].begin());
+  for (const RecoatSlack& slack : recoat_slacks(plan))
+    least = std::min(least, slack.until - plan.schedule.steps[slack.step].begin());
   return least;
 }
 

@@ -2,7 +2,8 @@
 
 #include "tackfree/air/recoat_window.hpp"
 #include "tackfree/schedule/check_schedule.hpp"
-#include "tackfree/solver/label_search.hpp"
+#include "tackfree/schedule/pose_problem.hpp"
+#include "tackfree/solver/proof_search.hpp"
 
 #include "schedule/scheduled.hpp"
 #include <doctest/doctest.h>
@@ -22,14 +23,14 @@ Scheduled held(Duration spare) {
   return s;
 }
 
-Bridge limits_bridge(const Scheduled& s) {
-  return bridge(s.job, s.list, s.air, drying_clocks(s.job, s.air), s.schedule.span);
+PosedProblem posed_with_limits(const Scheduled& s) {
+  return pose_problem(s.job, s.list, s.air, drying_clocks(s.job, s.air), s.schedule.span);
 }
 
 TEST_CASE("a coat held to its window has a maximum lag that ends with it, less what is to spare") {
   for (const double spare : {0.0, 4.0}) {
     const Scheduled s = held(hours(spare));
-    const Bridge b = limits_bridge(s);
+    const PosedProblem b = posed_with_limits(s);
     REQUIRE(b.problem.maximum_lags.size() == 1);
     const solver::MaximumLag& lag = b.problem.maximum_lags.front();
     const Operation& over = s.list.operations[b.operation_of[lag.to]];
@@ -55,7 +56,7 @@ TEST_CASE("a coat held to its window has a maximum lag that ends with it, less w
 }
 
 TEST_CASE("the table of a limit never decreases, or order would not imply timing") {
-  const Bridge b = limits_bridge(held(hours(4)));
+  const PosedProblem b = posed_with_limits(held(hours(4)));
   const solver::LagTable& table = b.problem.tables[b.problem.maximum_lags.front().table.value()];
   for (std::size_t e = 1; e < table.size(); ++e) CHECK(table[e - 1] <= table[e]);
 }
@@ -66,20 +67,20 @@ TEST_CASE("what is sanded for, or over wood, gets no limit; over a coat that is 
     if (op.coating && op.coat == 2) op.window_to_spare.reset();
     if (op.coating && op.coat == 1) op.window_to_spare = Duration();
   }
-  CHECK(limits_bridge(s).problem.maximum_lags.empty());
+  CHECK(posed_with_limits(s).problem.maximum_lags.empty());
   Scheduled sanded = held(hours(0));
   sanded.job.coatings[0].needs_sanding_between = true;
   Scheduled again = testing::scheduled(sanded.job);
   for (Operation& op : again.list.operations)
     if (op.coating) op.window_to_spare = Duration();
-  CHECK(limits_bridge(again).problem.maximum_lags.empty());
+  CHECK(posed_with_limits(again).problem.maximum_lags.empty());
 
   Scheduled on = held(hours(0));
   const Instant begun = on.schedule.span.begin;
   for (Operation& op : on.list.operations) {
     if (op.coat < 2) op.done = Done{.time = {begun, begun + Minutes(30)}};
   }
-  const Bridge b = limits_bridge(on);
+  const PosedProblem b = posed_with_limits(on);
   CHECK(b.problem.maximum_lags.empty());
   const Instant until =
       recoat_unsanded_until(on.job.coatings[0], on.air, begun + Minutes(30)).value();

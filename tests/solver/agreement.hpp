@@ -1,9 +1,9 @@
 // Agreement: what a search says of a tiny problem held against the best of all its schedules.
 #pragma once
 
-#include "tackfree/solver/check.hpp"
-#include "tackfree/solver/label_search.hpp"
+#include "tackfree/solver/proof_search.hpp"
 
+#include "bench/check.hpp"
 #include "solver/brute_force.hpp"
 #include <doctest/doctest.h>
 

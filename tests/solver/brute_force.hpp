@@ -1,12 +1,13 @@
 // Brute force: the best of every schedule of a tiny problem, with the checker as its only judge.
 #pragma once
 
-#include "tackfree/solver/check.hpp"
-#include "tackfree/solver/label_search.hpp"
+#include "tackfree/solver/proof_search.hpp"
 #include "tackfree/solver/scheduling_problem.hpp"
 
 #include <algorithm>
 #include <utility>
+
+#include "bench/check.hpp"
 
 namespace tackfree::solver::testing {
 

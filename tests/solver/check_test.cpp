@@ -1,4 +1,4 @@
-#include "tackfree/solver/check.hpp"
+#include "bench/check.hpp"
 
 #include "tackfree/solver/serial.hpp"
 

@@ -1,10 +1,10 @@
-#include "tackfree/solver/list_decoder.hpp"
+#include "bench/list_decoder.hpp"
 
-#include "tackfree/solver/check.hpp"
 #include "tackfree/solver/serial.hpp"
 
 #include <numeric>
 
+#include "bench/check.hpp"
 #include "solver/small_problems.hpp"
 #include <doctest/doctest.h>
 

@@ -1,12 +1,12 @@
 // A rule that is added never makes the best schedule ready sooner, one that is taken away never
 // later: no outside source is needed for that, only that both problems are settled.
-#include "tackfree/solver/label_search.hpp"
-#include "tackfree/solver/order_search.hpp"
+#include "tackfree/solver/proof_search.hpp"
 #include "tackfree/solver/serial.hpp"
 
 #include <algorithm>
 #include <random>
 
+#include "bench/order_search.hpp"
 #include "effort.hpp"
 #include "solver/small_problems.hpp"
 #include <doctest/doctest.h>

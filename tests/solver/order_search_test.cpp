@@ -1,8 +1,8 @@
-#include "tackfree/solver/order_search.hpp"
+#include "bench/order_search.hpp"
 
-#include "tackfree/solver/check.hpp"
 #include "tackfree/solver/serial.hpp"
 
+#include "bench/check.hpp"
 #include "effort.hpp"
 #include "solver/agreement.hpp"
 #include "solver/small_problems.hpp"
@@ -40,16 +40,16 @@ TEST_CASE("both searches prove the same where both apply") {
     SchedulingProblem p = testing::problem_with_every_rule(seed, 40, 2, false);
     for (Product& product : p.products) product = {0, 0};
     const Solution known = serial_schedule(p);
-    const auto by_label = best_schedule(p, known, 100'000);
+    const auto by_window = best_schedule(p, known, 100'000);
     const auto by_order = best_by_order(p, known, 400'000);
-    if (!by_label || !by_order) continue;
+    if (!by_window || !by_order) continue;
     CAPTURE(seed);
-    if (by_label->ready_proved && by_order->ready_proved) {
+    if (by_window->ready_proved && by_order->ready_proved) {
       ++compared;
-      CHECK(worth(p, by_label->solution).ready == worth(p, by_order->solution).ready);
+      CHECK(worth(p, by_window->solution).ready == worth(p, by_order->solution).ready);
     }
-    CHECK_FALSE((by_label->infeasible && by_order->ready_proved));
-    CHECK_FALSE((by_order->infeasible && by_label->ready_proved));
+    CHECK_FALSE((by_window->infeasible && by_order->ready_proved));
+    CHECK_FALSE((by_order->infeasible && by_window->ready_proved));
   }
   CHECK(compared > tackfree::testing::cases(60));
 }

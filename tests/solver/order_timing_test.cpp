@@ -1,11 +1,10 @@
-#include "tackfree/solver/order_timing.hpp"
-
-#include "tackfree/solver/check.hpp"
-#include "tackfree/solver/list_decoder.hpp"
+#include "bench/order_timing.hpp"
 
 #include <algorithm>
 #include <numeric>
 
+#include "bench/check.hpp"
+#include "bench/list_decoder.hpp"
 #include "solver/small_problems.hpp"
 #include <doctest/doctest.h>
 

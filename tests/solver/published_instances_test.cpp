@@ -1,15 +1,15 @@
 // Source of the optima: tests/published/scheduling/README.md; of PSPLIB, Kolisch and Sprecher,
 // European Journal of Operational Research 96 (1997), 205-216.
-#include "tackfree/solver/check.hpp"
-#include "tackfree/solver/label_search.hpp"
-#include "tackfree/solver/order_search.hpp"
+#include "tackfree/solver/proof_search.hpp"
 #include "tackfree/solver/serial.hpp"
 
 #include <cstdlib>
 #include <fstream>
 #include <sstream>
 
+#include "bench/check.hpp"
 #include "bench/instance.hpp"
+#include "bench/order_search.hpp"
 #include <doctest/doctest.h>
 
 namespace tackfree::bench {

@@ -1,9 +1,8 @@
 #include "tackfree/solver/serial.hpp"
 
-#include "tackfree/solver/check.hpp"
-
 #include <algorithm>
 
+#include "bench/check.hpp"
 #include "effort.hpp"
 #include "solver/small_problems.hpp"
 #include <doctest/doctest.h>

@@ -1,9 +1,9 @@
 #include "tackfree/solver/window_search.hpp"
 
-#include "tackfree/solver/check.hpp"
-#include "tackfree/solver/list_decoder.hpp"
 #include "tackfree/solver/serial.hpp"
 
+#include "bench/check.hpp"
+#include "bench/list_decoder.hpp"
 #include "solver/small_problems.hpp"
 #include <doctest/doctest.h>
 
@@ -11,6 +11,12 @@ namespace tackfree::solver {
 namespace {
 
 constexpr std::int64_t enough_steps = 1'000'000;
+
+/// One search, of so many partial schedules at most.
+WindowSearchResult window_search(const SchedulingProblem& p, const std::vector<Chain>& chains,
+                                 const SearchAim& aim, std::int64_t most_partials) {
+  return WindowSearcher(p, chains).begin(aim)->go_on(most_partials);
+}
 
 /// When a serial schedule is ready; never when it leaves something out.
 Slot ready_serially(const SchedulingProblem& p) {
@@ -43,7 +49,7 @@ TEST_CASE("a target that a schedule meets is met, and what is found keeps the ru
   CHECK(compared > 150);
 }
 
-TEST_CASE("a beam that leaves something out says so, and so does a limit on labels") {
+TEST_CASE("a beam that leaves something out says so, and so does a limit on partial schedules") {
   int left_out = 0;
   for (unsigned seed = 0; seed < 200; ++seed) {
     const SchedulingProblem p = testing::random_problem(seed, 60, 3);
@@ -57,7 +63,7 @@ TEST_CASE("a beam that leaves something out says so, and so does a limit on labe
     const auto beam = window_search(p, *chains, narrow, enough_steps);
     CHECK((!beam.complete || beam.starts.empty() == whole.starts.empty()));
     if (!beam.complete) ++left_out;
-    if (whole.labels > 2 && whole.starts.empty())
+    if (whole.partials > 2 && whole.starts.empty())
       CHECK_FALSE(window_search(p, *chains, aim, 2).complete);
   }
   CHECK(left_out > 10);
@@ -95,14 +101,14 @@ TEST_CASE("a search that is left and gone on with finds and proves what it does 
     REQUIRE(whole.ended);
     const auto ongoing = WindowSearcher(p, *chains).begin(aim);
     WindowSearchResult last;
-    std::int64_t labels = 0;
-    for (; !last.ended && labels <= whole.labels; ++parts) {
+    std::int64_t partials = 0;
+    for (; !last.ended && partials <= whole.partials; ++parts) {
       last = ongoing->go_on(1);
-      labels += last.labels;
+      partials += last.partials;
     }
     CHECK(last.complete);
     CHECK(last.starts == whole.starts);
-    CHECK(labels == whole.labels);
+    CHECK(partials == whole.partials);
   }
   CHECK(parts > 500);
 }

@@ -107,24 +107,48 @@ void check_includes(const Tree& tree, const Uses& table, std::vector<std::string
   }
 }
 
-/// Folders that reach themselves through the table.
-void check_cycles(const Uses& table, std::vector<std::string>& faults) {
-  for (const auto& [start, direct] : table) {
-    std::set<std::string> reached;
-    std::vector<std::string> open(direct.begin(), direct.end());
-    std::erase(open, start);
-    while (!open.empty()) {
-      const std::string folder = open.back();
-      open.pop_back();
-      if (!reached.insert(folder).second) continue;
-      const auto found = table.find(folder);
-      if (found == table.end()) continue;
+/// The shortest way from `start` back to itself, as `a -> b -> a`; empty where there is none.
+std::string ring_through(const std::string& start, const Uses& uses) {
+  std::map<std::string, std::string> reached_from;
+  std::vector<std::string> wave{start};
+  while (!wave.empty() && !reached_from.contains(start)) {
+    std::vector<std::string> next_wave;
+    for (const std::string& from : wave) {
+      const auto found = uses.find(from);
+      if (found == uses.end()) continue;
       for (const std::string& next : found->second)
-        if (next != folder) open.push_back(next);
+        if (next != from && reached_from.emplace(next, from).second) next_wave.push_back(next);
     }
-    if (reached.contains(start))
-      faults.push_back("folder " + start + " reaches itself in the include table");
+    wave = std::move(next_wave);
   }
+  if (!reached_from.contains(start)) return {};
+  std::string ring = start;
+  std::string at = start;
+  do {
+    at = reached_from.at(at);
+    ring.insert(0, at + " -> ");
+  } while (at != start);
+  return ring;
+}
+
+void check_rings(const std::string& kind, const Uses& uses, std::vector<std::string>& faults) {
+  for (const auto& [start, direct] : uses)
+    if (const std::string ring = ring_through(start, uses); !ring.empty())
+      faults.push_back(kind + " " + start + " reaches itself: " + ring);
+}
+
+/// What each component includes: a component is a header with its source, named `folder/name`.
+Uses component_uses(const Tree& tree) {
+  static const std::regex place(R"((?:src|include/tackfree)/(\w+/\w+)\.[ch]pp)");
+  static const std::regex header(R"(tackfree/(\w+/\w+)\.hpp)");
+  Uses uses;
+  for (const auto& [path, text] : tree) {
+    std::smatch component, used;
+    if (!std::regex_match(path, component, place)) continue;
+    for (const std::string& include : includes(text))
+      if (std::regex_match(include, used, header)) uses[component[1]].insert(used[1]);
+  }
+  return uses;
 }
 
 /// The same three places for every component.
@@ -237,7 +261,8 @@ std::vector<std::string> structure_faults(const Tree& tree) {
       include_table(tree.contains("CMakeLists.txt") ? tree.at("CMakeLists.txt") : "");
   if (table.size() < 15) faults.push_back("the include table of CMakeLists.txt could not be read");
   check_includes(tree, table, faults);
-  check_cycles(table, faults);
+  check_rings("folder", table, faults);
+  check_rings("component", component_uses(tree), faults);
   check_places(tree, faults);
   check_headers(tree, faults);
   check_files(tree, faults);
@@ -267,7 +292,14 @@ TEST_CASE("each planted breach of the structure is found") {
        [](Tree& t) { t["include/tackfree/air/drying.hpp"] += "#include <date/tz.h>\n"; }},
       {"fenced off from text",
        [](Tree& t) { t["src/text/plan_text.cpp"] += "#include <CLI/CLI.hpp>\n"; }},
-      {"reaches itself",
+      {"component air/psychrometrics reaches itself: "
+       "air/psychrometrics -> air/wood_moisture -> air/psychrometrics",
+       [](Tree& t) {
+         t["src/air/wood_moisture.cpp"] += "#include \"tackfree/air/psychrometrics.hpp\"\n";
+         t["include/tackfree/air/psychrometrics.hpp"] +=
+             "#include \"tackfree/air/wood_moisture.hpp\"\n";
+       }},
+      {"folder model reaches itself",
        [](Tree& t) {
          auto& cmake = t["CMakeLists.txt"];
          const std::string line = "tackfree_folder(model USES base)";

@@ -17,7 +17,12 @@ constexpr double pi = std::numbers::pi;
 
 double in_mm2(Area area) { return area.in(square_metres)*1e6; }
 
-double on(const Shape& shape, Face face) { return in_mm2(side_area(shape, face)); }
+double on(const Shape& shape, Face face) {
+  double sum = 0;
+  for (const Patch& patch : patches(shape))
+    if (patch.face == face) sum += in_mm2(patch.area);
+  return sum;
+}
 
 double of_cut(const Shape& shape, Face face, Cut cut) {
   double sum = 0;

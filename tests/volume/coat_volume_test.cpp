@@ -35,7 +35,8 @@ TEST_CASE("a loss of a tenth divides the spread, it does not add a tenth") {
 // Source: NIST SP 811, appendix B.6 and C: the US gallon is 231 cubic inches, 3.785411784 L.
 TEST_CASE("a gallon is 3.785411784 litres, eight pints, four quarts, 128 fluid ounces") {
   CHECK(us_gallons(1).in(litres) == Approx(3.785411784).epsilon(1e-12));
-  CHECK((inches(1) * inches(1) * inches(231)).in(us_gallons) == Approx(1.0).epsilon(1e-12));
+  const double inch = inches(1).in(metres);
+  CHECK(cubic_metres(231 * inch * inch * inch).in(us_gallons) == Approx(1.0).epsilon(1e-12));
   CHECK(us_pints(1).in(millilitres) == Approx(473.176473).epsilon(1e-12));
   CHECK(us_quarts(1).in(millilitres) == Approx(946.352946).epsilon(1e-12));
   CHECK(us_fluid_ounces(128).in(us_gallons) == Approx(1.0).epsilon(1e-12));

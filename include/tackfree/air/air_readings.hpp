@@ -1,7 +1,8 @@
 // Air readings: the air of the room corrected around the hours at which somebody measured it.
 #pragma once
 
-#include "tackfree/air/air_series.hpp"
+#include "tackfree/air/air_nodes.hpp"
+#include "tackfree/model/air.hpp"
 
 #include <vector>
 
@@ -16,9 +17,8 @@ namespace tackfree {
 /// counts. Source of the course between readings: the mean of a Gaussian process with exponential
 /// covariance, C. E. Rasmussen, C. K. I. Williams, Gaussian Processes for Machine Learning, 2006,
 /// secs. 2.2 and 4.2.1 (from memory). That the water in the air fades with it: assumed.
-std::vector<AirSeries::Node> with_readings(std::vector<AirSeries::Node> nodes,
-                                           const std::vector<AirReading>& readings,
-                                           Duration time_constant);
+std::vector<AirNode> with_readings(std::vector<AirNode> nodes,
+                                   const std::vector<AirReading>& readings, Duration time_constant);
 
 /// How fast a reading's difference fades: the lag of a room that follows outdoors; else, for the
 /// room's own rows and for constant air, usual_time_constant (assumed: such a room is no other).

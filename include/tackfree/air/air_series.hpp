@@ -1,47 +1,22 @@
 // Air series: temperature and vapour pressure at any time of the plan, from what the person knows.
 #pragma once
 
+#include "tackfree/air/air_nodes.hpp"
+#include "tackfree/air/indoor_air.hpp"
+#include "tackfree/air/joined_air.hpp"
 #include "tackfree/base/problem.hpp"
 #include "tackfree/base/time.hpp"
 #include "tackfree/model/air.hpp"
 
 #include <optional>
-#include <string>
 #include <vector>
 
 namespace tackfree {
-
-struct AirState {
-  Temperature temperature;
-  Pressure vapour;
-};
-
-/// A time in which the room loses heat so many times as fast as usual, as when it is aired. Several
-/// stand in order and do not overlap.
-struct FasterLoss {
-  Interval time;
-  double times = 1;
-  friend bool operator==(const FasterLoss&, const FasterLoss&) = default;
-};
 
 /// The air over a stretch of time: nodes in order, both values linear between them. Constant air
 /// has two nodes; rows have one each, and one at either end of the stretch.
 class AirSeries {
  public:
-  struct Node {
-    Instant at;
-    AirState state;
-  };
-  /// A stretch without rows that was bridged by a straight line.
-  struct Bridged {
-    Interval gap;
-  };
-  /// Where one source ends and the next one takes over.
-  struct Seam {
-    Instant at;
-    std::string before, after;  ///< names of the sources
-  };
-
   /// The air at `at`, which lies inside `covers()`; outside, the nearest end.
   AirState at(Instant at) const;
   /// The temperature of the boards, which is that of the air unless the job says how thick they
@@ -50,12 +25,12 @@ class AirSeries {
   /// Heat given by the heater from the beginning of the series on.
   Energy heat_until(Instant at) const;
   Interval covers() const;
-  const std::vector<Node>& nodes() const { return nodes_; }
+  const std::vector<AirNode>& nodes() const { return nodes_; }
   /// The air outdoors that the room follows, from before the series on; empty where the air given
   /// is the room's own.
-  const std::vector<Node>& outdoors() const { return outdoors_; }
-  const std::vector<Bridged>& bridged() const { return bridged_; }
-  const std::vector<Seam>& seams() const { return seams_; }
+  const std::vector<AirNode>& outdoors() const { return outdoors_; }
+  const std::vector<BridgedGap>& bridged() const { return bridged_; }
+  const std::vector<AirSeam>& seams() const { return seams_; }
   /// From here on the air is typical, not known: after the last row, or where months or a constant
   /// take over; nothing if what is known reaches the end.
   std::optional<Instant> typical_from() const { return typical_from_; }
@@ -80,20 +55,17 @@ class AirSeries {
     std::vector<AirReading> readings;
     Duration fading;
   };
-  void bring_indoors(const AirMix& mix, const std::vector<Node>& outdoors, Interval span,
+  void bring_indoors(const AirMix& mix, const std::vector<AirNode>& outdoors, Interval span,
                      const Read& read, const std::vector<FasterLoss>& faster);
 
-  std::vector<Node> nodes_;
-  std::vector<Node> outdoors_;
+  std::vector<AirNode> nodes_;
+  std::vector<AirNode> outdoors_;
   std::vector<Temperature> boards_;  ///< at each node; empty: as the air
   std::vector<Energy> heat_;         ///< until each node; empty: no heater
-  std::vector<Bridged> bridged_;
-  std::vector<Seam> seams_;
+  std::vector<BridgedGap> bridged_;
+  std::vector<AirSeam> seams_;
   std::optional<Instant> typical_from_;
   std::optional<Instant> mean_day_from_;
 };
-
-/// The air on the straight line from `a` to `b`, at `at` between them.
-AirState state_between(const AirSeries::Node& a, const AirSeries::Node& b, Instant at);
 
 }  // namespace tackfree

@@ -1,7 +1,8 @@
 // Daily profile: hours of air spread between the low and the high of a day.
 #pragma once
 
-#include "tackfree/air/air_series.hpp"
+#include "tackfree/air/air_nodes.hpp"
+#include "tackfree/model/air.hpp"
 
 #include <vector>
 
@@ -18,7 +19,7 @@ Temperature mean_temperature(Temperature low, Temperature high);
 /// pressure is the same all day, that of the dew point, or of the mean humidity at the mean
 /// temperature, but never over saturation. Source of that: assumed; the water in the air changes
 /// with the weather, not with the hour.
-std::vector<AirSeries::Node> daily_nodes(const AirDays& lows_and_highs);
+std::vector<AirNode> daily_nodes(const AirDays& lows_and_highs);
 
 /// The days of `span`, local standard time, from typical months: the values of a month hold on its
 /// 15th and run straight from month to month; beside a month that is missing they stay as they are.

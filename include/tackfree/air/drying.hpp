@@ -38,10 +38,6 @@ class DryingClock {
   /// the film counts as for recoating. For waits between two classes.
   std::optional<Instant> dried_for(Duration label, Instant applied, double film_ratio = 1.0) const;
 
-  /// Without the label's floor and not rounded, counted from `applied`: for checks and reports.
-  std::optional<Duration> exact_duration(Stage stage, Instant applied,
-                                         double film_ratio = 1.0) const;
-
  private:
   using Progress = std::shared_ptr<const DryingProgress>;  ///< coatings of one law share one
   /// What a stage and all before it ask for, where none has rows of its own and the film is the

@@ -41,12 +41,8 @@ class DryingProgress {
   /// `rate` is never negative, and is multiplied by `factor`.
   DryingProgress(const Rate& rate, const RatePoints& air, double factor);
 
-  /// The progress from the beginning of the series until `at`; outside, at the nearest end.
-  std::int64_t until(Instant at) const;
   /// The first whole minute from `start` on, within the series, at which `amount` is done.
   std::optional<Instant> first_minute(Instant start, std::int64_t amount) const;
-  /// How long from `start` until `amount` is done, not rounded.
-  std::optional<Duration> time_for(Instant start, std::int64_t amount) const;
 
  private:
   void sum(const Rate& rate, const std::vector<RatePoints::Point>& points, double per_rate_minute);

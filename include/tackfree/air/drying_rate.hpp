@@ -49,10 +49,6 @@ class ShelteredRate {
 /// Factor of air speed: min(2, ((v + 0.05)/0.15)^n).
 double air_speed_factor(double exponent, Speed air_speed);
 
-/// Time to a stage of label time `label` in unchanging air; nothing if it never dries.
-std::optional<Duration> drying_duration(const Coating& coating, Stage stage, const AirState& air,
-                                        Speed air_speed, double film_ratio = 1.0);
-
 /// The exponent by which a thicker film takes longer to this stage.
 const Sourced<double>& film_exponent(const DryingLaw& law, Stage stage);
 

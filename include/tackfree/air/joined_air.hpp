@@ -1,17 +1,30 @@
 // Joined air: several accounts of the air put one after another, with the seams between them.
 #pragma once
 
-#include "tackfree/air/air_series.hpp"
+#include "tackfree/air/air_nodes.hpp"
+#include "tackfree/base/problem.hpp"
+#include "tackfree/model/air.hpp"
 
 #include <optional>
+#include <string>
 #include <vector>
 
 namespace tackfree {
 
+/// A stretch without rows that was bridged by a straight line.
+struct BridgedGap {
+  Interval gap;
+};
+/// Where one source ends and the next one takes over.
+struct AirSeam {
+  Instant at;
+  std::string before, after;  ///< names of the sources
+};
+
 struct JoinedAir {
-  std::vector<AirSeries::Node> nodes;  ///< may begin before the span and end after it
-  std::vector<AirSeries::Bridged> bridged;
-  std::vector<AirSeries::Seam> seams;
+  std::vector<AirNode> nodes;  ///< may begin before the span and end after it
+  std::vector<BridgedGap> bridged;
+  std::vector<AirSeam> seams;
   std::optional<Instant> typical_from;   ///< from here on nothing is known of these very days
   std::optional<Instant> mean_day_from;  ///< from here on the mean day of the last seven repeats
 };

@@ -18,6 +18,5 @@ Humidity relative_humidity(Temperature t, Pressure vapour);
 
 /// The temperature at which `vapour` is the saturation pressure; vapour > 0.
 Temperature dew_point(Pressure vapour);
-Temperature dew_point(Temperature t, Humidity humidity);
 
 }  // namespace tackfree

@@ -8,11 +8,6 @@
 
 namespace tackfree {
 
-/// The highest temperature of the boards that lasted for an hour within `stretch`; that of a
-/// shorter stretch is its lowest. In steps of five minutes. Source: UFGS 09971, note on its recoat
-/// table: the highest surface temperature sustained for one hour or more between coats.
-Temperature warmest_hour(const AirSeries& air, Interval stretch);
-
 /// The longest wait for recoating without sanding when the warmest hour had `warmest`: the label's,
 /// shortened as the law of the class quickens drying; never longer than the label's. Nothing for a
 /// coating that has no such limit.
@@ -23,7 +18,9 @@ std::optional<Duration> longest_unsanded(const Coating& coating, Temperature war
 bool takes_unsanded(Minutes since, Duration window);
 
 /// The last five minutes' step at which a coat of `applied` may still be recoated without sanding;
-/// the end of the series at the latest. Nothing as above.
+/// the end of the series at the latest. Nothing as above. What counts is the highest temperature
+/// of the boards that lasted for an hour since. Source: UFGS 09971, note on its recoat table: the
+/// highest surface temperature sustained for one hour or more between coats.
 std::optional<Instant> recoat_unsanded_until(const Coating& coating, const AirSeries& air,
                                              Instant applied);
 

@@ -69,8 +69,6 @@ class Zone {
   /// Skipped times use the offset before the gap, repeated ones the first: RFC 5545, 3.3.5.
   LocatedTime locate(const LocalTime& local) const;
   Instant instant(const LocalTime& local) const { return locate(local).at; }
-  /// Short name of the offset in force, such as EDT.
-  std::string abbreviation(Instant at) const;
 
  private:
   Zone(std::string name, const date::time_zone* rules) : name_(std::move(name)), rules_(rules) {}

@@ -75,7 +75,6 @@ inline constexpr Unit<DurationKind> days{86400.0};
 inline constexpr Unit<SpeedKind> metres_per_second{1.0};
 
 inline constexpr Unit<MassKind> grams{1e-3};
-inline constexpr Unit<MassKind> kilograms{1.0};
 inline constexpr Unit<MassPerVolumeKind> grams_per_litre{1.0};
 inline constexpr Unit<MassPerVolumeKind> grams_per_cubic_metre{1e-3};
 inline constexpr Unit<MassPerVolumeKind> milligrams_per_cubic_metre{1e-6};
@@ -97,9 +96,6 @@ inline constexpr Unit<ChangeRateKind> per_hour{1.0 / hours.si_per_unit()};
 inline constexpr Unit<MolarMassKind> grams_per_mole{1e-3};
 
 constexpr Area operator*(Length a, Length b) { return square_metres(a.in(metres)*b.in(metres)); }
-constexpr Volume operator*(Area a, Length b) {
-  return cubic_metres(a.in(square_metres)*b.in(metres));
-}
 constexpr Power operator*(HeatLoss loss, TemperatureDifference d) {
   return kilowatts(loss.in(watts_per_kelvin)*d.in(kelvins)*1e-3);
 }

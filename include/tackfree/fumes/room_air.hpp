@@ -50,21 +50,8 @@ class RoomAir {
   RoomAir(Volume room, const std::vector<VapourSource>& sources,
           const std::vector<AirStretch>& stretches, Duration end);
 
-  /// Everything in hours, grams and gram-hours.
-  struct State {
-    double wet = 0, in_air = 0;
-    double in_air_hours = 0;  ///< integral of what is in the air since the start
-  };
-  State state(std::size_t source, Duration at) const;
-  MassPerVolume concentration(std::size_t source, Duration at) const;
-  /// Mean over the stretch from `from` to `to`, from < to; before the start there was nothing.
-  MassPerVolume mean(std::size_t source, Duration from, Duration to) const;
-  /// Solvent that the air changes have carried out so far.
-  Mass vented(std::size_t source, Duration at) const;
-
   /// Times at which something changes, in order: the first is 0, the last the end.
   const std::vector<double>& break_hours() const { return breaks_; }
-  std::size_t source_count() const { return release_.size(); }
   Volume room() const { return room_; }
   /// Sums over the sources, one weight for each, of grams in the air and of gram-hours since the
   /// start, at an hour.
@@ -74,6 +61,11 @@ class RoomAir {
   double most_in_air(const std::vector<double>& weights, std::size_t segment) const;
 
  private:
+  /// Everything in hours, grams and gram-hours.
+  struct State {
+    double wet = 0, in_air = 0;
+    double in_air_hours = 0;  ///< integral of what is in the air since the start
+  };
   /// What holds in one segment for one source.
   struct Feed {
     double on_work = 0, into_air = 0;  ///< grams an hour
@@ -110,7 +102,6 @@ class RoomAir {
   std::vector<double> release_;  ///< by source
   std::vector<Feed> feeds_;      ///< by source and segment
   std::vector<State> states_;    ///< by source and break, jumps included
-  std::vector<double> vented_;   ///< by source and break
 };
 
 }  // namespace tackfree

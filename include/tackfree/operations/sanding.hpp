@@ -1,7 +1,6 @@
 // Sanding: which grits, in which order, on bare wood and between coats.
 #pragma once
 
-#include "tackfree/base/units.hpp"
 #include "tackfree/model/finishing_data.hpp"
 #include "tackfree/model/part.hpp"
 
@@ -9,14 +8,6 @@
 #include <vector>
 
 namespace tackfree {
-
-/// Mean grain size of a P-grade.
-/// Source: FEPA 43-1 / ISO 6344; P240 to P2500 are the medians ds50, from memory.
-/// Throws std::out_of_range for a grade that the scale does not have.
-Length grain_size(Grit grit);
-
-/// How many grades of the scale lie between two grits: 0 for neighbours.
-int grits_skipped(Grit coarse, Grit fine);
 
 /// Bare-wood grits for a part: veneer faces start finer (rule 6).
 std::vector<Grit> bare_grits(const Coating& first_coating, Material material);

@@ -4,7 +4,7 @@
 #include "tackfree/air/air_series.hpp"
 #include "tackfree/air/drying.hpp"
 #include "tackfree/schedule/schedule.hpp"
-#include "tackfree/solver/label_search.hpp"
+#include "tackfree/solver/proof_search.hpp"
 
 #include <cstddef>
 #include <optional>

@@ -16,13 +16,13 @@ KeyedCoats missed_windows(const Job& job, const OperationList& list, const AirSe
                           const Schedule& schedule);
 
 /// A coat that goes on unsanded over another one of its side, while that one still takes it.
-struct RecoatRoom {
+struct RecoatSlack {
   std::size_t step = 0;  ///< index into Schedule::steps, of the upper coat
   Instant until;         ///< the end of the window of the coat below
 };
 
-/// Every coat of the schedule that a window for recoating unsanded limits, with the room it has.
-std::vector<RecoatRoom> recoat_rooms(const Job& job, const OperationList& list,
-                                     const AirSeries& air, const Schedule& schedule);
+/// Every coat of the schedule that a window for recoating unsanded limits, with its slack.
+std::vector<RecoatSlack> recoat_slacks(const Job& job, const OperationList& list,
+                                       const AirSeries& air, const Schedule& schedule);
 
 }  // namespace tackfree

@@ -1,8 +1,9 @@
 // Set dates: which of a batch's dates forbid its work or its coats at a time.
 #pragma once
 
+#include "tackfree/model/job.hpp"
 #include "tackfree/operations/operation.hpp"
-#include "tackfree/schedule/bridge.hpp"
+#include "tackfree/schedule/closing_rules.hpp"
 
 #include <optional>
 #include <vector>

@@ -1,8 +1,8 @@
-// Solve: the solver's answer to a bridged problem, proved for one person, sought for several.
+// Solve: the solver's answer to a posed problem, proved for one person, sought for several.
 #pragma once
 
-#include "tackfree/schedule/bridge.hpp"
-#include "tackfree/solver/label_search.hpp"
+#include "tackfree/schedule/posed_problem.hpp"
+#include "tackfree/solver/proof_search.hpp"
 
 #include <optional>
 
@@ -21,10 +21,10 @@ struct Solved {
 /// time. With `most_sessions` the best one in no more sessions is looked for, and what is proved is
 /// proved of those; where none is found, the answer leaves something out or has more. What is done
 /// is taken off `effort`.
-Solved solve(const Bridge& bridge, std::size_t most_sessions = solver::any_number,
+Solved solve(const PosedProblem& posed, std::size_t most_sessions = solver::any_number,
              solver::Effort* effort = nullptr);
 
 /// A schedule soon, with nothing proved.
-solver::Solution solved_roughly(const Bridge& bridge);
+solver::Solution solved_roughly(const PosedProblem& posed);
 
 }  // namespace tackfree

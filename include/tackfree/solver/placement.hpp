@@ -50,7 +50,6 @@ class Placement {
   std::optional<Conflict> maximum_lag_conflict(std::size_t index, Run work) const;
   std::optional<std::size_t> session_in(std::size_t product, std::size_t window) const;
   void join_session(std::size_t activity);
-  Run wet_run(std::size_t activity, Run work) const;
   void hold_by_rules(const OpenTime& time, Run closed_run, SolvedActivity& found) const;
 
   const SchedulingProblem& problem_;

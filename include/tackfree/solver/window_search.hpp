@@ -1,8 +1,8 @@
 // Window search: partial schedules of chains grown window by window towards a target.
 #pragma once
 
-#include "tackfree/solver/label_bounds.hpp"
-#include "tackfree/solver/label_step.hpp"
+#include "tackfree/solver/partial_bounds.hpp"
+#include "tackfree/solver/partial_growth.hpp"
 
 #include <cstdint>
 #include <limits>
@@ -36,7 +36,7 @@ struct WindowSearchResult {
   std::vector<std::pair<std::size_t, Slot>> starts;
   bool complete = false;  ///< nothing was left out: if nothing is found, there is nothing
   bool ended = false;     ///< and going on would change nothing
-  std::int64_t labels = 0;
+  std::int64_t partials = 0;
   std::int64_t work = 0;  ///< see Effort
 };
 
@@ -47,10 +47,10 @@ class OngoingSearch {
   OngoingSearch(const OngoingSearch&) = delete;
   OngoingSearch& operator=(const OngoingSearch&) = delete;
   virtual ~OngoingSearch() = default;
-  /// What is found and proved by now, and the labels made this time, `labels` or a few more. A
-  /// search that has done `work` this time is over for good.
+  /// What is found and proved by now, and the partial schedules made this time, `partials` or a few
+  /// more. A search that has done `work` this time is over for good.
   // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): two limits by its nature
-  virtual WindowSearchResult go_on(std::int64_t labels, std::int64_t work = no_limit) = 0;
+  virtual WindowSearchResult go_on(std::int64_t partials, std::int64_t work = no_limit) = 0;
 };
 
 /// Searches of one problem that share what does not depend on their aims.
@@ -63,11 +63,7 @@ class WindowSearcher {
 
  private:
   std::shared_ptr<const BoundTables> tables_;
-  LabelStep step_;
+  PartialGrowth growth_;
 };
-
-/// One search, of so many labels at most.
-WindowSearchResult window_search(const SchedulingProblem& problem, const std::vector<Chain>& chains,
-                                 const SearchAim& aim, std::int64_t most_labels);
 
 }  // namespace tackfree::solver

@@ -31,7 +31,6 @@ class CalendarLines {
 
   /// The next line; false at the end, or where there is a Problem.
   bool next(CalendarLine& line);
-  bool failed() const { return failed_; }
 
  private:
   bool unfold(int& line);

@@ -34,7 +34,4 @@ Cut own_cut(Face face);
 /// Estimated frame: each face length x width (the allowance comes on top), edges as a board's.
 std::vector<Patch> patches(const Shape& shape);
 
-/// The sum of the patches on one side; 0 where the shape has no such side.
-Area side_area(const Shape& shape, Face face);
-
 }  // namespace tackfree

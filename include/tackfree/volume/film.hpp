@@ -10,15 +10,9 @@ namespace tackfree {
 /// Source: geometry: 1 L spread 1 um thick covers 1000 m2.
 FilmThickness wet_film(SpreadRate spread);
 
-/// What a litre covers at a wet film; the inverse of wet_film.
-SpreadRate spread_at(FilmThickness wet);
-
 /// Dry film = wet x solids / (1 + T), T = thinner per volume of coating.
 /// Source: MIL-HDBK-1110 par. 2.1.5 (without thinner); painters' conversion rule (thinned).
 FilmThickness dry_film(FilmThickness wet, Fraction solids, Fraction thinner = {});
-
-/// Theoretical spreading rate = 10 x VS% / DFT(um), in m2/L.
-SpreadRate theoretical_spread(Fraction solids, FilmThickness dry);
 
 /// Thinner per volume of coating from thinner per volume of finished mix: T = p / (1 - p).
 /// Range: 0 <= p < 1.

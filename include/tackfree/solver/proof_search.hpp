@@ -1,4 +1,4 @@
-// Label search: schedules proved best, from partial schedules compared by how far each chain is.
+// Proof search: schedules proved best, from partial schedules compared by how far each chain is.
 #pragma once
 
 #include "tackfree/solver/scheduling_problem.hpp"
@@ -25,7 +25,7 @@ struct Searched {
   bool ready_proved = false;     ///< this one is ready then
   bool sessions_proved = false;  ///< and no schedule ready then has fewer sessions
   bool infeasible = false;       ///< proved: every schedule leaves something out
-  std::int64_t labels = 0;       ///< partial schedules made
+  std::int64_t partials = 0;     ///< partial schedules made
 };
 
 /// What the limit on partial schedules is spent on.
@@ -50,7 +50,7 @@ enum class Prove { ready_and_sessions, ready };
 /// With `most_sessions` only schedules in so many sessions count, and all that is proved is proved
 /// of those; `known` is used where it is one of them.
 std::optional<Searched> best_schedule(const SchedulingProblem& problem, const Solution& known,
-                                      std::int64_t most_labels,
+                                      std::int64_t most_partials,
                                       std::size_t most_sessions = any_number,
                                       Prove prove = Prove::ready_and_sessions,
                                       Effort* effort = nullptr);

@@ -1,4 +1,4 @@
-#include "tackfree/solver/label_dominance.hpp"
+#include "tackfree/solver/partial_dominance.hpp"
 
 #include <algorithm>
 
@@ -11,7 +11,8 @@ bool no_later(Slot one, Slot other, Slot from) { return one <= other || one <= f
 
 }  // namespace
 
-bool LabelDominance::effects_as_good(const Label& a, const Label& b, std::size_t chain) const {
+bool PartialDominance::effects_as_good(const PartialSchedule& a, const PartialSchedule& b,
+                                       std::size_t chain) const {
   if (!no_later(a.wet_until[chain], b.wet_until[chain], b.free) ||
       !no_later(a.settled[chain], b.settled[chain], b.free))
     return false;
@@ -24,7 +25,8 @@ bool LabelDominance::effects_as_good(const Label& a, const Label& b, std::size_t
   return true;
 }
 
-bool LabelDominance::chain_as_good(const Label& a, const Label& b, std::size_t chain) const {
+bool PartialDominance::chain_as_good(const PartialSchedule& a, const PartialSchedule& b,
+                                     std::size_t chain) const {
   for (std::size_t i = 0; i < longest_reach; ++i) {
     if (!no_later(a.ready[chain][i], b.ready[chain][i], b.free)) return false;
     const Slot limit = a.latest[chain][i];
@@ -36,7 +38,8 @@ bool LabelDominance::chain_as_good(const Label& a, const Label& b, std::size_t c
 /// What `a` has begun of the chain lets others begin no later than with `b`, whether `b` has begun
 /// it or has it still to do.
 // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): the better one and the worse
-bool LabelDominance::crossings_as_good(const Label& a, const Label& b, std::size_t chain) const {
+bool PartialDominance::crossings_as_good(const PartialSchedule& a, const PartialSchedule& b,
+                                         std::size_t chain) const {
   for (const auto& [link, crossing] : bounds_.crossings_of(chain)) {
     if (a.done[chain] <= link || a.done[crossing.chain] > crossing.link) continue;
     const Slot ready = a.crossed[crossing.number];
@@ -53,7 +56,7 @@ bool LabelDominance::crossings_as_good(const Label& a, const Label& b, std::size
   return true;
 }
 
-bool LabelDominance::as_good(const Label& a, const Label& b) const {
+bool PartialDominance::as_good(const PartialSchedule& a, const PartialSchedule& b) const {
   if (a.free > b.free || (costs_count_ && a.cost > b.cost)) return false;
   for (std::size_t g = 0; g < chains_.size(); ++g) {
     if (!effects_as_good(a, b, g) || !crossings_as_good(a, b, g)) return false;
@@ -63,7 +66,8 @@ bool LabelDominance::as_good(const Label& a, const Label& b) const {
 }
 
 // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): the better one and the worse
-bool LabelDominance::further_as_good(const Label& a, const Label& b, std::size_t chain) const {
+bool PartialDominance::further_as_good(const PartialSchedule& a, const PartialSchedule& b,
+                                       std::size_t chain) const {
   for (const Slot limit : a.latest[chain])
     if (limit > 0) return false;
   bool waits = false;
@@ -78,7 +82,8 @@ bool LabelDominance::further_as_good(const Label& a, const Label& b, std::size_t
   return true;
 }
 
-bool LabelDominance::as_good_and_further(const Label& a, const Label& b) const {
+bool PartialDominance::as_good_and_further(const PartialSchedule& a,
+                                           const PartialSchedule& b) const {
   if (a.free > b.free || (costs_count_ && a.cost > b.cost)) return false;
   for (std::size_t g = 0; g < chains_.size(); ++g) {
     if (!effects_as_good(a, b, g) || !crossings_as_good(a, b, g)) return false;

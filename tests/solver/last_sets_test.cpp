@@ -1,4 +1,4 @@
-#include "tackfree/solver/finishes.hpp"
+#include "tackfree/solver/last_sets.hpp"
 
 #include "tackfree/solver/serial.hpp"
 
@@ -19,9 +19,9 @@ std::vector<Slot> hours_before(const SchedulingProblem& p) {
   return hours;
 }
 
-std::vector<Deadlines> finishes(const SchedulingProblem& p, const std::vector<Chain>& chains,
-                                Slot target) {
-  return deadlines_by_finish(p, chains, hours_before(p), deadlines_for(chains, target));
+std::vector<Deadlines> last_sets(const SchedulingProblem& p, const std::vector<Chain>& chains,
+                                 Slot target) {
+  return deadlines_by_last_set(p, chains, hours_before(p), deadlines_for(chains, target));
 }
 
 /// Chains of a coat of 2 slots and, 12 slots after it, hardware of 3. Goals are met at its end.
@@ -50,17 +50,17 @@ TEST_CASE("a chain that cannot end in the last window too has sooner deadlines")
   // coat was in the first window; either may be the one.
   const SchedulingProblem p = hardware_after_coats(2);
   const auto chains = chains_of(p);
-  const auto found = finishes(p, *chains, 39);
+  const auto found = last_sets(p, *chains, 39);
   REQUIRE(found.size() == 2);
   CHECK(found[0] == Deadlines{{7, 27}, {22, 36}});
   CHECK(found[1] == Deadlines{{22, 36}, {7, 27}});
   // By slot 40 there is time for both.
-  CHECK(finishes(p, *chains, 40) == std::vector<Deadlines>{{{23, 37}, {23, 37}}});
+  CHECK(last_sets(p, *chains, 40) == std::vector<Deadlines>{{{23, 37}, {23, 37}}});
 }
 
-TEST_CASE("where two of four fit, there are six finishes") {
+TEST_CASE("where two of four fit, there are six last sets") {
   const SchedulingProblem p = hardware_after_coats(4);
-  const auto found = finishes(p, *chains_of(p), 40);
+  const auto found = last_sets(p, *chains_of(p), 40);
   CHECK(found.size() == 6);
   for (const Deadlines& deadlines : found)
     CHECK(std::ranges::count(deadlines, std::vector<Slot>{23, 37}) == 2);
@@ -68,10 +68,10 @@ TEST_CASE("where two of four fit, there are six finishes") {
 
 TEST_CASE("nothing is in time where the target is too soon") {
   const SchedulingProblem p = hardware_after_coats(2);
-  CHECK(finishes(p, *chains_of(p), 2) == std::vector<Deadlines>{{{-1, -1}, {-1, -1}}});
+  CHECK(last_sets(p, *chains_of(p), 2) == std::vector<Deadlines>{{{-1, -1}, {-1, -1}}});
 }
 
-TEST_CASE("each schedule keeps the deadlines of some finish") {
+TEST_CASE("each schedule keeps the deadlines of some last set") {
   int several = 0;
   for (unsigned seed = 0; seed < tackfree::testing::cases(3000U); ++seed) {
     const SchedulingProblem p = seed % 2 == 0 ? testing::problem_with_every_rule(seed, 40, 3, false)
@@ -82,7 +82,7 @@ TEST_CASE("each schedule keeps the deadlines of some finish") {
     const Worth w = worth(p, s);
     if (w.unplaced > 0 || w.ready == never) continue;
     CAPTURE(seed);
-    const auto found = finishes(p, *chains, w.ready);
+    const auto found = last_sets(p, *chains, w.ready);
     if (found.size() > 1) ++several;
     CHECK(std::ranges::any_of(found, [&](const Deadlines& deadlines) {
       for (std::size_t g = 0; g < chains->size(); ++g)

@@ -1,4 +1,4 @@
-#include "tackfree/solver/label_dominance.hpp"
+#include "tackfree/solver/partial_dominance.hpp"
 
 #include <algorithm>
 #include <cstring>
@@ -26,14 +26,14 @@ struct Fixture {
   }
   SchedulingProblem p;
   std::vector<Chain> chains;
-  Label b;
+  PartialSchedule b;
 };
 
 TEST_CASE("sooner free and ready is as good, later in anything that still matters is not") {
   Fixture f;
-  const LabelBounds bounds(f.p, f.chains, 40);
-  const LabelDominance dominance(f.chains, bounds, true);
-  Label a = f.b;
+  const PartialBounds bounds(f.p, f.chains, 40);
+  const PartialDominance dominance(f.chains, bounds, true);
+  PartialSchedule a = f.b;
   a.free = 8;
   CHECK(dominance.as_good(a, f.b));
   CHECK_FALSE(dominance.as_good(f.b, a));
@@ -50,18 +50,18 @@ TEST_CASE("sooner free and ready is as good, later in anything that still matter
   a = f.b;
   a.cost.sessions = 1;
   CHECK_FALSE(dominance.as_good(a, f.b));
-  CHECK(LabelDominance(f.chains, bounds, false).as_good(a, f.b));
+  CHECK(PartialDominance(f.chains, bounds, false).as_good(a, f.b));
 }
 
 TEST_CASE("a limit is worse than none and than a later one") {
   Fixture f;
-  const LabelBounds bounds(f.p, f.chains, 40);
-  const LabelDominance dominance(f.chains, bounds, false);
-  Label a = f.b;
+  const PartialBounds bounds(f.p, f.chains, 40);
+  const PartialDominance dominance(f.chains, bounds, false);
+  PartialSchedule a = f.b;
   a.latest[0][0] = 20;
   CHECK_FALSE(dominance.as_good(a, f.b));
   CHECK(dominance.as_good(f.b, a));
-  Label c = a;
+  PartialSchedule c = a;
   c.latest[0][0] = 21;
   CHECK(dominance.as_good(c, a));
   CHECK_FALSE(dominance.as_good(a, c));
@@ -69,12 +69,13 @@ TEST_CASE("a limit is worse than none and than a later one") {
 
 TEST_CASE("more done is better unless the last of it keeps the chain waiting too long") {
   Fixture f;
-  const LabelBounds bounds(f.p, f.chains, 40);
-  const LabelDominance dominance(f.chains, bounds, false);
-  Label less = f.b;
+  const PartialBounds bounds(f.p, f.chains, 40);
+  const PartialDominance dominance(f.chains, bounds, false);
+  PartialSchedule less = f.b;
   less.done = {0, 0};
   less.ready[0][0] = 0;
-  Label more = f.b;  // the other would start the first link at 10 and the second at 15 or later
+  PartialSchedule more =
+      f.b;  // the other would start the first link at 10 and the second at 15 or later
   more.ready[0][0] = 15;
   CHECK(dominance.as_good_and_further(more, less));
   more.ready[0][0] = 30;
@@ -94,9 +95,9 @@ TEST_CASE("what lets another chain begin later is not as good, unless it comes b
   p.lags.push_back({.from = 0, .to = second, .table = 0});
   const auto chains = chains_of(p);
   REQUIRE(chains);
-  const LabelBounds bounds(p, *chains, 40);
-  const LabelDominance dominance(*chains, bounds, false);
-  Label a, b;
+  const PartialBounds bounds(p, *chains, 40);
+  const PartialDominance dominance(*chains, bounds, false);
+  PartialSchedule a, b;
   a.done[0] = b.done[0] = 1;
   a.free = b.free = 5;
   a.crossed[0] = 9;

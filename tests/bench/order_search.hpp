@@ -1,7 +1,7 @@
-// Order search: any problem, by searching the orders in which activities start.
+// Order search: any problem, by searching the orders in which activities start; the tests' oracle.
 #pragma once
 
-#include "tackfree/solver/label_search.hpp"
+#include "tackfree/solver/proof_search.hpp"
 #include "tackfree/solver/scheduling_problem.hpp"
 
 #include <cstdint>

@@ -1,4 +1,4 @@
-#include "tackfree/plan/recoat_room.hpp"
+#include "tackfree/plan/recoat_slack.hpp"
 
 #include "tackfree/plan/make_plan.hpp"
 
@@ -13,21 +13,21 @@ TEST_CASE("unsanded coats have room to the end of the window below, sanded ones 
   job.batches[0].sides = Sides::on_points;
   Problems problems;
   const Instant now = testing::instant("2027-04-05T17:00Z");
-  CHECK(recoat_rooms(make_plan(job, now, problems).value()).empty());
+  CHECK(recoat_slacks(make_plan(job, now, problems).value()).empty());
   job.coatings[0].needs_sanding_between = false;
   job.coatings[0].recoat_unsanded_within = sourced(days(7), Origin::label);
   const Plan plan = make_plan(job, now, problems).value();
-  const auto rooms = recoat_rooms(plan);
-  REQUIRE(rooms.size() == 2);
+  const auto slacks = recoat_slacks(plan);
+  REQUIRE(slacks.size() == 2);
   const auto& steps = plan.schedule.steps;
   const DatedStep* below = nullptr;
   for (const DatedStep& step : steps)
     if (plan.list.operations[step.operation].coat == 1 && step.session) below = &step;
   REQUIRE(below != nullptr);
-  CHECK(plan.list.operations[steps[rooms[0].step].operation].coat == 2);
+  CHECK(plan.list.operations[steps[slacks[0].step].operation].coat == 2);
   // At 20 C the window is as long as the label's, at 23 C: see the rule of the warmest hour.
-  CHECK(rooms[0].until == *below->dries_from + Minutes(7 * 24 * 60));
-  CHECK(rooms[0].until >= steps[rooms[0].step].begin());
+  CHECK(slacks[0].until == *below->dries_from + Minutes(7 * 24 * 60));
+  CHECK(slacks[0].until >= steps[slacks[0].step].begin());
 }
 
 }  // namespace

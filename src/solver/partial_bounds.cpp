@@ -1,4 +1,4 @@
-#include "tackfree/solver/label_bounds.hpp"
+#include "tackfree/solver/partial_bounds.hpp"
 
 #include <algorithm>
 #include <set>
@@ -130,32 +130,32 @@ void BoundTables::count_sessions() {
   }
 }
 
-LabelBounds::LabelBounds(const SchedulingProblem& problem, const std::vector<Chain>& chains,
-                         Slot target)
-    : LabelBounds(std::make_shared<const BoundTables>(problem, chains), target) {}
+PartialBounds::PartialBounds(const SchedulingProblem& problem, const std::vector<Chain>& chains,
+                             Slot target)
+    : PartialBounds(std::make_shared<const BoundTables>(problem, chains), target) {}
 
-LabelBounds::LabelBounds(std::shared_ptr<const BoundTables> tables, Slot target)
+PartialBounds::PartialBounds(std::shared_ptr<const BoundTables> tables, Slot target)
     : tables_(std::move(tables)),
       problem_(tables_->problem),
       chains_(tables_->chains),
       deadlines_(deadlines_for(chains_, target)) {
   const std::vector<Slot>& hours = tables_->kinds.front().hours_before;
-  for (Deadlines& deadlines : deadlines_by_finish(problem_, chains_, hours, deadlines_))
-    add_finish(std::move(deadlines));
+  for (Deadlines& deadlines : deadlines_by_last_set(problem_, chains_, hours, deadlines_))
+    add_last_set(std::move(deadlines));
 }
 
-void LabelBounds::add_finish(Deadlines deadlines) {
-  Finish& finish = finishes_.emplace_back();
+void PartialBounds::add_last_set(Deadlines deadlines) {
+  LastSet& last_set = last_sets_.emplace_back();
   for (const BoundTables::Kind& kind : tables_->kinds)
-    finish.work.push_back(in_order(deadlines, kind.items, &kind.hours_before));
+    last_set.work.push_back(in_order(deadlines, kind.items, &kind.hours_before));
   for (const BoundTables::Lanes& lanes : tables_->lanes)
-    finish.lanes.push_back(in_order(deadlines, lanes.items, nullptr));
-  finish.deadlines = std::move(deadlines);
+    last_set.lanes.push_back(in_order(deadlines, lanes.items, nullptr));
+  last_set.deadlines = std::move(deadlines);
 }
 
-LabelBounds::InOrder LabelBounds::in_order(const Deadlines& deadlines,
-                                           const std::vector<Item>& items,
-                                           const std::vector<Slot>* hours_before) const {
+PartialBounds::InOrder PartialBounds::in_order(const Deadlines& deadlines,
+                                               const std::vector<Item>& items,
+                                               const std::vector<Slot>* hours_before) const {
   InOrder all;
   for (const Item& item : items) {
     Due due{static_cast<std::uint8_t>(item.chain), static_cast<std::uint8_t>(item.link), item.takes,
@@ -170,69 +170,73 @@ LabelBounds::InOrder LabelBounds::in_order(const Deadlines& deadlines,
   return all;
 }
 
-bool LabelBounds::next_finish(Label& label) const {
-  label.fits_until = nothing_fits;
-  return ++label.finish < finishes_.size();
+bool PartialBounds::next_last_set(PartialSchedule& partial) const {
+  partial.fits_until = nothing_fits;
+  return ++partial.last_set < last_sets_.size();
 }
 
-bool LabelBounds::may_start(Label& label, std::size_t chain, std::size_t link, Slot start) const {
-  while (start > finishes_[label.finish].deadlines[chain][link])
-    if (!next_finish(label)) return false;
+bool PartialBounds::may_start(PartialSchedule& partial, std::size_t chain, std::size_t link,
+                              Slot start) const {
+  while (start > last_sets_[partial.last_set].deadlines[chain][link])
+    if (!next_last_set(partial)) return false;
   return true;
 }
 
-bool LabelBounds::work_fits(const Finish& finish, std::size_t kind, Label& label) const {
+bool PartialBounds::work_fits(const LastSet& last_set, std::size_t kind,
+                              PartialSchedule& partial) const {
   const std::vector<Slot>& hours = tables_->kinds[kind].hours_before;
-  const Slot gone = hours[index(std::min(label.free, problem_.horizon))];
-  Slot& until = label.fits_until[kind];
+  const Slot gone = hours[index(std::min(partial.free, problem_.horizon))];
+  Slot& until = partial.fits_until[kind];
   if (gone <= until) return true;
   Slot work = 0, least = never;
-  for (const Due& due : finish.work[kind]) {
-    if (due.link < label.done[due.chain]) continue;
+  for (const Due& due : last_set.work[kind]) {
+    if (due.link < partial.done[due.chain]) continue;
     work += due.takes;
     least = std::min(least, due.hours_before - work);
     if (gone > least) return false;
   }
-  // Work done only leaves more hours for the rest, so this holds for all that grows from the label.
+  // Work done only leaves more hours for the rest, so this holds for all that grows from the
+  // partial schedule.
   until = least;
   return true;
 }
 
-bool LabelBounds::meets_deadlines(const Finish& finish, Label& label) const {
+bool PartialBounds::meets_deadlines(const LastSet& last_set, PartialSchedule& partial) const {
   for (std::size_t g = 0; g < chains_.size(); ++g) {
-    const std::size_t k = label.done[g];
+    const std::size_t k = partial.done[g];
     if (k >= chains_[g].size()) continue;
     const Link& link = chains_[g][k];
-    Slot from = std::max(label.ready[g][0], label.free);
+    Slot from = std::max(partial.ready[g][0], partial.free);
     for (const Link::Crossing& crossing : link.begins_after)
-      if (label.done[crossing.chain] > crossing.link)
-        from = std::max(from, label.crossed[crossing.number]);
+      if (partial.done[crossing.chain] > crossing.link)
+        from = std::max(from, partial.crossed[crossing.number]);
     // A deadline is a start, so the first start from then on is in time.
-    if (from > finish.deadlines[g][k]) return false;
-    if (label.latest[g][0] > 0 && link.next_start[index(from)] > label.latest[g][0]) return false;
+    if (from > last_set.deadlines[g][k]) return false;
+    if (partial.latest[g][0] > 0 && link.next_start[index(from)] > partial.latest[g][0])
+      return false;
   }
-  for (std::size_t kind = 0; kind < finish.work.size(); ++kind)
-    if (!work_fits(finish, kind, label)) return false;
+  for (std::size_t kind = 0; kind < last_set.work.size(); ++kind)
+    if (!work_fits(last_set, kind, partial)) return false;
   return true;
 }
 
-bool LabelBounds::may_meet_deadlines(Label& label) const {
-  while (!meets_deadlines(finishes_[label.finish], label))
-    if (!next_finish(label)) return false;
+bool PartialBounds::may_meet_deadlines(PartialSchedule& partial) const {
+  while (!meets_deadlines(last_sets_[partial.last_set], partial))
+    if (!next_last_set(partial)) return false;
   return true;
 }
 
-void LabelBounds::earliest_starts(const Label& label, std::size_t chain,
-                                  std::vector<Slot>& starts) const {
+void PartialBounds::earliest_starts(const PartialSchedule& partial, std::size_t chain,
+                                    std::vector<Slot>& starts) const {
   const Chain& links = chains_[chain];
   starts.assign(links.size(), 0);
-  for (std::size_t k = label.done[chain]; k < links.size(); ++k) {
-    const std::size_t ahead = k - label.done[chain];
-    Slot from = std::max(starts[k], label.free);
-    if (ahead < longest_reach) from = std::max(from, label.ready[chain][ahead]);
+  for (std::size_t k = partial.done[chain]; k < links.size(); ++k) {
+    const std::size_t ahead = k - partial.done[chain];
+    Slot from = std::max(starts[k], partial.free);
+    if (ahead < longest_reach) from = std::max(from, partial.ready[chain][ahead]);
     for (const Link::Crossing& crossing : links[k].begins_after)
-      if (label.done[crossing.chain] > crossing.link)
-        from = std::max(from, label.crossed[crossing.number]);
+      if (partial.done[crossing.chain] > crossing.link)
+        from = std::max(from, partial.crossed[crossing.number]);
     starts[k] = from > problem_.horizon ? never : links[k].next_start[index(from)];
     if (starts[k] == never) {
       std::fill(starts.begin() + static_cast<std::ptrdiff_t>(k), starts.end(), never);
@@ -246,19 +250,19 @@ void LabelBounds::earliest_starts(const Label& label, std::size_t chain,
   }
 }
 
-Slot LabelBounds::crossed_after(std::size_t chain, std::size_t link, const Link::Crossing& crossing,
-                                Slot start) const {
+Slot PartialBounds::crossed_after(std::size_t chain, std::size_t link,
+                                  const Link::Crossing& crossing, Slot start) const {
   return ready_after(problem_, crossing, chains_[chain][link].end[index(start)]);
 }
 
-bool LabelBounds::lanes_suffice(const Finish& finish, std::size_t number,
-                                const Label& label) const {
+bool PartialBounds::lanes_suffice(const LastSet& last_set, std::size_t number,
+                                  const PartialSchedule& partial) const {
   const BoundTables::Lanes& lanes = tables_->lanes[number];
-  Slot at = label.free > problem_.horizon ? never : lanes.first[index(label.free)];
+  Slot at = partial.free > problem_.horizon ? never : lanes.first[index(partial.free)];
   std::int64_t room = at == never ? 0 : lanes.width;
   std::int64_t taken = 0;
-  for (const Due& due : finish.lanes[number]) {
-    if (due.link < label.done[due.chain]) continue;
+  for (const Due& due : last_set.lanes[number]) {
+    if (due.link < partial.done[due.chain]) continue;
     taken += due.takes;
     if (at == never || at > due.latest) return false;
     while (taken > room) {
@@ -271,11 +275,12 @@ bool LabelBounds::lanes_suffice(const Finish& finish, std::size_t number,
 }
 
 /// Work that may be broken off, the soonest due first, is late only if no order is in time.
-bool LabelBounds::work_fits_with_waits(const Finish& finish, const Label& label) const {
+bool PartialBounds::work_fits_with_waits(const LastSet& last_set,
+                                         const PartialSchedule& partial) const {
   const std::vector<Slot>& hours = tables_->kinds.front().hours_before;
   jobs_.clear();
-  for (const Due& due : finish.work.front())
-    if (due.link >= label.done[due.chain])
+  for (const Due& due : last_set.work.front())
+    if (due.link >= partial.done[due.chain])
       jobs_.push_back({hours[index(starts_[due.chain][due.link])], due.hours_before, due.takes});
   std::sort(jobs_.begin(), jobs_.end(),
             [](const Job& a, const Job& b) { return a.ready < b.ready; });
@@ -301,58 +306,59 @@ bool LabelBounds::work_fits_with_waits(const Finish& finish, const Label& label)
   return true;
 }
 
-bool LabelBounds::meets_deadlines_with_waits(const Finish& finish, Label& label) const {
-  if (!meets_deadlines(finish, label)) return false;
+bool PartialBounds::meets_deadlines_with_waits(const LastSet& last_set,
+                                               PartialSchedule& partial) const {
+  if (!meets_deadlines(last_set, partial)) return false;
   for (std::size_t g = 0; g < chains_.size(); ++g)
-    for (std::size_t k = label.done[g]; k < chains_[g].size(); ++k) {
-      if (finish.deadlines[g][k] < 0 || starts_[g][k] > finish.deadlines[g][k]) return false;
-      const std::size_t ahead = k - label.done[g];
-      if (ahead < longest_reach && label.latest[g][ahead] > 0 &&
-          starts_[g][k] > label.latest[g][ahead])
+    for (std::size_t k = partial.done[g]; k < chains_[g].size(); ++k) {
+      if (last_set.deadlines[g][k] < 0 || starts_[g][k] > last_set.deadlines[g][k]) return false;
+      const std::size_t ahead = k - partial.done[g];
+      if (ahead < longest_reach && partial.latest[g][ahead] > 0 &&
+          starts_[g][k] > partial.latest[g][ahead])
         return false;
     }
-  if (!finish.work.empty() && !work_fits_with_waits(finish, label)) return false;
-  for (std::size_t number = 0; number < finish.lanes.size(); ++number)
-    if (!lanes_suffice(finish, number, label)) return false;
+  if (!last_set.work.empty() && !work_fits_with_waits(last_set, partial)) return false;
+  for (std::size_t number = 0; number < last_set.lanes.size(); ++number)
+    if (!lanes_suffice(last_set, number, partial)) return false;
   return true;
 }
 
-bool LabelBounds::may_meet_deadlines_with_waits(Label& label) const {
-  if (!may_meet_deadlines(label)) return false;
+bool PartialBounds::may_meet_deadlines_with_waits(PartialSchedule& partial) const {
+  if (!may_meet_deadlines(partial)) return false;
   starts_.resize(chains_.size());
-  for (std::size_t g = 0; g < chains_.size(); ++g) earliest_starts(label, g, starts_[g]);
-  while (!meets_deadlines_with_waits(finishes_[label.finish], label))
-    if (!next_finish(label)) return false;
+  for (std::size_t g = 0; g < chains_.size(); ++g) earliest_starts(partial, g, starts_[g]);
+  while (!meets_deadlines_with_waits(last_sets_[partial.last_set], partial))
+    if (!next_last_set(partial)) return false;
   return true;
 }
 
-std::int32_t LabelBounds::sessions_to_come(const Label& label) const {
+std::int32_t PartialBounds::sessions_to_come(const PartialSchedule& partial) const {
   std::int32_t sum = 0;
   for (std::size_t p = 0; p < problem_.products.size(); ++p) {
     std::int32_t most = 0;
     for (std::size_t g = 0; g < chains_.size(); ++g)
-      most = std::max(most, tables_->sessions_left[g][label.done[g]][p]);
+      most = std::max(most, tables_->sessions_left[g][partial.done[g]][p]);
     // One of them may be the session that is open now.
-    if (most > 0 && (label.open & (Products{1} << p)) != 0) --most;
+    if (most > 0 && (partial.open & (Products{1} << p)) != 0) --most;
     sum += most;
   }
   return sum;
 }
 
 /// The hours to spare of all the work count like those of one more chain.
-double LabelBounds::urgency(const Label& label) const {
+double PartialBounds::urgency(const PartialSchedule& partial) const {
   const std::vector<Slot>& hours = tables_->kinds.front().hours_before;
-  const Slot fits_until = label.fits_until.front();
+  const Slot fits_until = partial.fits_until.front();
   double sum = 0;
   if (fits_until >= 0)
-    sum = 1.0 / (1.0 + fits_until - hours[index(std::min(label.free, problem_.horizon))]);
+    sum = 1.0 / (1.0 + fits_until - hours[index(std::min(partial.free, problem_.horizon))]);
   for (std::size_t g = 0; g < chains_.size(); ++g) {
-    const std::size_t k = label.done[g];
+    const std::size_t k = partial.done[g];
     if (k >= chains_[g].size()) continue;
-    const Slot from = std::max(label.ready[g][0], label.free);
+    const Slot from = std::max(partial.ready[g][0], partial.free);
     if (from > problem_.horizon) return 1e9;
     const Slot start = chains_[g][k].next_start[index(from)];
-    const Slot deadline = finishes_[label.finish].deadlines[g][k];
+    const Slot deadline = last_sets_[partial.last_set].deadlines[g][k];
     if (start > deadline) return 1e9;
     sum += 1.0 / (1.0 + between(hours, start, deadline));
   }

@@ -1,4 +1,4 @@
-#include "tackfree/solver/label_step.hpp"
+#include "tackfree/solver/partial_growth.hpp"
 
 #include <algorithm>
 
@@ -26,8 +26,8 @@ const Activity* first_of(const SchedulingProblem& problem, const Chain& chain, b
 
 }  // namespace
 
-LabelStep::LabelStep(const SchedulingProblem& problem, const std::vector<Chain>& chains,
-                     bool loose_limits, bool costs_count)
+PartialGrowth::PartialGrowth(const SchedulingProblem& problem, const std::vector<Chain>& chains,
+                             bool loose_limits, bool costs_count)
     : problem_(problem), chains_(chains), loose_limits_(loose_limits), costs_count_(costs_count) {
   for (const Run window : problem.windows)
     stage_begins_.push_back(stage_begins_.empty() ? 0 : window.begin);
@@ -50,8 +50,8 @@ LabelStep::LabelStep(const SchedulingProblem& problem, const std::vector<Chain>&
   for (std::size_t s = 1; s < late_before_.size(); ++s) late_before_[s] += late_before_[s - 1];
 }
 
-LabelStep LabelStep::with(bool loose_limits, bool costs_count, bool late_counts) const {
-  LabelStep other = *this;
+PartialGrowth PartialGrowth::with(bool loose_limits, bool costs_count, bool late_counts) const {
+  PartialGrowth other = *this;
   other.loose_limits_ = loose_limits;
   other.costs_count_ = costs_count;
   other.late_counts_ = late_counts;
@@ -59,7 +59,7 @@ LabelStep LabelStep::with(bool loose_limits, bool costs_count, bool late_counts)
 }
 
 template <class Of>
-std::vector<Slot> LabelStep::last_starts(Of&& of) const {
+std::vector<Slot> PartialGrowth::last_starts(Of&& of) const {
   std::vector<Slot> last(index(problem_.horizon) + 1, -1);
   for (const Chain& chain : chains_)
     for (const Link& link : chain)
@@ -70,18 +70,18 @@ std::vector<Slot> LabelStep::last_starts(Of&& of) const {
   return last;
 }
 
-Slot LabelStep::late(Run work) const {
+Slot PartialGrowth::late(Run work) const {
   if (!late_counts_) return 0;
   return late_before_[index(std::clamp(work.end, Slot{0}, problem_.horizon))] -
          late_before_[index(std::clamp(work.begin, Slot{0}, problem_.horizon))];
 }
 
-Slot LabelStep::stage_end(std::size_t stage) const {
+Slot PartialGrowth::stage_end(std::size_t stage) const {
   return stage + 1 < stage_begins_.size() ? stage_begins_[stage + 1] : problem_.horizon;
 }
 
-Label LabelStep::with_due(const Label& label, Due due) const {
-  Label base = label;
+PartialSchedule PartialGrowth::with_due(const PartialSchedule& partial, Due due) const {
+  PartialSchedule base = partial;
   if (due == Due::done_now) {
     const Slot clean_up = problem_.products[static_cast<std::size_t>(base.due)].clean_up;
     base.cost.late += late({base.free, base.free + clean_up});
@@ -95,7 +95,8 @@ Label LabelStep::with_due(const Label& label, Due due) const {
 }
 
 // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): an amount and a slot
-Slot LabelStep::when_resource_is_free(const Label& label, int amount, Slot at) const {
+Slot PartialGrowth::when_resource_is_free(const PartialSchedule& partial, int amount,
+                                          Slot at) const {
   const int capacity = problem_.resources.front();
   if (amount > capacity) return never;
   while (true) {
@@ -107,7 +108,7 @@ Slot LabelStep::when_resource_is_free(const Label& label, int amount, Slot at) c
         next = std::min(next, held.until);
       }
     for (std::size_t g = 0; g < chains_.size(); ++g)
-      for (const HeldAmount& held : label.held[g])
+      for (const HeldAmount& held : partial.held[g])
         if (held.until > at) {
           used += held.amount;
           next = std::min(next, held.until);
@@ -118,41 +119,42 @@ Slot LabelStep::when_resource_is_free(const Label& label, int amount, Slot at) c
   }
 }
 
-Slot LabelStep::ready(const Label& label, std::size_t chain) const {
-  Slot at = label.ready[chain][0];
-  for (const Link::Crossing& crossing : chains_[chain][label.done[chain]].begins_after) {
-    if (label.done[crossing.chain] <= crossing.link) return never;
-    at = std::max(at, label.crossed[crossing.number]);
+Slot PartialGrowth::ready(const PartialSchedule& partial, std::size_t chain) const {
+  Slot at = partial.ready[chain][0];
+  for (const Link::Crossing& crossing : chains_[chain][partial.done[chain]].begins_after) {
+    if (partial.done[crossing.chain] <= crossing.link) return never;
+    at = std::max(at, partial.crossed[crossing.number]);
   }
   return at;
 }
 
-Slot LabelStep::first_start(const Label& label, std::size_t chain, Slot from,
-                            std::size_t stage) const {
-  const Link& link = chains_[chain][label.done[chain]];
+Slot PartialGrowth::first_start(const PartialSchedule& partial, std::size_t chain, Slot from,
+                                std::size_t stage) const {
+  const Link& link = chains_[chain][partial.done[chain]];
   const Activity& activity = problem_.activities[link.activity];
   const Slot end = stage_end(stage);
   for (std::size_t h = 0; h < chains_.size(); ++h) {
-    if (activity.dusty && disturbs_[chain][h]) from = std::max(from, label.wet_until[h]);
-    if (activity.wet_until && disturbs_[h][chain]) from = std::max(from, label.settled[h]);
+    if (activity.dusty && disturbs_[chain][h]) from = std::max(from, partial.wet_until[h]);
+    if (activity.wet_until && disturbs_[h][chain]) from = std::max(from, partial.settled[h]);
   }
   if (activity.product) {
-    if ((label.closed & bit(*activity.product)) != 0) return never;
-    if ((label.open & bit(*activity.product)) == 0)
-      from = std::max(from, std::max(label.free, problem_.windows[stage].begin) +
+    if ((partial.closed & bit(*activity.product)) != 0) return never;
+    if ((partial.open & bit(*activity.product)) == 0)
+      from = std::max(from, std::max(partial.free, problem_.windows[stage].begin) +
                                 problem_.products[*activity.product].set_up);
   }
   while (from < end) {
     const Slot start = link.next_start[index(from)];
     if (start >= end) return never;
     if (activity.uses.empty()) return start;
-    from = when_resource_is_free(label, activity.uses.front().amount, start);
+    from = when_resource_is_free(partial, activity.uses.front().amount, start);
     if (from == start) return start;
   }
   return never;
 }
 
-bool LabelStep::hold(Label& next, const Activity& activity, std::size_t chain, Run work) const {
+bool PartialGrowth::hold(PartialSchedule& next, const Activity& activity, std::size_t chain,
+                         Run work) const {
   if (activity.uses.empty()) return true;
   const Run run = held(problem_, activity.uses.front(), work);
   for (HeldAmount& held : next.held[chain])
@@ -163,8 +165,8 @@ bool LabelStep::hold(Label& next, const Activity& activity, std::size_t chain, R
   return false;
 }
 
-void LabelStep::wait_for(Label& next, const Link& link, std::size_t chain, Slot start, Slot end,
-                         std::size_t stage) const {
+void PartialGrowth::wait_for(PartialSchedule& next, const Link& link, std::size_t chain, Slot start,
+                             Slot end, std::size_t stage) const {
   for (Ahead* ahead : {&next.ready[chain], &next.latest[chain]}) {
     std::copy(ahead->begin() + 1, ahead->end(), ahead->begin());
     ahead->back() = 0;
@@ -188,11 +190,12 @@ void LabelStep::wait_for(Label& next, const Link& link, std::size_t chain, Slot 
   }
 }
 
-Stepped LabelStep::add(const Label& label, std::size_t chain, Slot start, std::size_t stage) const {
-  const Link& link = chains_[chain][label.done[chain]];
+Grown PartialGrowth::add(const PartialSchedule& partial, std::size_t chain, Slot start,
+                         std::size_t stage) const {
+  const Link& link = chains_[chain][partial.done[chain]];
   const Activity& activity = problem_.activities[link.activity];
-  Stepped result{.label = label, .start = start};
-  Label& next = result.label;
+  Grown result{.partial = partial, .start = start};
+  PartialSchedule& next = result.partial;
   const Slot end = link.end[index(start)];
   wait_for(next, link, chain, start, end, stage);
   ++next.done[chain];
@@ -222,8 +225,8 @@ Stepped LabelStep::add(const Label& label, std::size_t chain, Slot start, std::s
   return result;
 }
 
-Label LabelStep::close(const Label& label, std::size_t stage) const {
-  Label next = label.due == no_product ? label : with_due(label, Due::done_now);
+PartialSchedule PartialGrowth::close(const PartialSchedule& partial, std::size_t stage) const {
+  PartialSchedule next = partial.due == no_product ? partial : with_due(partial, Due::done_now);
   next.open = next.closed = 0;
   next.free = std::max(next.free, stage_end(stage));
   for (std::size_t g = 0; g < chains_.size(); ++g) {
@@ -237,9 +240,9 @@ Label LabelStep::close(const Label& label, std::size_t stage) const {
 }
 
 // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): a chain and a stage, both by number
-bool LabelStep::is_harmless(const Label& before, const Stepped& after, std::size_t chain,
-                            std::size_t stage) const {
-  const Label& next = after.label;
+bool PartialGrowth::is_harmless(const PartialSchedule& before, const Grown& after,
+                                std::size_t chain, std::size_t stage) const {
+  const PartialSchedule& next = after.partial;
   const Slot begin = stage_end(stage);
   if (next.free > begin || next.settled[chain] > begin || next.wet_until[chain] > begin ||
       (costs_count_ && next.cost > before.cost) || next.owed != 0)

@@ -1,5 +1,6 @@
-#include "tackfree/schedule/bridge.hpp"
+#include "tackfree/schedule/pose_problem.hpp"
 
+#include "tackfree/air/coating_limits.hpp"
 #include "tackfree/schedule/crew.hpp"
 #include "tackfree/schedule/done_work.hpp"
 #include "tackfree/schedule/recoat_limits.hpp"
@@ -8,7 +9,9 @@
 #include "tackfree/takeoff/lots.hpp"
 
 #include <algorithm>
+#include <map>
 #include <optional>
+#include <tuple>
 #include <utility>
 
 namespace tackfree {
@@ -38,7 +41,7 @@ class Builder {
     problem().shortest_piece = std::max(Slot{1}, static_cast<Slot>(shortest_piece / job.grid));
   }
 
-  Bridge build() {
+  PosedProblem build() {
     windows();
     spaces();
     result_.activity_of.assign(list_.operations.size(), 0);
@@ -354,7 +357,7 @@ class Builder {
   const OperationList& list_;
   const AirSeries& air_;
   const std::vector<DryingClock>& clocks_;
-  Bridge result_;
+  PosedProblem result_;
   std::vector<Rule> present_, quiet_;
   std::map<std::size_t, GateTable> gates_;
   std::map<std::size_t, std::size_t> space_of_room_;
@@ -368,8 +371,8 @@ class Builder {
 
 }  // namespace
 
-Bridge bridge(const Job& job, const OperationList& list, const AirSeries& air,
-              const std::vector<DryingClock>& clocks, Interval span) {
+PosedProblem pose_problem(const Job& job, const OperationList& list, const AirSeries& air,
+                          const std::vector<DryingClock>& clocks, Interval span) {
   return Builder(job, list, air, clocks, span).build();
 }
 

@@ -1,4 +1,4 @@
-// Recoat room: until when the coat below takes another one unsanded, coat by coat.
+// Recoat slack: until when the coat below takes another one unsanded, coat by coat.
 #pragma once
 
 #include "tackfree/plan/plan.hpp"
@@ -9,6 +9,6 @@
 namespace tackfree {
 
 /// Every coat of the plan that goes on unsanded within a window of the coat below.
-std::vector<RecoatRoom> recoat_rooms(const Plan& plan);
+std::vector<RecoatSlack> recoat_slacks(const Plan& plan);
 
 }  // namespace tackfree

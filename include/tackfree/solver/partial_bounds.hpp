@@ -1,8 +1,8 @@
-// Label bounds: can a partial schedule still be ready by a target, with so many sessions?
+// Partial bounds: can a partial schedule still be ready by a target, with so many sessions?
 #pragma once
 
-#include "tackfree/solver/finishes.hpp"
-#include "tackfree/solver/label.hpp"
+#include "tackfree/solver/last_sets.hpp"
+#include "tackfree/solver/partial_schedule.hpp"
 
 #include <memory>
 #include <utility>
@@ -52,27 +52,28 @@ struct BoundTables {
 ///
 /// Not all chains can do their last work in the last window before the target: it has too few
 /// hours. Which of them do is a choice, and for each choice the others have sooner deadlines. Of
-/// these finishes a label carries the first that is not refuted: what refutes one for a partial
-/// schedule refutes it for all that grow from it.
-class LabelBounds {
+/// these last sets a partial schedule carries the first that is not refuted: what refutes one for a
+/// partial schedule refutes it for all that grow from it.
+class PartialBounds {
  public:
-  LabelBounds(const SchedulingProblem& problem, const std::vector<Chain>& chains, Slot target);
-  LabelBounds(std::shared_ptr<const BoundTables> tables, Slot target);
+  PartialBounds(const SchedulingProblem& problem, const std::vector<Chain>& chains, Slot target);
+  PartialBounds(std::shared_ptr<const BoundTables> tables, Slot target);
 
-  /// The latest start of a link with any finish; before 0 when none is ready by the target.
+  /// The latest start of a link with any last set; before 0 when none is ready by the target.
   Slot deadline(std::size_t chain, std::size_t link) const { return deadlines_[chain][link]; }
-  /// Leaves the label's finishes in which the link cannot start then; false when that is all.
-  bool may_start(Label& label, std::size_t chain, std::size_t link, Slot start) const;
+  /// Leaves the partial schedule's last sets in which the link cannot start then; false when that
+  /// is all.
+  bool may_start(PartialSchedule& partial, std::size_t chain, std::size_t link, Slot start) const;
   /// The next links of all chains can start in time, and the work left fits in the hours left, with
-  /// some finish: the label is given the first.
-  bool may_meet_deadlines(Label& label) const;
+  /// some last set: the partial schedule is given the first.
+  bool may_meet_deadlines(PartialSchedule& partial) const;
   /// The same with the slots at which links become ready, and the resource over windows; for a
-  /// label with nothing begun in a window that starts when it is free.
-  bool may_meet_deadlines_with_waits(Label& label) const;
+  /// partial schedule with nothing begun in a window that starts when it is free.
+  bool may_meet_deadlines_with_waits(PartialSchedule& partial) const;
   /// A lower bound on the sessions still to come.
-  std::int32_t sessions_to_come(const Label& label) const;
+  std::int32_t sessions_to_come(const PartialSchedule& partial) const;
   /// Smaller is more promising.
-  double urgency(const Label& label) const;
+  double urgency(const PartialSchedule& partial) const;
   /// The links of a chain that links of others wait for, with what waits.
   const std::vector<std::pair<std::size_t, Link::Crossing>>& crossings_of(std::size_t chain) const {
     return tables_->crossings[chain];
@@ -80,7 +81,8 @@ class LabelBounds {
   Slot crossed_after(std::size_t chain, std::size_t link, const Link::Crossing& crossing,
                      Slot start) const;
   /// The earliest start of each link that is left, by its own chain's waits.
-  void earliest_starts(const Label& label, std::size_t chain, std::vector<Slot>& starts) const;
+  void earliest_starts(const PartialSchedule& partial, std::size_t chain,
+                       std::vector<Slot>& starts) const;
 
  private:
   using Item = BoundTables::Item;
@@ -92,29 +94,31 @@ class LabelBounds {
   };
   /// In order of the latest.
   using InOrder = std::vector<Due>;
-  struct Finish {
+  struct LastSet {
     Deadlines deadlines;
     std::vector<InOrder> work;   ///< by kind
     std::vector<InOrder> lanes;  ///< by lanes
   };
 
-  void add_finish(Deadlines deadlines);
-  /// Goes on to the next finish; false when there is none.
-  bool next_finish(Label& label) const;
+  void add_last_set(Deadlines deadlines);
+  /// Goes on to the next last set; false when there is none.
+  bool next_last_set(PartialSchedule& partial) const;
   InOrder in_order(const Deadlines& deadlines, const std::vector<Item>& items,
                    const std::vector<Slot>* hours_before) const;
-  bool meets_deadlines(const Finish& finish, Label& label) const;
-  bool meets_deadlines_with_waits(const Finish& finish, Label& label) const;
-  bool lanes_suffice(const Finish& finish, std::size_t number, const Label& label) const;
-  bool work_fits(const Finish& finish, std::size_t kind, Label& label) const;
-  bool work_fits_with_waits(const Finish& finish, const Label& label) const;
+  bool meets_deadlines(const LastSet& last_set, PartialSchedule& partial) const;
+  bool meets_deadlines_with_waits(const LastSet& last_set, PartialSchedule& partial) const;
+  bool lanes_suffice(const LastSet& last_set, std::size_t number,
+                     const PartialSchedule& partial) const;
+  bool work_fits(const LastSet& last_set, std::size_t kind, PartialSchedule& partial) const;
+  bool work_fits_with_waits(const LastSet& last_set, const PartialSchedule& partial) const;
 
   std::shared_ptr<const BoundTables> tables_;
   const SchedulingProblem& problem_;
   const std::vector<Chain>& chains_;
   Deadlines deadlines_;
-  std::vector<Finish> finishes_;
-  // What a test works in, kept from label to label; so the tests of one object are for one thread.
+  std::vector<LastSet> last_sets_;
+  // What a test works in, kept from partial schedule to partial schedule; so the tests of one
+  // object are for one thread.
   struct Job {
     Slot ready, due, work;  ///< in hours of work
   };

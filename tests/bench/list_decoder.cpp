@@ -1,4 +1,4 @@
-#include "tackfree/solver/list_decoder.hpp"
+#include "bench/list_decoder.hpp"
 
 #include "tackfree/solver/placement.hpp"
 

@@ -1,4 +1,4 @@
-#include "tackfree/solver/finishes.hpp"
+#include "tackfree/solver/last_sets.hpp"
 
 #include <algorithm>
 #include <cstdint>
@@ -86,24 +86,24 @@ Deadlines deadlines_for(const std::vector<Chain>& chains, Slot target) {
   return deadlines;
 }
 
-std::vector<Deadlines> deadlines_by_finish(const SchedulingProblem& problem,
-                                           const std::vector<Chain>& chains,
-                                           const std::vector<Slot>& hours_before,
-                                           const Deadlines& deadlines) {
+std::vector<Deadlines> deadlines_by_last_set(const SchedulingProblem& problem,
+                                             const std::vector<Chain>& chains,
+                                             const std::vector<Slot>& hours_before,
+                                             const Deadlines& deadlines) {
   Slot last = -1;
   for (const std::vector<Slot>& of_chain : deadlines) last = std::max(last, of_chain.back());
   const auto window = last < 0 ? std::nullopt : window_at(problem, last);
   if (!window) return {deadlines};
   const Slot begin = problem.windows[*window].begin;
   const std::vector<LastWork> works = last_works(problem, chains, deadlines, begin);
-  std::vector<Deadlines> by_finish;
+  std::vector<Deadlines> by_last_set;
   for (const ChainSet late : last_ones(works, hours_before, begin)) {
-    Deadlines& of_finish = by_finish.emplace_back(deadlines);
+    Deadlines& of_last_set = by_last_set.emplace_back(deadlines);
     for (const LastWork& work : works)
       if (!holds(late, work.chain))
-        end_before(problem, chains[work.chain], begin, of_finish[work.chain]);
+        end_before(problem, chains[work.chain], begin, of_last_set[work.chain]);
   }
-  return by_finish;
+  return by_last_set;
 }
 
 }  // namespace tackfree::solver

@@ -1,10 +1,8 @@
-#include "tackfree/solver/order_timing.hpp"
+#include "bench/order_timing.hpp"
 
 #include <algorithm>
 
 namespace tackfree::solver {
-
-namespace {}  // namespace
 
 OrderTiming::OrderTiming(const SchedulingProblem& problem)
     : problem_(problem), lags_from_(problem.activities.size()) {

@@ -1,4 +1,4 @@
-#include "tackfree/solver/label_bounds.hpp"
+#include "tackfree/solver/partial_bounds.hpp"
 
 #include "tackfree/solver/serial.hpp"
 
@@ -19,13 +19,13 @@ TEST_CASE("what a schedule meets, no bound refutes at its start") {
     if (w.unplaced > 0 || w.ready == never) continue;
     ++compared;
     CAPTURE(seed);
-    const LabelBounds bounds(p, *chains, w.ready);
-    Label nothing_begun;
+    const PartialBounds bounds(p, *chains, w.ready);
+    PartialSchedule nothing_begun;
     CHECK(bounds.may_meet_deadlines_with_waits(nothing_begun));
-    CHECK(bounds.sessions_to_come(Label{}) <= static_cast<std::int32_t>(w.sessions));
+    CHECK(bounds.sessions_to_come(PartialSchedule{}) <= static_cast<std::int32_t>(w.sessions));
     for (std::size_t g = 0; g < chains->size(); ++g) {
       std::vector<Slot> starts;
-      bounds.earliest_starts(Label{}, g, starts);
+      bounds.earliest_starts(PartialSchedule{}, g, starts);
       for (std::size_t k = 0; k < (*chains)[g].size(); ++k) {
         const Slot begin = s.activities[(*chains)[g][k].activity].begin();
         CHECK(begin <= bounds.deadline(g, k));
@@ -38,8 +38,8 @@ TEST_CASE("what a schedule meets, no bound refutes at its start") {
 
 /// Does the bound of a target leave hope for a schedule with nothing begun?
 bool may_be_ready(const SchedulingProblem& p, Slot target) {
-  Label nothing_begun;
-  return LabelBounds(p, *chains_of(p), target).may_meet_deadlines_with_waits(nothing_begun);
+  PartialSchedule nothing_begun;
+  return PartialBounds(p, *chains_of(p), target).may_meet_deadlines_with_waits(nothing_begun);
 }
 
 /// `count` chains of one coat each that holds one of two places until long after the window.
@@ -91,11 +91,11 @@ TEST_CASE("the hours to spare of each chain and of all work make a partial sched
   p.activities[0].duration = 2;
   p.activities[1].duration = 3;
   const auto chains = chains_of(p);
-  const LabelBounds bounds(p, *chains, 10);
-  Label nothing_begun;
+  const PartialBounds bounds(p, *chains, 10);
+  PartialSchedule nothing_begun;
   REQUIRE(bounds.may_meet_deadlines(nothing_begun));
   CHECK(bounds.urgency(nothing_begun) == doctest::Approx(1.0 / 9 + 1.0 / 8 + 1.0 / 6));
-  Label later = nothing_begun;
+  PartialSchedule later = nothing_begun;
   later.free = 4;
   REQUIRE(bounds.may_meet_deadlines(later));
   CHECK(bounds.urgency(later) == doctest::Approx(1.0 / 5 + 1.0 / 4 + 1.0 / 2));

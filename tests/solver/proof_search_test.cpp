@@ -1,11 +1,11 @@
-#include "tackfree/solver/label_search.hpp"
+#include "tackfree/solver/proof_search.hpp"
 
 #include "tackfree/solver/chains.hpp"
-#include "tackfree/solver/check.hpp"
 #include "tackfree/solver/serial.hpp"
 
 #include <algorithm>
 
+#include "bench/check.hpp"
 #include "effort.hpp"
 #include "solver/agreement.hpp"
 #include "solver/small_problems.hpp"

@@ -1,4 +1,4 @@
-#include "tackfree/solver/label_search.hpp"
+#include "tackfree/solver/proof_search.hpp"
 
 #include "tackfree/solver/cut_short.hpp"
 #include "tackfree/solver/placement.hpp"
@@ -55,18 +55,18 @@ std::vector<Slot> possible_ready(const SchedulingProblem& problem,
   return possible;
 }
 
-class LabelDriver {
+class ProofDriver {
  public:
   /// `cut` is the problem cut short to what a schedule better than `known` may need; `chains` are
   /// made of it.
   // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): a problem and its shorter form
-  LabelDriver(const SchedulingProblem& problem, const SchedulingProblem& cut,
-              const std::vector<Chain>& chains, const Solution& known, std::int64_t most_labels,
+  ProofDriver(const SchedulingProblem& problem, const SchedulingProblem& cut,
+              const std::vector<Chain>& chains, const Solution& known, std::int64_t most_partials,
               std::optional<std::int32_t> most_sessions, Effort& effort)
       : problem_(problem),
         searcher_(cut, chains),
         possible_(possible_ready(cut, chains)),
-        left_(most_labels),
+        left_(most_partials),
         most_sessions_(most_sessions),
         effort_(effort) {
     found_.solution = known;
@@ -75,17 +75,17 @@ class LabelDriver {
     limits_ = !problem.maximum_lags.empty();
   }
 
-  Searched run(std::int64_t most_labels, Prove prove) {
+  Searched run(std::int64_t most_partials, Prove prove) {
     if (found_.ready_bound == never || possible_.empty()) {
       found_.infeasible = true;
       return found_;
     }
     raise_bound(found_.ready_bound);
-    find_bound(bound_tries_at_once, labels_at_once);
+    find_bound(bound_tries_at_once, partials_at_once);
     for (const std::size_t beam : {16U, 64U, 256U, 1024U, 4096U}) {
       look_from_below(beam);
       // What is small is proved sooner than a wider beam helps.
-      const std::int64_t made = most_labels - left_;
+      const std::int64_t made = most_partials - left_;
       prove_ready(limits_ ? 2 * made : made / 2);
     }
     prove_ready(left_ / 2);
@@ -94,7 +94,7 @@ class LabelDriver {
       found_.ready_proved = true;
       if (prove == Prove::ready_and_sessions) save_sessions();
     }
-    found_.labels = most_labels - left_;
+    found_.partials = most_partials - left_;
     return found_;
   }
 
@@ -123,13 +123,13 @@ class LabelDriver {
   bool settled() const { return found_.infeasible || (whole() && found_.ready_bound >= ready()); }
 
   /// A search that keeps all goes on where the last one stopped, if it looks for the same.
-  WindowSearchResult search(SearchAim aim, std::int64_t most_labels) {
+  WindowSearchResult search(SearchAim aim, std::int64_t most_partials) {
     if (most_sessions_ && !aim.cheaper_than) {
       aim.cheaper_than = Cost{*most_sessions_ + 1, 0};
       aim.sessions_only = true;
     }
     if (effort_.left <= 0) left_ = 0;
-    const std::int64_t most = std::max(std::min(most_labels, left_), std::int64_t{0});
+    const std::int64_t most = std::max(std::min(most_partials, left_), std::int64_t{0});
     WindowSearchResult result;
     if (aim.beam > 0) {
       result = searcher_.begin(aim)->go_on(most, effort_.left);
@@ -141,7 +141,7 @@ class LabelDriver {
       result = ongoing_->go_on(most, effort_.left);
       if (result.ended) ongoing_.reset();
     }
-    left_ -= result.labels;
+    left_ -= result.partials;
     effort_.left -= result.work;
     return result;
   }
@@ -159,7 +159,8 @@ class LabelDriver {
   }
 
   /// Near targets leave little choice, and so a beam goes astray less; the far ones come last. When
-  /// two targets fail after as many labels, those between the second and the last one do too.
+  /// two targets fail after as many partial schedules, those between the second and the last one do
+  /// too.
   void look_from_below(std::size_t beam) {
     std::optional<Slot> tried;
     std::int64_t made_before = 0;
@@ -177,15 +178,15 @@ class LabelDriver {
     }
   }
 
-  bool improve(Slot aimed_at, std::size_t beam, std::int64_t labels) {
+  bool improve(Slot aimed_at, std::size_t beam, std::int64_t partials) {
     SearchAim aim{.target = aimed_at, .beam = beam, .loose_limits = limits_};
-    WindowSearchResult result = search(aim, labels);
+    WindowSearchResult result = search(aim, partials);
     if (refuted(result, aim)) return false;
     if (take(result, limits_)) return true;
     // What is not ended with loose limits will not be with exact ones.
     if (!limits_ || (beam == 0 && !result.ended)) return false;
     aim.loose_limits = false;
-    result = search(aim, labels);
+    result = search(aim, partials);
     return !refuted(result, aim) && take(result, false);
   }
 
@@ -202,10 +203,10 @@ class LabelDriver {
     return true;
   }
 
-  /// Within so many labels, looks for the soonest that is not refuted, since what is soonest has
-  /// least to be tried; each time that is refuted too, for what is four times as much later.
-  /// Without a schedule it looks for any; where limits leave little choice, for anything sooner
-  /// than what is known.
+  /// Within so many partial schedules, looks for the soonest that is not refuted, since what is
+  /// soonest has least to be tried; each time that is refuted too, for what is four times as much
+  /// later. Without a schedule it looks for any; where limits leave little choice, for anything
+  /// sooner than what is known.
   void prove_ready(std::int64_t most) {
     const std::int64_t spared = left_ - most;
     while (!settled() && left_ > spared) {
@@ -222,14 +223,14 @@ class LabelDriver {
 
   /// Where the limit does not suffice for a proof, at least a good bound: is anything ready much
   /// sooner?
-  void find_bound(int most_tries, std::int64_t labels) {
+  void find_bound(int most_tries, std::int64_t partials) {
     std::size_t open = last_to_try();
     for (int tries = 0; tries < most_tries && !settled() && left_ > 0; ++tries) {
       const std::size_t first = first_to_try();
       const std::size_t middle = first + (open - first) / 2;
       if (middle >= open) break;
       const SearchAim aim{.target = possible_[middle], .loose_limits = limits_};
-      const WindowSearchResult result = search(aim, labels);
+      const WindowSearchResult result = search(aim, partials);
       if (!refuted(result, aim)) {
         open = middle;
         if (take(result, limits_)) open = std::min(open, last_to_try());
@@ -259,7 +260,7 @@ class LabelDriver {
   }
 
   /// Looks for anything cheaper until there is nothing; false when that is not sure.
-  bool lower_cost(SearchAim aim, std::int64_t most_labels) {
+  bool lower_cost(SearchAim aim, std::int64_t most_partials) {
     aim.target = ready();
     for (const bool loose : {true, false}) {
       if (loose && !limits_) continue;
@@ -267,7 +268,7 @@ class LabelDriver {
       while (left_ > 0) {
         aim.cheaper_than = cost();
         if (aim.sessions_only) aim.cheaper_than->late = 0;
-        const WindowSearchResult result = search(aim, most_labels);
+        const WindowSearchResult result = search(aim, most_partials);
         const bool better = take(result, loose);
         if (!result.complete) return false;
         if (result.starts.empty()) return true;
@@ -284,7 +285,7 @@ class LabelDriver {
   static constexpr int bound_tries = 6;
   /// What little search refutes is refuted before anything else.
   static constexpr int bound_tries_at_once = 12;
-  static constexpr std::int64_t labels_at_once = 100;
+  static constexpr std::int64_t partials_at_once = 100;
   static constexpr int most_halvings = 5;
 
   const SchedulingProblem& problem_;
@@ -303,7 +304,7 @@ class LabelDriver {
 }  // namespace
 
 std::optional<Searched> best_schedule(const SchedulingProblem& problem, const Solution& known,
-                                      std::int64_t most_labels, std::size_t most_sessions,
+                                      std::int64_t most_partials, std::size_t most_sessions,
                                       Prove prove, Effort* effort) {
   const Worth first = worth(problem, known);
   const bool whole = first.unplaced == 0 && first.ready != never && first.sessions <= most_sessions;
@@ -317,9 +318,9 @@ std::optional<Searched> best_schedule(const SchedulingProblem& problem, const So
                         ? std::optional(static_cast<std::int32_t>(most_sessions))
                         : std::nullopt;
   Effort own;
-  return LabelDriver(problem, cut, *chains, most && !whole ? nothing : known, most_labels, most,
+  return ProofDriver(problem, cut, *chains, most && !whole ? nothing : known, most_partials, most,
                      effort != nullptr ? *effort : own)
-      .run(most_labels, prove);
+      .run(most_partials, prove);
 }
 
 }  // namespace tackfree::solver

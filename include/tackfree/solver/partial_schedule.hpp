@@ -1,4 +1,4 @@
-// Label: a partial schedule in brief: how far each chain is, when all is free, what is still open.
+// Partial schedule: a schedule under way in brief: how far each chain is, and what is still open.
 #pragma once
 
 #include "tackfree/solver/chains.hpp"
@@ -35,7 +35,7 @@ inline constexpr std::size_t most_held = 2;
 inline constexpr std::size_t kinds_of_work = 3;
 inline constexpr std::array<Slot, kinds_of_work> nothing_fits{-1, -1, -1};
 
-struct Label {
+struct PartialSchedule {
   std::array<std::uint8_t, most_chains> done{};  ///< links done, by chain
   std::array<Ahead, most_chains> ready{};        ///< the waits of the next links so far
   std::array<Ahead, most_chains> latest{};       ///< their limits so far; 0 is none
@@ -51,17 +51,17 @@ struct Label {
   Products open = 0;     ///< set up in this window and not cleaned up
   Products closed = 0;   ///< cleaned up in this window: not to be opened again
   Cost cost;
-  std::uint32_t finish = 0;  ///< the first of the finishes that are not refuted; see LabelBounds
-  /// By kind of work: while no more hours than these have gone, the work left fits (LabelBounds).
+  std::uint32_t last_set = 0;  ///< the first one that is not refuted; see PartialBounds
+  /// By kind of work: while no more hours than these have gone, the work left fits (PartialBounds).
   std::array<Slot, kinds_of_work> fits_until = nothing_fits;
   std::int32_t trace = -1;  ///< the activity added last, with its start and what came before
 };
 
 /// Products with set-up or clean-up of which coats are still to come.
-inline Products prepared_to_come(const std::vector<Chain>& chains, const Label& label) {
+inline Products prepared_to_come(const std::vector<Chain>& chains, const PartialSchedule& partial) {
   Products all = 0;
   for (std::size_t g = 0; g < chains.size(); ++g)
-    if (label.done[g] < chains[g].size()) all |= chains[g][label.done[g]].prepared_from;
+    if (partial.done[g] < chains[g].size()) all |= chains[g][partial.done[g]].prepared_from;
   return all;
 }
 

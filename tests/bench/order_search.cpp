@@ -1,13 +1,13 @@
-#include "tackfree/solver/order_search.hpp"
-
-#include "tackfree/solver/list_decoder.hpp"
-#include "tackfree/solver/order_timing.hpp"
+#include "bench/order_search.hpp"
 
 #include <algorithm>
 #include <numeric>
 #include <random>
 #include <unordered_map>
 #include <utility>
+
+#include "bench/list_decoder.hpp"
+#include "bench/order_timing.hpp"
 
 namespace tackfree::solver {
 
@@ -324,12 +324,13 @@ class OrderDriver {
     if (result_.infeasible) return result_;
     result_.ready_bound = *least;
     // Both ways in turn, each longer than before.
-    for (std::int64_t share = first_share; !settled() && result_.labels < most_steps; share *= 4) {
-      share = std::min(share, std::max(first_share, (most_steps - result_.labels) / 2));
+    for (std::int64_t share = first_share; !settled() && result_.partials < most_steps;
+         share *= 4) {
+      share = std::min(share, std::max(first_share, (most_steps - result_.partials) / 2));
       if (const auto& timed = improvement_.best(result_.ready_bound, share)) take(timed->starts);
       if (!settled() && problem_.activities.size() <= most_in_depth)
         search_in_depth(share / steps_in_depth);
-      result_.labels += 2 * share;
+      result_.partials += 2 * share;
     }
     result_.ready_proved = ready() && settled();
     return result_;

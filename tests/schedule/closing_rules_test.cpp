@@ -1,0 +1,27 @@
+#include "tackfree/schedule/closing_rules.hpp"
+
+#include "tackfree/air/coating_limits.hpp"
+
+#include <limits>
+#include <set>
+
+#include <doctest/doctest.h>
+
+namespace tackfree {
+namespace {
+
+TEST_CASE("no number stands for two rules, and all fit into what the solver keeps of a rule") {
+  std::set<int> numbers{solver::no_rule,     rules::calendar,   rules::too_short, rules::quiet,
+                        rules::not_before,   rules::no_coating, rules::pinned,    rules::due,
+                        rules::window_below, rules::as_last};
+  std::size_t rules_named = 10;
+  for (std::size_t gate = 0; gate < gate_count; ++gate, ++rules_named)
+    numbers.insert(rules::first_gate + static_cast<int>(gate));
+  for (std::size_t release = 0; release < rules::most_releases; ++release, ++rules_named)
+    numbers.insert(rules::first_release + static_cast<int>(release));
+  CHECK(numbers.size() == rules_named);
+  CHECK(*numbers.rbegin() <= std::numeric_limits<solver::Rule>::max());
+}
+
+}  // namespace
+}  // namespace tackfree

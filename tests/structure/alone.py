@@ -1,0 +1,65 @@
+#!/usr/bin/env python3
+"""Compiles each source alone and each header alone, as the builds of whole folders never do; exit 1 if one fails.
+
+    alone.py FOLDER
+
+FOLDER is for the build's flags; nothing is written but that. Syntax only, by clang++, two at a time. A source
+that includes its own header first proves that one as well; the other headers are compiled by themselves. A
+missing include that another file of the folder makes up for is found here.
+"""
+import concurrent.futures
+import json
+import pathlib
+import re
+import shlex
+import subprocess
+import sys
+
+ROOT = pathlib.Path(__file__).resolve().parents[2]
+INCLUDED_FROM = (ROOT / "include", ROOT / "tests")
+
+
+def sources(folder):
+    """Each source with its command."""
+    subprocess.run(["cmake", "-S", ROOT, "-B", folder, "-G", "Ninja", "-DCMAKE_CXX_COMPILER=clang++",
+                    "-DCMAKE_BUILD_TYPE=None", "-DCMAKE_EXPORT_COMPILE_COMMANDS=ON", "-DCMAKE_UNITY_BUILD=OFF",
+                    "-DCMAKE_DISABLE_PRECOMPILE_HEADERS=ON", "-DTACKFREE_WERROR=ON"],
+                   check=True, stdout=subprocess.DEVNULL)
+    commands = {}
+    for entry in json.loads((folder / "compile_commands.json").read_text()):
+        words = shlex.split(entry["command"])
+        at = words.index("-o")
+        commands[pathlib.Path(entry["file"])] = [*words[:at], "-fsyntax-only", *words[at + 2:]]
+    return commands
+
+
+def first_header(source):
+    """The header of the project that a source includes before anything else."""
+    found = re.search(r'^#include ([<"])(\S+)[>"]', source.read_text(), re.MULTILINE)
+    paths = [folder / found[2] for folder in INCLUDED_FROM if found] if found else []
+    return next((path for path in paths if path.is_file()), None)
+
+
+def compiled(command):
+    ran = subprocess.run(command, capture_output=True, text=True)
+    return ran.returncode == 0, ran.stdout + ran.stderr
+
+
+def main():
+    commands = sources(pathlib.Path(sys.argv[1]).resolve())
+    proved = {first_header(source) for source in commands}
+    flags = ["clang++", "-std=c++20", "-fsyntax-only", "-Wno-pragma-once-outside-header",
+             *(f"-I{folder}" for folder in INCLUDED_FROM)]
+    for header in (path for folder in INCLUDED_FROM for path in sorted(folder.rglob("*.hpp")) if path not in proved):
+        commands[header] = [*flags, str(header)]
+    failed = 0
+    with concurrent.futures.ThreadPoolExecutor(2) as pool:
+        for path, (fine, said) in zip(commands, pool.map(compiled, commands.values())):
+            if not fine:
+                failed += 1
+                print(f"{path.relative_to(ROOT)}:\n{said}")
+    print(f"{len(commands)} compiled alone, {failed} failed")
+    sys.exit(1 if failed or not commands else 0)
+
+
+main()
