@@ -1,5 +1,6 @@
 #include "tackfree/document/unlogged_section.hpp"
 
+#include "tackfree/plan/dated_work.hpp"
 #include "tackfree/text/text_page.hpp"
 
 #include <algorithm>
@@ -24,7 +25,8 @@ std::string questions(Job job, Minutes after, std::size_t columns = 80) {
   job.last_plan = before;
   const Plan plan = planned_again(job, iso_utc(now).c_str());
   TextPage page(static_cast<int>(columns));
-  write_questions(page, plan, unlogged(plan, job, {before}, now), StepWords(plan));
+  solver::Effort effort{.left = most_effort};
+  write_questions(page, plan, unlogged(plan, job, {before}, now, effort), StepWords(plan));
   return page.text();
 }
 

@@ -47,8 +47,8 @@ TEST_CASE("the search for several people ends when the effort of the run is used
   Job job = long_days();
   job.people = {{"A", job.calendar, 0}, {"B", job.calendar, 0}};
   const testing::Scheduled dated = testing::scheduled(job);
-  const Bridge problem = bridge(dated.job, dated.list, dated.air,
-                                drying_clocks(dated.job, dated.air), dated.schedule.span);
+  const PosedProblem problem = pose_problem(
+      dated.job, dated.list, dated.air, drying_clocks(dated.job, dated.air), dated.schedule.span);
   constexpr std::int64_t plenty = 1'000'000'000;
   solver::Effort all{.left = plenty}, none{.left = 0};
   const Solved sought = solve(problem, solver::any_number, &all);

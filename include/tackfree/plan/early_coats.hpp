@@ -2,7 +2,7 @@
 #pragma once
 
 #include "tackfree/plan/plan.hpp"
-#include "tackfree/solver/label_search.hpp"
+#include "tackfree/solver/proof_search.hpp"
 
 #include <functional>
 #include <map>

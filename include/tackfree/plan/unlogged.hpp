@@ -3,7 +3,7 @@
 
 #include "tackfree/plan/log_entry.hpp"
 #include "tackfree/plan/plan.hpp"
-#include "tackfree/solver/label_search.hpp"
+#include "tackfree/solver/proof_search.hpp"
 
 #include <cstddef>
 #include <optional>
