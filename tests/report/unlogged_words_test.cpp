@@ -24,7 +24,8 @@ std::string questions(Job job, Minutes after, std::size_t columns = 80) {
   job.last_plan = before;
   const Plan plan = planned_again(job, iso_utc(now).c_str());
   TextPage page(static_cast<int>(columns));
-  write_questions(page, plan, unlogged(plan, job, {before}, now), StepWords(plan));
+  solver::Effort effort;
+  write_questions(page, plan, unlogged(plan, job, {before}, now, effort), StepWords(plan));
   return page.text();
 }
 
