@@ -60,7 +60,7 @@ CLI::App* plan_command(CLI::App& app, Options& options) {
 
 CLI::App* drying_command(CLI::App& app, Options& options) {
   CLI::App* drying = app.add_subcommand(
-      "drying", "Tell what comes of a coat at one hour: rules that fail, when it is dry, and why");
+      "drying", "Predict how a coat put on at that hour would dry, and what speaks against it");
   drying->add_option("job", options.job_file, "Job file (JSON)")->required();
   drying->add_option("--coating", options.coating, "Name of a coating of the job")->required();
   drying->add_option("--at", options.at,
@@ -199,7 +199,8 @@ struct Commands {
 
   Commands(CLI::App& app, Options& options)
       : plan(plan_command(app, options)),
-        choices(app.add_subcommand("choices", "Tell how many sessions fewer cost how many days")),
+        choices(
+            app.add_subcommand("choices", "Show what fewer coating sessions would cost in days")),
         buy(app.add_subcommand("buy", "Plan a job and print only what to buy")),
         area(app.add_subcommand("area", "Print a job's areas by part, grain and side")),
         check(app.add_subcommand("check", "Read a job's files and report every mistake in them")),

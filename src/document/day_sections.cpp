@@ -273,7 +273,8 @@ void write_days(Page& page, const Plan& plan, const StepWords& words, const HowT
   for (const WorkDay& day : work) {
     std::string told;
     write_day_head(page, words.figures(), day);
-    if (const std::string airing = airing_words(day.airing, plan.now, words.figures());
+    if (const std::string airing =
+            airing_advice(plan, day.airing, day.better_airing, words.figures());
         !airing.empty())
       page.paragraph({0, "Airing"}, airing);
     for (const WorkEntry& entry : day.entries)

@@ -203,7 +203,7 @@ void write_cold(Page& page, const Plan& plan, const Figures& figures) {
   page.paragraph({2, broken ? "!" : "-"},
                  text +
                      " The choices: heat before, with the heater off while the room smells; coat "
-                     "less at a time; air for less long; a milder day; another coating.");
+                     "less at a time; a milder day; another coating.");
 }
 
 void write_explosive(Page& page, const Plan& plan) {
@@ -272,10 +272,11 @@ bool opens_flammable_tin(const Plan& plan, const DatedStep& step) {
 }
 
 std::string off_text(const Plan& plan) {
+  const std::vector<std::string> names = to_switch_off(plan.job);
   return fmt::format(
-      "{}: off by their own instructions before you open the tin, and off until it "
-      "no longer smells",
-      list_of(to_switch_off(plan.job)));
+      "{}: turn off before you open the tin, as {} instructions say; leave off until the smell is "
+      "gone",
+      list_of(names), names.size() == 1 ? "its" : "their");
 }
 
 void write_fumes(Page& page, const Plan& plan, const Figures& figures) {

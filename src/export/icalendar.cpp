@@ -2,6 +2,7 @@
 
 #include "tackfree/base/fingerprint.hpp"
 #include "tackfree/base/name.hpp"
+#include "tackfree/words/airing_words.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/step_words.hpp"
 
@@ -232,6 +233,16 @@ void add_step(Calendar& calendar, const Plan& plan, const StepWords& words, std:
   }
 }
 
+/// What stands with each airing of a habit that is too little for the plan.
+std::string too_little_note(const Plan& plan) {
+  const auto better = better_habit(plan);
+  return fmt::format("This airing is too little for these vapours by this estimate{}: {}.",
+                     uncounted_clause(*plan.room),
+                     better
+                         ? fmt::format("better {}, and no shorter than here", words_for(*better))
+                         : "nothing else that was tried serves. Coat less at a time, or outdoors");
+}
+
 /// One event for each way the room is open after a stretch of coating, known by its first coat.
 void add_airing(Calendar& calendar, const Plan& plan, const StepWords& words,
                 const StretchJudgement& stretch) {
@@ -247,6 +258,10 @@ void add_airing(Calendar& calendar, const Plan& plan, const StepWords& words,
         fmt::format("Airing: {} {} to {}", words_for(span.opening),
                     words.figures().clock(span.time.begin), words.figures().clock(span.time.end));
     event.description = {fmt::format("For {}.", words.full_title(first))};
+    if (plan.room->verdict == HabitVerdict::too_little) {
+      event.summary += ", too little: see the note";
+      event.description.push_back(too_little_note(plan));
+    }
     if (stretch.under_limit_at)
       event.description.push_back(fmt::format("By this estimate below the 8-hour limits{} from {}.",
                                               uncounted_clause(*plan.room),

@@ -71,7 +71,8 @@ void write_html_days(Markup& html, const Plan& plan, const StepWords& words, con
                  fmt::format("{} of work{}", duration_text(to_duration(day.work)),
                              day.typical ? "; typical air, hours may move" : ""));
     html.close();
-    write_note(html, "airing", "Airing", airing_words(day.airing, plan.now, words.figures()));
+    write_note(html, "airing", "Airing",
+               airing_advice(plan, day.airing, day.better_airing, words.figures()));
     html.open("ol", {{"class", "work"}});
     std::string told;  // a reason stands once a day
     for (const WorkEntry& entry : day.entries) write_entry(html, plan, words, how_to, entry, told);

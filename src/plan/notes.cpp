@@ -176,8 +176,8 @@ void airing_notes(const Plan& plan, std::vector<Note>& notes) {
   if (!plan.aired || plan.schedule.unplaced.empty()) return;
   notes.push_back({"airing",
                    "Not all of the work finds a time in the room as you air it: outdoor air cools "
-                   "it, hours after the coats too. Air for less long, heat more, coat in milder "
-                   "weather, or choose a coating that bears more cold."});
+                   "it, hours after the coats too. Heat more, coat in milder weather, or choose a "
+                   "coating that bears more cold."});
 }
 
 void rule_notes(const Plan& plan, std::vector<Note>& notes) {

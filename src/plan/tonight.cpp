@@ -197,9 +197,7 @@ class Foreman {
   void airing() {
     AiringNow& airing = tonight_.airing;
     airing.spans = spans_of(job_.room.airing.value_or(AiringHabit()));
-    if (!plan_.room || plan_.room->verdict != HabitVerdict::too_little) return;
-    airing.too_little = true;
-    if (plan_.room->proposed) airing.proposed = spans_of(*plan_.room->proposed);
+    if (plan_.room && plan_.room->proposed) airing.proposed = spans_of(*plan_.room->proposed);
   }
 
   const Plan& plan_;

@@ -276,15 +276,7 @@ class Answer {
 
   void airing() {
     const AiringNow& airing = tonight_.airing;
-    std::string text = airing_words(airing.spans, plan_.now, figures_);
-    if (airing.too_little && !(airing.spans.empty() && airing.proposed.empty())) {
-      const std::string more =
-          airing.proposed.empty()
-              ? "no other that was tried serves: coat less at a time, or outdoors"
-              : "better " + airing_words(airing.proposed, plan_.now, figures_);
-      text = fmt::format("{} is too little for these vapours by this estimate: {}",
-                         text.empty() ? "keeping the room closed" : text, more);
-    }
+    const std::string text = airing_advice(plan_, airing.spans, airing.proposed, figures_);
     if (!text.empty()) page_.paragraph({0, "Airing"}, text + ".");
   }
 

@@ -81,7 +81,7 @@ std::string_view words_for(HeldBy by) {
     case HeldBy::quiet_hours:
       return "waits: quiet hours for the sander";
     case HeldBy::dust:
-      return "waits: dust kept from wet work";
+      return "waits: keeps sanding dust off wet coats";
     case HeldBy::person:
       return "waits: you are busy with other work";
     case HeldBy::last_plan:

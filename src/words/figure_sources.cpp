@@ -253,6 +253,12 @@ void add_shop(Group& group, const Plan& plan, const Figures& figures) {
   if (!plan.shopping.thinners.empty())
     group.add("cleaner a session", shop.cleaner_per_session,
               figures.volume(shop.cleaner_per_session.value).text());
+  const auto cleaned_with_solvent = [&](const CoatingNeed& need) {
+    return !plan.job.coatings.at(need.coating).cleaner_mix.empty();
+  };
+  if (std::ranges::any_of(plan.volumes.coatings, cleaned_with_solvent))
+    group.add("cleaner gives off", shop.cleaner_volatiles,
+              figures.density(shop.cleaner_volatiles.value).text());
   group.add("rags a session", shop.rags_per_session,
             fmt::format("{}", shop.rags_per_session.value));
   group.add("sessions a dusting cloth", shop.sessions_per_cloth,

@@ -219,8 +219,8 @@ std::string StepWords::dried(const Held& held, const DatedStep& step) const {
           : " of " + cut_to(longest_name, plan_.job.batches.at(coat.batch).name);
   const std::string side = coat.side == Side::back ? ", back," : "";
   if (!held.stage)
-    return fmt::format("coat {}{}{} must first dry as far as {} of label air take it: {}",
-                       coat.coat, side, whose, wait_text(*held.dry_for), when(held.until, step));
+    return fmt::format("coat {}{}{} needs as much drying as {} in the label's air: {}", coat.coat,
+                       side, whose, wait_text(*held.dry_for), when(held.until, step));
   // Coats that melt together dry as one film: the last ones of it, counted from this coat on.
   if (held.films > 1 && own.kind == OperationKind::repair)
     return fmt::format("where it is twice as thick it is {} {}", reached_words(*held.stage),
@@ -260,7 +260,9 @@ std::string StepWords::reason(const Held& held, const DatedStep& step) const {
     case HeldBy::coats_a_day:
       return "no more coats a day of what melts together" + until;
     case HeldBy::dust:
-      return "dust kept from wet work" + until;
+      return (op.grit ? "wet coats would take the sanding dust"
+                      : "the sanding dust has to settle") +
+             until;
     case HeldBy::last_plan:
       return "kept where the last plan had it";
     case HeldBy::order:

@@ -62,16 +62,17 @@ std::vector<WorkEntry> entries(const Plan& plan, const StepWords& words) {
 }
 
 /// Each airing to the day on which it begins; what goes on from it, past midnight too, stays there.
-void airing_to_days(const Plan& plan, const Figures& figures, std::vector<WorkDay>& all) {
+void airing_to_days(const Plan& plan, const std::vector<AiringSpan>& spans, const Figures& figures,
+                    std::vector<AiringSpan> WorkDay::*to, std::vector<WorkDay>& all) {
   WorkDay* day = nullptr;
   Instant open_until;
-  for (const AiringSpan& span : airing_of(plan)) {
+  for (const AiringSpan& span : spans) {
     if (span.time.begin != open_until) {
       const auto found = std::ranges::find(all, figures.local_date(span.time.begin), &WorkDay::on);
       day = found == all.end() ? nullptr : &*found;
     }
     open_until = span.time.end;
-    if (day != nullptr && span.time.end > plan.now) day->airing.push_back(span);
+    if (day != nullptr && span.time.end > plan.now) (day->*to).push_back(span);
   }
 }
 
@@ -86,7 +87,10 @@ std::vector<WorkDay> work_days(const Plan& plan, const StepWords& words) {
     result.back().typical = result.back().typical || (entry.step && entry.step->on_typical_air);
     result.back().entries.push_back(std::move(entry));
   }
-  airing_to_days(plan, words.figures(), result);
+  airing_to_days(plan, airing_of(plan), words.figures(), &WorkDay::airing, result);
+  if (const auto better = better_habit(plan))
+    airing_to_days(plan, airing_of(plan, *better), words.figures(), &WorkDay::better_airing,
+                   result);
   return result;
 }
 

@@ -4,7 +4,7 @@
 
 #include <string>
 
-#include "small_plan.hpp"
+#include "judged_plan.hpp"
 #include <doctest/doctest.h>
 
 using namespace tackfree;
@@ -140,10 +140,16 @@ TEST_CASE("what must be off stands by name at the coat before which the tin is o
     if (plan.list.operations[plan.schedule.steps[i].operation].coating)
       plan.flammable = {{i, {plan.schedule.steps[i].begin(), plan.schedule.steps[i].end()}}};
   const std::string text = days_of(plan);
-  const std::size_t off = text.find("off water heater, freezer: off by their own instructions");
+  const std::size_t off = text.find("off water heater, freezer: turn off before you open the");
   REQUIRE(off != std::string::npos);
   CHECK(off < text.find("pour"));
   CHECK(text.find("water heater", off + 10) == std::string::npos);
+}
+
+TEST_CASE("a day gives the better airing where the job's own is too little") {
+  Plan plan = judged_plan();
+  plan.job.room.airing = plan.room->habit;
+  CHECK(holds(days_of(plan), "\nAiring door open 10:00 am to 4:10 pm. Your own habit (door open"));
 }
 
 TEST_CASE("a day says how far the door is open, by the clock") {

@@ -95,6 +95,18 @@ TEST_CASE("cautions that come first stand above everything, the vapour's own onc
   CHECK_FALSE(holds(text, "More of it"));
 }
 
+TEST_CASE(
+    "what can light the vapour is turned off as its instructions say, until the smell is gone") {
+  Plan plan = judged_plan();
+  plan.job.room.ignition_sources = {"water heater"};
+  CHECK(off_text(plan) ==
+        "water heater: turn off before you open the tin, as its instructions say; leave off until "
+        "the smell is gone");
+  plan.job.room.ignition_sources = {"water heater", "stove"};
+  CHECK(off_text(plan).starts_with(
+      "water heater, stove: turn off before you open the tin, as their instructions say"));
+}
+
 TEST_CASE("a heater with a flame that runs in vapour is told on top with its hours") {
   Plan plan = judged_plan();
   plan.heater_clash =

@@ -1,6 +1,6 @@
 #include "tackfree/html/day_cards.hpp"
 
-#include "small_plan.hpp"
+#include "judged_plan.hpp"
 #include <doctest/doctest.h>
 
 using namespace tackfree;
@@ -38,4 +38,13 @@ TEST_CASE("a day of the page says how far the door is open, by the clock") {
   Markup html;
   write_html_days(html, plan, StepWords(plan), HowTo(plan));
   CHECK(holds(html.markup(), "<b>Airing</b> <bdi>door open 10:00 to 11:10 am, then door ajar"));
+}
+
+TEST_CASE("a day of the page gives the better airing where the job's own is too little") {
+  Plan plan = judged_plan();
+  plan.job.room.airing = plan.room->habit;
+  Markup html;
+  write_html_days(html, plan, StepWords(plan), HowTo(plan));
+  CHECK(holds(html.markup(),
+              "<b>Airing</b> <bdi>door open 10:00 am to 4:10 pm. Your own habit (door open"));
 }

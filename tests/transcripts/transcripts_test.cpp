@@ -9,6 +9,7 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <regex>
 #include <sstream>
 #include <string>
 #include <vector>
@@ -113,6 +114,44 @@ TEST_CASE("a shop of two with rooms and dates is planned, and what cannot hold t
 }
 TEST_CASE("the command line explains itself and refuses what it does not know") {
   compare("command_line.transcript");
+}
+
+/// In one line, without the breaks and columns of the page.
+std::string unbroken(const std::string& text) {
+  std::istringstream in(text);
+  std::string all;
+  for (std::string word; in >> word;) all += (all.empty() ? "" : " ") + word;
+  return all;
+}
+
+// Vapour that harms or burns may be in the room longer than anybody smells it.
+TEST_CASE("nothing that is printed advises less air") {
+  const std::regex less(
+      "(air|airing|open|opened|ventilat\\w*|window|door) (it |the room )?(for )?(less|shorter)\\b|"
+      "less (long|air|airing)\\b|(shut|close) (the |your )?(door|window)s? (sooner|earlier)",
+      std::regex::icase);
+  CHECK(std::regex_search("coat less at a time; air for less long; a milder day", less));
+  CHECK_FALSE(std::regex_search("coat less at a time; use more air", less));
+  int read = 0;
+  for (const auto& entry : fs::directory_iterator(folder)) {
+    if (entry.path().extension() != ".transcript") continue;
+    const std::string text = unbroken(text_of(entry.path()));
+    std::smatch found;
+    const bool advised = std::regex_search(text, found, less);
+    CHECK_MESSAGE(!advised, entry.path().filename().string(), ": ", found.str());
+    ++read;
+  }
+  CHECK(read >= 10);
+  for (const char* demo : {"cabinet_fronts", "hall_bench", "table_order", "wall_shelves"}) {
+    const std::string job =
+        std::string(TACKFREE_ROOT) + "/data/demo/" + demo + "/" + demo + ".json";
+    for (const char* of : {"plan --keep no", "tonight"}) {
+      const Ran result = ran(std::string("tackfree ") + of + " " + job, TACKFREE_ROOT);
+      const std::string text = unbroken(result.printed);
+      CHECK(text.size() > 200);
+      CHECK_MESSAGE(!std::regex_search(text, less), demo);
+    }
+  }
 }
 
 }  // namespace

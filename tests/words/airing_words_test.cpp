@@ -1,6 +1,6 @@
 #include "tackfree/words/airing_words.hpp"
 
-#include "small_plan.hpp"
+#include "judged_plan.hpp"
 #include <doctest/doctest.h>
 
 using namespace tackfree;
@@ -34,3 +34,43 @@ TEST_CASE("an airing that ends after midnight names the day") {
 }
 
 TEST_CASE("a job without an airing has none") { CHECK(airing_of(small_plan()).empty()); }
+
+TEST_CASE("a habit that is too little gives way to the better one, and is told") {
+  Plan plan = judged_plan();
+  plan.job.room.airing = AiringHabit{Opening::open, Opening::open, hours(3)};
+  const Figures figures(plan.job);
+  REQUIRE(better_habit(plan) == AiringHabit{Opening::open, Opening::open, hours(5)});
+  const auto own = airing_of(plan), better = airing_of(plan, *better_habit(plan));
+  REQUIRE(own.size() == 1);
+  CHECK(better.at(0).time.end == own[0].time.end + Minutes(120));
+  CHECK(airing_advice(plan, own, better, figures) ==
+        "door open 10:00 am to 4:10 pm. Your own habit (door open 10:00 am to 2:10 pm) is too "
+        "little for these vapours by this estimate");
+  CHECK(airing_advice(plan, {}, better, figures) ==
+        "door open 10:00 am to 4:10 pm. Keeping the room closed is too little for these vapours by "
+        "this estimate");
+  CHECK(airing_advice(plan, {}, {}, figures).empty());
+  plan.room->proposed.reset();
+  CHECK_FALSE(better_habit(plan));
+  CHECK(airing_advice(plan, own, {}, figures) ==
+        "door open 10:00 am to 2:10 pm. That is too little for these vapours by this estimate, and "
+        "nothing else that was tried serves: coat less at a time, or outdoors");
+  plan.room->verdict = HabitVerdict::enough;
+  CHECK(airing_advice(plan, own, {}, figures) == "door open 10:00 am to 2:10 pm");
+}
+
+TEST_CASE("the better airing is nowhere less than the own: not as far, nor for less long") {
+  const Plan plan = judged_plan();
+  const std::vector<AiringSpan> ajar{
+      span("2027-04-10T14:00:00Z", "2027-04-10T18:10:00Z", Opening::ajar)};
+  const std::vector<AiringSpan> wide{
+      span("2027-04-10T14:00:00Z", "2027-04-10T17:10:00Z", Opening::open)};
+  const Figures figures(plan.job);
+  CHECK(airing_advice(plan, ajar, wide, figures)
+            .starts_with(
+                "door open 10:00 am to 1:10 pm, then door ajar until 2:10 pm. Your own habit"));
+  CHECK(airing_advice(plan, wide, {}, figures) == "door open 10:00 am to 1:10 pm");
+  CHECK(airing_advice(plan, wide, ajar, figures)
+            .starts_with(
+                "door open 10:00 am to 1:10 pm, then door ajar until 2:10 pm. Your own habit"));
+}

@@ -61,6 +61,17 @@ TEST_CASE(
   CHECK(lists(from(rest(), Origin::practice, ""), "usual tins 1 qt, 1 gal"));
 }
 
+TEST_CASE("what the cleaner gives off is listed where tools are cleaned with solvent") {
+  Plan plan = small_plan({}, UnitSystem::metric);
+  plan.job.data.shop.cleaner_volatiles = sourced(grams_per_litre(780), Origin::assumed);
+  const auto rest = [&] { return figure_groups(plan, Figures(plan.job)).back(); };
+  REQUIRE_FALSE(plan.volumes.coatings.empty());
+  plan.job.coatings[0].cleaner_mix.clear();
+  CHECK_FALSE(lists(from(rest(), Origin::assumed, ""), "cleaner gives off 780 g/L"));
+  plan.job.coatings[0].cleaner_mix.emplace_back();
+  CHECK(lists(from(rest(), Origin::assumed, ""), "cleaner gives off 780 g/L"));
+}
+
 TEST_CASE("the estimate of vapour tells where its limits and air changes come from") {
   Plan plan = small_plan({}, UnitSystem::metric);
   CHECK(figure_groups(plan, Figures(plan.job)).back().title != "Vapour and airing");

@@ -57,14 +57,33 @@ TEST_CASE("dust and quiet hours are told only where nothing graver came after th
   CHECK(StepWords(plan).why(coat) ==
         "too cold to coat (under 50 \u00b0F) [practice] until 10:10 am");
   coat.held.pop_back();
-  CHECK(StepWords(plan).why(coat) == "dust kept from wet work through Fri Apr 9");
+  CHECK(StepWords(plan).why(coat) == "the sanding dust has to settle through Fri Apr 9");
   coat.held.back().until = at("2027-04-10T14:00:00Z");
-  CHECK(StepWords(plan).why(coat) == "dust kept from wet work until 10:00 am");
+  CHECK(StepWords(plan).why(coat) == "the sanding dust has to settle until 10:00 am");
   coat.held.insert(coat.held.begin(), {.by = HeldBy::dust, .until = at("2027-04-10T13:30:00Z")});
-  CHECK(StepWords(plan).why(coat) == "dust kept from wet work until 10:00 am");  // and not twice
+  CHECK(StepWords(plan).why(coat) ==
+        "the sanding dust has to settle until 10:00 am");  // and not twice
+  DatedStep sanding = coat;
+  sanding.operation = plan.schedule.steps[0].operation;
+  REQUIRE(plan.list.operations.at(sanding.operation).grit);
+  CHECK(StepWords(plan).why(sanding) == "wet coats would take the sanding dust until 10:00 am");
   coat.held.erase(coat.held.begin());
   coat.held.back() = {.by = HeldBy::quiet_hours, .until = at("2027-04-09T22:00:00Z")};
   CHECK(StepWords(plan).why(coat) == "quiet hours for the sander through Fri Apr 9");
+}
+
+TEST_CASE("a wait between two classes is told as drying in the label's air") {
+  Plan plan = small_plan();
+  DatedStep& turn = plan.schedule.steps[3];
+  for (Held& held : turn.held)
+    if (held.by == HeldBy::drying) {
+      held.stage.reset();
+      held.dry_for = hours(72);
+    }
+  const std::string why = StepWords(plan).why(turn);
+  CAPTURE(why);
+  CHECK(why.find("coat 1, back, needs as much drying as 3 days in the label's air: ") !=
+        std::string::npos);
 }
 
 TEST_CASE("each rule of the air is told with the coating's own limit") {

@@ -1,6 +1,6 @@
 #include "tackfree/words/work_days.hpp"
 
-#include "small_plan.hpp"
+#include "judged_plan.hpp"
 #include <doctest/doctest.h>
 
 using namespace tackfree;
@@ -36,4 +36,15 @@ TEST_CASE("airing stands on the day on which it begins, what goes on from it wit
   REQUIRE(all[1].airing.size() == 2);
   CHECK(all[1].airing[0].opening == Opening::open);
   CHECK(all[1].airing[1].time.begin == all[1].airing[0].time.end);
+}
+
+TEST_CASE("the better airing stands on the same day") {
+  Plan plan = judged_plan();
+  plan.job.room.airing = plan.room->habit;
+  const std::vector<WorkDay> all = work_days(plan, StepWords(plan));
+  REQUIRE(all[1].airing.size() == 1);
+  REQUIRE(all[1].better_airing.size() == 1);
+  CHECK(all[1].better_airing[0].time.end == all[1].airing[0].time.end + Minutes(120));
+  plan.room->verdict = HabitVerdict::enough;
+  CHECK(work_days(plan, StepWords(plan)).at(1).better_airing.empty());
 }

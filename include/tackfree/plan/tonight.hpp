@@ -24,7 +24,6 @@ struct AirNow {
 /// work today, by the clock.
 struct AiringNow {
   std::vector<AiringSpan> spans;     ///< by the job's habit, not over yet
-  bool too_little = false;           ///< for the vapour of this plan
   std::vector<AiringSpan> proposed;  ///< by the habit that the plan proposes in its place
 };
 

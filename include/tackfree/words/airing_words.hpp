@@ -4,6 +4,7 @@
 #include "tackfree/plan/plan.hpp"
 #include "tackfree/words/figures.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -14,7 +15,18 @@ namespace tackfree {
 std::string airing_words(const std::vector<AiringSpan>& spans, Instant seen_from,
                          const Figures& figures);
 
-/// By the job's own habit, over all dated coats; empty where it gives none.
+/// By a habit, over all dated coats.
+std::vector<AiringSpan> airing_of(const Plan& plan, const AiringHabit& habit);
+/// By the job's own, empty where it gives none.
 std::vector<AiringSpan> airing_of(const Plan& plan);
+
+/// The habit that the plan proposes where it judged the job's own too little.
+std::optional<AiringHabit> better_habit(const Plan& plan);
+
+/// How to air, of `own` and what the better habit asks for at the same time: at each hour the wider
+/// of both where the job's habit is too little, and that it is; empty where nobody opens anything.
+/// Without a stop at its end.
+std::string airing_advice(const Plan& plan, const std::vector<AiringSpan>& own,
+                          const std::vector<AiringSpan>& better, const Figures& figures);
 
 }  // namespace tackfree

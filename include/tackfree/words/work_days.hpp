@@ -21,7 +21,8 @@ struct WorkDay {
   Minutes work{0};       ///< of the entries that begin on this day
   bool typical = false;  ///< rests on air that is typical, not forecast
   std::vector<WorkEntry> entries;
-  std::vector<AiringSpan> airing;  ///< that begin on this day, and what goes on from them
+  std::vector<AiringSpan> airing;         ///< that begin on this day, and what goes on from them
+  std::vector<AiringSpan> better_airing;  ///< the same by the better habit, where there is one
 };
 
 /// Every local day with work to come, in order. `plan` must outlive the result.
