@@ -192,8 +192,9 @@ inline Plan small_plan(const SmallNames& names = {}, UnitSystem units = UnitSyst
                              .gate = Gate::too_cold,
                              .why = "It is too cold; heat the room."}};
   plan.emissions = {{0, grams(20.3)}};
-  plan.cautions = {{"oily_rags", "WARNING", "Rags heat themselves.", "Fire.",
-                    "Spread them flat outside.", Origin::published, "NFPA tip sheet on oily rags"}};
+  plan.cautions = {
+      {.text = {"oily_rags", "WARNING", "Rags heat themselves.", "Fire.",
+                "Spread them flat outside.", Origin::published, "NFPA tip sheet on oily rags"}}};
   CoatingPurchase varnish;
   varnish.expected = litres(0.2);
   varnish.nine_in_ten = litres(0.24);

@@ -2,9 +2,11 @@
 
 #include "tackfree/base/fingerprint.hpp"
 #include "tackfree/base/name.hpp"
+#include "tackfree/words/caution_words.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/step_words.hpp"
 
+#include "tackfree/words/vapour_words.hpp"
 #include <algorithm>
 #include <array>
 #include <set>
@@ -207,7 +209,7 @@ std::vector<std::string> description(const Plan& plan, const StepWords& words,
   if (const std::string why = words.why(step); !why.empty()) lines.push_back("Why now: " + why);
   if (step.on_typical_air) lines.emplace_back("Rests on typical air: the hour may move.");
   if (op.kind != OperationKind::coat) return lines;
-  for (const Caution& caution : plan.cautions)
+  for (const Caution& caution : caution_texts(plan))
     lines.push_back(fmt::format("{}: {}", caution.word, first_sentence(caution.hazard)));
   lines.push_back(plan.job.data.texts.deference);
   return lines;

@@ -7,6 +7,7 @@
 #include "tackfree/export/json_text.hpp"
 #include "tackfree/export/json_values.hpp"
 #include "tackfree/export/schedule_json.hpp"
+#include "tackfree/words/caution_words.hpp"
 #include "tackfree/words/figures.hpp"
 #include "tackfree/words/step_words.hpp"
 
@@ -186,7 +187,7 @@ Json shopping(const Plan& plan) {
 
 Json cautions(const Plan& plan) {
   Json array = Json::array();
-  for (const Caution& caution : plan.cautions) {
+  for (const Caution& caution : caution_texts(plan)) {
     Json object;
     object["key"] = caution.key;
     object["word"] = caution.word;
