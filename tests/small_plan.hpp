@@ -217,7 +217,8 @@ inline Plan small_plan(const SmallNames& names = {}, UnitSystem units = UnitSyst
   spirits.tins = {{1}, us_pints(1), 0, false};
   spirits.left_over = us_pints(1) - litres(0.11);
   plan.shopping.thinners = {spirits};
-  plan.shopping.sundries = {{"P120 sheets or discs", 1, Sundry::Unit::sheet, "for the bare wood"}};
+  plan.shopping.sundries = {
+      {.item = Sundry::Item::abrasive, .amount = 1, .grit = Grit{120}, .area = square_metres(0.5)}};
   plan.list.operations[4].waits = {{.operation = 1, .stage = Stage::handle}};
   plan.course = course(plan.job, plan.list, plan.air, plan.schedule);
   plan.work = attended_work(plan.list, plan.schedule, plan.job.calendar.zone);

@@ -10,6 +10,7 @@
 #include "tackfree/words/caution_words.hpp"
 #include "tackfree/words/figures.hpp"
 #include "tackfree/words/step_words.hpp"
+#include "tackfree/words/sundry_words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -173,12 +174,14 @@ Json shopping(const Plan& plan) {
   Json& thinners = object["thinners"] = Json::array();
   for (const ThinnerPurchase& bought : plan.shopping.thinners) thinners.push_back(purchase(bought));
   Json& sundries = object["sundries"] = Json::array();
+  const Figures figures(plan.job);
   for (const Sundry& sundry : plan.shopping.sundries) {
+    const SundryText text = sundry_text(sundry, plan.job, figures);
     Json item;
-    item["what"] = sundry.what;
-    item["amount"] = rounded(sundry.amount, 4);
-    item["unit"] = word_of(unit_words, sundry.unit);
-    item["why"] = sundry.why;
+    item["what"] = text.what;
+    item["amount"] = rounded(text.amount, 4);
+    item["unit"] = word_of(unit_words, sundry.unit());
+    item["why"] = text.why;
     item["origin"] = word_for(sundry.origin);
     sundries.push_back(std::move(item));
   }
