@@ -36,10 +36,16 @@ class AirSeries {
   struct Bridged {
     Interval gap;
   };
+  /// A source of the air: its name, or the month whose typical values it begins with (1 to 12)
+  /// where typical months have none.
+  struct Source {
+    std::string name;
+    unsigned typical_month = 0;
+  };
   /// Where one source ends and the next one takes over.
   struct Seam {
     Instant at;
-    std::string before, after;  ///< names of the sources
+    Source before, after;
   };
 
   /// The air at `at`, which lies inside `covers()`; outside, the nearest end.
