@@ -262,7 +262,7 @@ void write_stop(Page& page, const Plan& plan) {
 }
 
 bool opens_flammable_tin(const Plan& plan, const DatedStep& step) {
-  return !to_switch_off(plan.job).empty() &&
+  return has_ignition_source(plan.job) &&
          std::ranges::any_of(plan.flammable, [&](const FlammableTime& time) {
            return &plan.schedule.steps.at(time.first_step) == &step;
          });

@@ -142,12 +142,11 @@ class CautionList {
       return flash && flash->value < fire_code_class_1;
     });
     if (caution == nullptr || !flammable) return;
-    std::vector<std::string> off = to_switch_off(job_);
+    const bool beside_source = has_ignition_source(job_);
     const bool closed = !job_.room.airing || job_.room.airing->while_coating == Opening::closed;
-    if (off.empty() && !closed) return;
+    if (!beside_source && !closed) return;
     raise_to(*caution, "DANGER");
-    caution->mist = SprayedMist{closed};
-    caution->to_switch_off = std::move(off);
+    caution->mist = SprayedMist{.room_closed = closed, .beside_source = beside_source};
   }
 
   /// The plan's words and those of the data sheet are two scales. Source: flammable liquids of 29
@@ -179,7 +178,8 @@ class CautionList {
   }
 
   void name_ignition_sources() {
-    if (RaisedCaution* caution = chosen("ignition")) caution->to_switch_off = to_switch_off(job_);
+    if (RaisedCaution* caution = chosen("ignition"))
+      caution->names_sources = has_ignition_source(job_);
   }
 
   /// Source: International Fire Code 2018, definition of classes I and II (38 C) and III B (93 C).

@@ -44,9 +44,9 @@ std::string remedies_for(const RaisedCaution& caution, const Plan& plan, const F
         "Do not spray this at home: it takes a supplied-air respirator and a professional booth. ";
   if (caution.mist) {
     const std::string beside =
-        caution.to_switch_off.empty()
-            ? ""
-            : fmt::format(" with {} in it", fmt::join(caution.to_switch_off, ", "));
+        caution.mist->beside_source
+            ? fmt::format(" with {} in it", fmt::join(to_switch_off(plan.job), ", "))
+            : "";
     text += fmt::format("Do not spray this in {} room{}: the mist can explode. ",
                         caution.mist->room_closed ? "a closed" : "this", beside);
   }
@@ -61,8 +61,7 @@ std::string additions_to(const RaisedCaution& caution, const Job& job) {
   if (caution.volume_unknown)
     text += " Give the room's volume in the job and the vapour is estimated.";
   text += cartridge_sentence(job, caution.no_cartridges);
-  if (!caution.mist && !caution.to_switch_off.empty())
-    text += fmt::format(" Here: {}.", fmt::join(caution.to_switch_off, ", "));
+  if (caution.names_sources) text += fmt::format(" Here: {}.", fmt::join(to_switch_off(job), ", "));
   if (caution.data_sheet_word)
     text += fmt::format(
         " The safety data sheet has a signal word of its own; for this flash point it is {}.",

@@ -49,6 +49,12 @@ std::string job_text(const AiringHabit& habit) {
                      key_of(habit.while_coating), key_of(habit.after), habit.after_for.in(hours));
 }
 
+std::vector<std::string> to_switch_off(const Job& job) {
+  std::vector<std::string> names = job.room.ignition_sources;
+  if (heater_may_light(job)) names.emplace_back("the heater");
+  return names;
+}
+
 std::string share_text(double share) {
   if (share < 0.001) return "under 0.1 %";
   return share < 0.01 ? fmt::format("{:.1f} %", 100 * share) : fmt::format("{:.0f} %", 100 * share);

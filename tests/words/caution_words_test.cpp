@@ -14,6 +14,7 @@ Caution text_of(const RaisedCaution& caution, UnitSystem units = UnitSystem::met
   Plan plan = small_plan({}, units);
   plan.cautions = {caution};
   plan.cautions[0].text = {.key = "k", .word = "WARNING", .hazard = "Hazard.", .avoid = "Avoid."};
+  plan.job.room.ignition_sources = {"water heater", "freezer"};
   plan.room = std::move(room);
   return caution_texts(plan).at(0);
 }
@@ -65,10 +66,10 @@ TEST_CASE("the judgement of the room gives figures first and the remedy before t
 }
 
 TEST_CASE("what can light vapour or mist is named") {
-  CHECK(text_of({.to_switch_off = {"water heater", "freezer"}}).avoid ==
-        "Avoid. Here: water heater, freezer.");
-  CHECK(text_of({.mist = SprayedMist{}, .to_switch_off = {"boiler"}}).avoid ==
-        "Do not spray this in this room with boiler in it: the mist can explode. Avoid.");
+  CHECK(text_of({.names_sources = true}).avoid == "Avoid. Here: water heater, freezer.");
+  CHECK(text_of({.mist = SprayedMist{.beside_source = true}}).avoid ==
+        "Do not spray this in this room with water heater, freezer in it: the mist can explode. "
+        "Avoid.");
   CHECK(text_of({.mist = SprayedMist{.room_closed = true}}).avoid ==
         "Do not spray this in a closed room: the mist can explode. Avoid.");
 }

@@ -51,6 +51,16 @@ TEST_CASE("a stop says so, with the reason and the flow; the remedies never give
     }
 }
 
+TEST_CASE("what is switched off goes by the names that the job gives, its heater with them") {
+  Job job;
+  job.room.ignition_sources = {"water heater", "freezer"};
+  CHECK(to_switch_off(job) == job.room.ignition_sources);
+  AirMix mix;
+  mix.indoors = Indoors{.heating = Heating{.kind = HeaterKind::glowing}};
+  job.air = mix;
+  CHECK(to_switch_off(job) == std::vector<std::string>{"water heater", "freezer", "the heater"});
+}
+
 TEST_CASE("solvents that no cartridge is listed for are named") {
   const JudgedJob job;
   CHECK(cartridge_sentence(job.job, {}).empty());

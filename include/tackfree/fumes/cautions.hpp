@@ -7,7 +7,6 @@
 #include "tackfree/schedule/schedule.hpp"
 
 #include <optional>
-#include <string>
 #include <vector>
 
 namespace tackfree {
@@ -36,6 +35,7 @@ inline constexpr double can_explode_share = 0.25;
 /// Mist of what burns, in a closed room or beside a flame.
 struct SprayedMist {
   bool room_closed = false;
+  bool beside_source = false;  ///< of ignition
 };
 
 /// The signal word that a safety data sheet has for the flash point.
@@ -54,7 +54,7 @@ struct RaisedCaution {
   // Spraying and ignition.
   bool sprayed_isocyanates = false;
   std::optional<SprayedMist> mist;
-  std::vector<std::string> to_switch_off;  ///< what can light the vapour here, by name
+  bool names_sources = false;  ///< what the job has that can light vapour belongs into it
   std::optional<DataSheetWord> data_sheet_word;
 };
 

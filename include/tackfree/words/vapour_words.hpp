@@ -19,6 +19,10 @@ std::string words_for(const AiringHabit& habit);
 /// The habit as it is written in a job file: `"while_coating": "open", "after": ...`.
 std::string job_text(const AiringHabit& habit);
 
+/// What must be off before a tin that gives off flammable vapour is opened, by name: what the job
+/// lists, and its heater unless it is sealed.
+std::vector<std::string> to_switch_off(const Job& job);
+
 /// `12 %`, one digit below 1 %, `under 0.1 %` below that.
 std::string share_text(double share);
 /// `3.2 times`, `0.4 times`, `under 0.01 times`.
