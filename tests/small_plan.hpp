@@ -192,8 +192,9 @@ inline Plan small_plan(const SmallNames& names = {}, UnitSystem units = UnitSyst
                              .gate = Gate::too_cold,
                              .why = "It is too cold; heat the room."}};
   plan.emissions = {{0, grams(20.3)}};
-  plan.cautions = {{"oily_rags", "WARNING", "Rags heat themselves.", "Fire.",
-                    "Spread them flat outside.", Origin::published, "NFPA tip sheet on oily rags"}};
+  plan.cautions = {
+      {.text = {"oily_rags", "WARNING", "Rags heat themselves.", "Fire.",
+                "Spread them flat outside.", Origin::published, "NFPA tip sheet on oily rags"}}};
   CoatingPurchase varnish;
   varnish.expected = litres(0.2);
   varnish.nine_in_ten = litres(0.24);
@@ -216,7 +217,8 @@ inline Plan small_plan(const SmallNames& names = {}, UnitSystem units = UnitSyst
   spirits.tins = {{1}, us_pints(1), 0, false};
   spirits.left_over = us_pints(1) - litres(0.11);
   plan.shopping.thinners = {spirits};
-  plan.shopping.sundries = {{"P120 sheets or discs", 1, Sundry::Unit::sheet, "for the bare wood"}};
+  plan.shopping.sundries = {
+      {.item = Sundry::Item::abrasive, .amount = 1, .grit = Grit{120}, .area = square_metres(0.5)}};
   plan.list.operations[4].waits = {{.operation = 1, .stage = Stage::handle}};
   plan.course = course(plan.job, plan.list, plan.air, plan.schedule);
   plan.work = attended_work(plan.list, plan.schedule, plan.job.calendar.zone);

@@ -134,10 +134,6 @@ class RowsCheck {
   std::size_t known_problems_;
 };
 
-constexpr std::array month_names{"January",   "February", "March",    "April",
-                                 "May",       "June",     "July",     "August",
-                                 "September", "October",  "November", "December"};
-
 /// Puts sources one after another.
 class Joining {
  public:
@@ -177,7 +173,7 @@ class Joining {
     const AirState state{constant.temperature,
                          vapour_pressure(constant.temperature, constant.humidity)};
     const Instant from = nodes().empty() ? span_.begin : nodes().back().at + one_hour;
-    if (from < span_.end) append({{from, state}, {span_.end, state}}, source_->name, !is_first_);
+    if (from < span_.end) append({{from, state}, {span_.end, state}}, {source_->name}, !is_first_);
   }
 
   void add(const AirRows& rows) {
@@ -189,7 +185,7 @@ class Joining {
     std::vector<AirNode> found;
     found.reserve(rows.rows.size());
     for (const AirRow& row : rows.rows) found.push_back(node_of(row));
-    append(found, source_->name, false);
+    append(found, {source_->name}, false);
   }
 
   void add(const AirDays& given) {
@@ -199,7 +195,7 @@ class Joining {
                              .line = given.days[i].range.line,
                              .key = "on",
                              .wanted = "wanted days one after another, none left out or twice"});
-    append(daily_nodes(given), source_->name, false);
+    append(daily_nodes(given), {source_->name}, false);
   }
 
   /// Typical months serve from the hour after what is known, to the end; some days before the plan
@@ -216,20 +212,17 @@ class Joining {
                                            months.standard_offset)
                                     .on.month());
       report(fmt::format("wanted {} among the typical months; the plan comes to it",
-                         month_names.at(month - 1)),
+                         month_name(month)),
              "add that month, or shorten the horizon");
       return;
     }
     const auto month = static_cast<unsigned>(
         Zone::utc().local(std::max(from, span_.begin) + months.standard_offset).on.month());
-    append(found,
-           source_->name.empty() ? fmt::format("typical {} values", month_names.at(month - 1))
-                                 : source_->name,
-           true);
+    append(found, {source_->name, month}, true);
   }
 
   /// Adds what of `more` lies after the last node.
-  void append(const std::vector<AirNode>& more, const std::string& name, bool typical) {
+  void append(const std::vector<AirNode>& more, const AirSource& source, bool typical) {
     const auto first = nodes().empty() ? more.begin()
                                        : std::upper_bound(more.begin(), more.end(),
                                                           nodes().back().at, before_node);
@@ -238,14 +231,15 @@ class Joining {
       const Instant last = nodes().back().at;
       if (first->at - last > longest_bridge && first->at > span_.begin && last < span_.end)
         report(fmt::format("wanted air between {} and {}, where {} has ended and {} has not begun",
-                           iso_utc(last), iso_utc(first->at), last_name_, name),
+                           iso_utc(last), iso_utc(first->at), last_source_.name, source.name),
                "close the gap, or put typical months between");
-      if (last > span_.begin && last < span_.end) result_.seams.push_back({last, last_name_, name});
+      if (last > span_.begin && last < span_.end)
+        result_.seams.push_back({last, last_source_, source});
     }
     if (typical && !result_.typical_from)
       result_.typical_from = std::max(nodes().empty() ? first->at : nodes().back().at, span_.begin);
     nodes().insert(nodes().end(), first, more.end());
-    last_name_ = name;
+    last_source_ = source;
   }
 
   void repeat_mean_day() {
@@ -272,7 +266,7 @@ class Joining {
   std::size_t known_problems_;
   const AirSource* source_ = nullptr;
   bool is_first_ = true, is_last_ = true;
-  std::string last_name_;
+  AirSource last_source_;
   JoinedAir result_;
 };
 

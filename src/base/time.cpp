@@ -1,6 +1,7 @@
 #include "tackfree/base/time.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <stdexcept>
 
@@ -103,6 +104,12 @@ Date add_days(Date on, int count) { return Date(date::sys_days(on) + date::days(
 Date next_day(Date on) { return add_days(on, 1); }
 int weekday_index(Date on) {
   return static_cast<int>(date::weekday(date::sys_days(on)).iso_encoding()) - 1;
+}
+std::string_view month_name(unsigned month) {
+  constexpr std::array<std::string_view, 12> names{"January",   "February", "March",    "April",
+                                                   "May",       "June",     "July",     "August",
+                                                   "September", "October",  "November", "December"};
+  return names.at(month - 1);
 }
 int days_between(Date from, Date to) {
   return static_cast<int>((date::sys_days(to) - date::sys_days(from)).count());

@@ -1,5 +1,7 @@
 #include "tackfree/document/air_section.hpp"
 
+#include "tackfree/words/air_words.hpp"
+
 #include <variant>
 
 #include <fmt/format.h>
@@ -73,10 +75,11 @@ void write_room(Page& page, const Plan& plan, const Indoors& indoors, const Figu
 
 void write_mix(Page& page, const Plan& plan, const AirMix& mix, const Figures& figures) {
   for (const AirSource& source : mix.sources) write_source(page, source, figures);
-  for (const AirSeam& seam : plan.air.seams())
-    page.paragraph(air_item,
-                   fmt::format("{} until {}, then {}.", seam.before.empty() ? "Known" : seam.before,
-                               figures.moment(seam.at), seam.after));
+  for (const AirSeam& seam : plan.air.seams()) {
+    const std::string before = source_words(seam.before);
+    page.paragraph(air_item, fmt::format("{} until {}, then {}.", before.empty() ? "Known" : before,
+                                         figures.moment(seam.at), source_words(seam.after)));
+  }
   if (mix.indoors) write_room(page, plan, *mix.indoors, figures);
   if (mix.boards)
     page.paragraph(

@@ -1,5 +1,6 @@
 #include "tackfree/document/background_sections.hpp"
 
+#include "tackfree/words/caution_words.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/figure_sources.hpp"
 
@@ -49,7 +50,7 @@ void write_notes(Page& page, const Plan& plan) {
 void write_cautions(Page& page, const Plan& plan) {
   if (plan.cautions.empty()) return;
   page.heading("Cautions");
-  for (const Caution& caution : plan.cautions)
+  for (const Caution& caution : caution_texts(plan))
     page.paragraph({0, pad_right(7, caution.word)},
                    fmt::format("{} {} {}", caution.hazard, caution.consequence, caution.avoid));
 }

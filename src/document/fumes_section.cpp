@@ -1,6 +1,8 @@
 #include "tackfree/document/fumes_section.hpp"
 
+#include "tackfree/words/caution_words.hpp"
 #include "tackfree/words/display_text.hpp"
+#include "tackfree/words/vapour_words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -11,9 +13,6 @@
 namespace tackfree {
 
 namespace {
-
-/// Source: NIST SP 811: 1 ft = 0.3048 m.
-constexpr double cubic_feet_per_m3 = 1 / (0.3048 * 0.3048 * 0.3048);
 
 std::string list_of(const std::vector<std::string>& names) {
   return fmt::format("{}", fmt::join(names, ", "));
@@ -41,10 +40,8 @@ bool cleaned_with_solvent(const Plan& plan) {
 void write_basis(Page& page, const Plan& plan, const Figures& figures) {
   const Room& room = plan.job.room;
   const AirChanges& changes = plan.job.data.air_changes;
-  page.paragraph(
-      {2, "-"},
-      fmt::format("Room {:g} m3 ({:.0f} cu ft); solvents: {}.", room.volume->in(cubic_metres),
-                  room.volume->in(cubic_metres)*cubic_feet_per_m3, list_of(solvent_titles(plan))));
+  page.paragraph({2, "-"}, fmt::format("Room {}; solvents: {}.", figures.room(*room.volume).text(),
+                                       list_of(solvent_titles(plan))));
   std::vector<std::string> openings{changes_text(plan, Opening::closed),
                                     changes_text(plan, Opening::ajar),
                                     changes_text(plan, Opening::open)};
@@ -58,9 +55,9 @@ void write_basis(Page& page, const Plan& plan, const Figures& figures) {
                                          changes.mixing_through_draft.value)
                            : ""));
   if (room.fan && !room.fan->measured)
-    page.paragraph(
-        {2, "-"}, fmt::format("Of the fan's rated {} only {} are counted on.",
-                              flow_text(room.fan->flow), percent_text(changes.fan_delivers.value)));
+    page.paragraph({2, "-"}, fmt::format("Of the fan's rated {} only {} are counted on.",
+                                         figures.air_flow(room.fan->flow).text(),
+                                         percent_text(changes.fan_delivers.value)));
   page.paragraph({2, "-"},
                  fmt::format("{}: {}.",
                              plan.room->habit_given ? "Airing as you gave it"
@@ -75,8 +72,8 @@ void write_basis(Page& page, const Plan& plan, const Figures& figures) {
   std::vector<std::string> limits;
   for (const std::size_t index : plan.room->solvents) {
     const Solvent& solvent = plan.job.data.solvents.at(index);
-    limits.push_back(fmt::format("{} {:.0f} mg/m3 ({})", solvent.title,
-                                 solvent.limit_8h.value.in(milligrams_per_cubic_metre),
+    limits.push_back(fmt::format("{} {} ({})", solvent.title,
+                                 figures.exposure(solvent.limit_8h.value).text(),
                                  solvent.limits_by));
   }
   page.paragraph({2, "-"},
@@ -91,11 +88,11 @@ void write_limits(Page& page, const Plan& plan, const Figures& figures) {
   table.head = {"limit", "reached", "when", "least flow"};
   for (std::size_t i = 0; i < names.size(); ++i) {
     const LimitJudgement& limit = plan.room->limits.at(i);
-    table.rows.push_back({std::string(names.at(i)), times_text(limit.share),
-                          figures.moment(limit.at),
-                          !limit.least_flow                ? "none found"
-                          : *limit.least_flow <= AirFlow{} ? "no need"
-                                                           : flow_text(*limit.least_flow)});
+    table.rows.push_back(
+        {std::string(names.at(i)), times_text(limit.share), figures.moment(limit.at),
+         !limit.least_flow                ? "none found"
+         : *limit.least_flow <= AirFlow{} ? "no need"
+                                          : figures.air_flow(*limit.least_flow).text()});
   }
   page.table(table);
   page.paragraph(
@@ -135,9 +132,9 @@ std::string until_text(const RoomJudgement& room, const StretchJudgement& stretc
 void write_stretches(Page& page, const Plan& plan, const Figures& figures) {
   page.blank();
   for (const StretchJudgement& stretch : plan.room->stretches)
-    page.paragraph(
-        {2, ""}, fmt::format("{}: {:.0f} g; {}", figures.day(stretch.coating.begin),
-                             stretch.solvent.in(grams), until_text(*plan.room, stretch, figures)));
+    page.paragraph({2, ""}, fmt::format("{}: {}; {}", figures.day(stretch.coating.begin),
+                                        figures.mass(stretch.solvent).text(),
+                                        until_text(*plan.room, stretch, figures)));
 }
 
 void write_proposal(Page& page, const Plan& plan) {
@@ -170,8 +167,7 @@ std::string_view counted_on(const Plan& plan) {
     return " Your hours are not moved for it: the air you gave is taken as the room's own.";
   if (plan.aired && plan.aired->every_chance)
     return " The hours of this plan count the room as open whenever you could be coating, so it "
-           "may "
-           "well be warmer.";
+           "may well be warmer.";
   return " The hours of this plan already count that cold.";
 }
 
@@ -214,7 +210,8 @@ void write_explosive(Page& page, const Plan& plan) {
           "Stop: by this estimate the vapour reaches {} of what explodes, {}. Do not coat in "
           "this room like this. Under a quarter of it: {}. See Fumes and airing.",
           share_text(limit.share / 4), words_for(plan.room->habit),
-          limit.least_flow ? "at least " + flow_text(*limit.least_flow) + " of outdoor air"
+          limit.least_flow ? fmt::format("at least {} of outdoor air",
+                                         Figures(plan.job).air_flow(*limit.least_flow).text())
                            : "no air flow was found"));
 }
 
@@ -259,13 +256,13 @@ void write_stop(Page& page, const Plan& plan) {
   const bool stops = plan.room && plan.room->stops();
   if (stops) write_explosive(page, plan);
   write_heater_clash(page, plan);
-  for (const Caution& caution : plan.cautions)
+  for (const Caution& caution : caution_texts(plan))
     if (caution.comes_first && !(stops && caution.key.ends_with("_vapour")))
       page.paragraph({0, caution.word}, caution.hazard + " " + first_sentence(caution.avoid));
 }
 
 bool opens_flammable_tin(const Plan& plan, const DatedStep& step) {
-  return !to_switch_off(plan.job).empty() &&
+  return has_ignition_source(plan.job) &&
          std::ranges::any_of(plan.flammable, [&](const FlammableTime& time) {
            return &plan.schedule.steps.at(time.first_step) == &step;
          });

@@ -1,6 +1,7 @@
 #include "tackfree/document/material_sections.hpp"
 
 #include "tackfree/words/display_text.hpp"
+#include "tackfree/words/sundry_words.hpp"
 #include "tackfree/words/tins_words.hpp"
 
 #include <algorithm>
@@ -135,17 +136,6 @@ std::string uses_text(const ThinnerPurchase& thinner, const Figures& figures) {
   return fmt::format("{}", fmt::join(uses, ", "));
 }
 
-std::string amount_text(const Sundry& sundry, const Figures& figures) {
-  switch (sundry.unit) {
-    case Sundry::Unit::metre:
-      return figures.length(metres(sundry.amount)).text();
-    case Sundry::Unit::sheet:
-    case Sundry::Unit::piece:
-      break;
-  }
-  return count_text(sundry.amount);
-}
-
 /// `4 um`, or `1 um (wiping varnish), 4 um (top coat)` where the coatings differ; empty without
 /// film.
 std::string sanding_losses(const Plan& plan, const Figures& figures) {
@@ -229,9 +219,11 @@ void write_shopping(Page& page, const Plan& plan, const Figures& figures) {
   }
   if (plan.shopping.sundries.empty()) return;
   page.heading("Also have at hand");
-  for (const Sundry& sundry : plan.shopping.sundries)
-    page.paragraph({0, "[ ] " + pad_left(10, amount_text(sundry, figures)) + " "},
-                   fmt::format("{}{}", sundry.what, sundry.why.empty() ? "" : ": " + sundry.why));
+  for (const Sundry& sundry : plan.shopping.sundries) {
+    const SundryText text = sundry_text(sundry, plan.job, figures);
+    page.paragraph({0, "[ ] " + pad_left(10, text.shown) + " "},
+                   fmt::format("{}: {}", text.what, text.why));
+  }
 }
 
 void write_grits(Page& page, const Plan& plan) {

@@ -1,6 +1,7 @@
 #include "tackfree/export/air_json.hpp"
 
 #include "tackfree/export/json_values.hpp"
+#include "tackfree/words/air_words.hpp"
 #include "tackfree/words/figures.hpp"
 
 #include <array>
@@ -81,8 +82,8 @@ void put_mix(Json& object, const Plan& plan, const AirMix& mix) {
   for (const AirSeam& seam : plan.air.seams()) {
     Json one;
     put_instant(one, "changes", seam.at, plan.job.calendar.zone);
-    one["before"] = seam.before;
-    one["after"] = seam.after;
+    one["before"] = source_words(seam.before);
+    one["after"] = source_words(seam.after);
     seams.push_back(std::move(one));
   }
   if (mix.indoors) object["indoors"] = indoors(plan, *mix.indoors);

@@ -1,6 +1,7 @@
 #include "tackfree/export/csv.hpp"
 
 #include "tackfree/words/display_text.hpp"
+#include "tackfree/words/sundry_words.hpp"
 #include "tackfree/words/tins_words.hpp"
 #include "tackfree/words/work_days.hpp"
 
@@ -139,11 +140,13 @@ std::string shopping_csv(const Plan& plan) {
     add_tins(csv, plan.job.coatings.at(purchase.coating).name, purchase);
   for (const ThinnerPurchase& purchase : plan.shopping.thinners)
     add_tins(csv, purchase.liquid, purchase);
+  const Figures figures(plan.job);
   for (const Sundry& sundry : plan.shopping.sundries) {
-    csv.text(sundry.what).number(sundry.amount, sundry.unit == Sundry::Unit::metre ? 1 : 0);
-    csv.text(units.at(static_cast<std::size_t>(sundry.unit)));
+    const SundryText text = sundry_text(sundry, plan.job, figures);
+    csv.text(text.what).number(text.amount, sundry.unit() == Sundry::Unit::metre ? 1 : 0);
+    csv.text(units.at(static_cast<std::size_t>(sundry.unit())));
     for (int i = 0; i < 11; ++i) csv.none();
-    csv.text(sundry.why).end_row();
+    csv.text(text.why).end_row();
   }
   return std::move(csv).whole();
 }

@@ -2,6 +2,7 @@
 
 #include "tackfree/export/json_values.hpp"
 #include "tackfree/words/figures.hpp"
+#include "tackfree/words/vapour_words.hpp"
 
 #include <array>
 #include <string_view>

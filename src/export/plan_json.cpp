@@ -7,8 +7,10 @@
 #include "tackfree/export/json_text.hpp"
 #include "tackfree/export/json_values.hpp"
 #include "tackfree/export/schedule_json.hpp"
+#include "tackfree/words/caution_words.hpp"
 #include "tackfree/words/figures.hpp"
 #include "tackfree/words/step_words.hpp"
+#include "tackfree/words/sundry_words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -172,12 +174,14 @@ Json shopping(const Plan& plan) {
   Json& thinners = object["thinners"] = Json::array();
   for (const ThinnerPurchase& bought : plan.shopping.thinners) thinners.push_back(purchase(bought));
   Json& sundries = object["sundries"] = Json::array();
+  const Figures figures(plan.job);
   for (const Sundry& sundry : plan.shopping.sundries) {
+    const SundryText text = sundry_text(sundry, plan.job, figures);
     Json item;
-    item["what"] = sundry.what;
-    item["amount"] = rounded(sundry.amount, 4);
-    item["unit"] = word_of(unit_words, sundry.unit);
-    item["why"] = sundry.why;
+    item["what"] = text.what;
+    item["amount"] = rounded(text.amount, 4);
+    item["unit"] = word_of(unit_words, sundry.unit());
+    item["why"] = text.why;
     item["origin"] = word_for(sundry.origin);
     sundries.push_back(std::move(item));
   }
@@ -186,7 +190,7 @@ Json shopping(const Plan& plan) {
 
 Json cautions(const Plan& plan) {
   Json array = Json::array();
-  for (const Caution& caution : plan.cautions) {
+  for (const Caution& caution : caution_texts(plan)) {
     Json object;
     object["key"] = caution.key;
     object["word"] = caution.word;

@@ -6,6 +6,7 @@
 #include "tackfree/plan/due_dates.hpp"
 #include "tackfree/plan/recoat_slack.hpp"
 #include "tackfree/words/figures.hpp"
+#include "tackfree/words/how_lines.hpp"
 #include "tackfree/words/step_words.hpp"
 
 #include <string>
@@ -143,7 +144,7 @@ Json dated_step(const Plan& plan, const StepWords& words, const DatedStep& step,
   }
   object["session"] = step.session ? Json(*step.session) : Json(nullptr);
   object["on_typical_air"] = step.on_typical_air;
-  object["how"] = op.how;
+  object["how"] = how_lines(plan, op);
   return object;
 }
 

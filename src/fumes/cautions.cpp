@@ -1,30 +1,21 @@
 #include "tackfree/fumes/cautions.hpp"
 
 #include "tackfree/fumes/ignition.hpp"
-#include "tackfree/fumes/vapour_words.hpp"
+#include "tackfree/fumes/signal_word.hpp"
 
 #include <algorithm>
-#include <array>
 #include <chrono>
 #include <map>
-
-#include <fmt/format.h>
-#include <fmt/ranges.h>
 
 namespace tackfree {
 namespace {
 
-/// Signal words of ANSI Z535.4, the gravest first.
-constexpr std::array<std::string_view, 4> words{"DANGER", "WARNING", "CAUTION", "NOTICE"};
-
-std::ptrdiff_t gravity(std::string_view word) {
-  return std::ranges::find(words, word) - words.begin();
-}
-
 /// The word becomes `word` unless it is graver already.
-void raise_to(Caution& caution, std::string_view word) {
-  if (gravity(caution.word) > gravity(word)) caution.word = word;
+void raise_to(RaisedCaution& caution, std::string_view word) {
+  if (gravity(caution.text.word) > gravity(word)) caution.text.word = word;
 }
+
+const std::string& text_key(const RaisedCaution& caution) { return caution.text.key; }
 
 bool about_vapour(const std::string& key) { return key.ends_with("_vapour"); }
 
@@ -36,8 +27,8 @@ class CautionList {
   }
 
   /// `undated` is the part of the day's solvent that no room air could be reckoned for.
-  std::vector<Caution> result(const OperationList& list, Mass in_a_day, Mass undated,
-                              const std::optional<RoomJudgement>& room) {
+  std::vector<RaisedCaution> result(const OperationList& list, Mass in_a_day, Mass undated,
+                                    const std::optional<RoomJudgement>& room) {
     for (const Coating* coating : coatings_)
       for (const std::string& key : coating->words.cautions) add(key);
     add_for_thinner_and_cleaner();
@@ -57,15 +48,17 @@ class CautionList {
     raise_spraying(list);
     name_ignition_sources();
     name_data_sheet_word();
-    for (Caution& caution : cautions_)
-      caution.comes_first = caution.word == "DANGER" || caution.key == "isocyanates";
-    std::ranges::stable_sort(cautions_, {}, [](const Caution& c) { return gravity(c.word); });
+    for (RaisedCaution& caution : cautions_)
+      caution.text.comes_first =
+          caution.text.word == "DANGER" || text_key(caution) == "isocyanates";
+    std::ranges::stable_sort(cautions_, {},
+                             [](const RaisedCaution& c) { return gravity(c.text.word); });
     return std::move(cautions_);
   }
 
  private:
-  Caution* chosen(const std::string& key) {
-    const auto found = std::ranges::find(cautions_, key, &Caution::key);
+  RaisedCaution* chosen(const std::string& key) {
+    const auto found = std::ranges::find(cautions_, key, text_key);
     return found == cautions_.end() ? nullptr : &*found;
   }
 
@@ -73,7 +66,7 @@ class CautionList {
     if (chosen(key) != nullptr) return;
     const auto& texts = job_.data.texts.cautions;
     const auto text = std::ranges::find(texts, key, &Caution::key);
-    if (text != texts.end()) cautions_.push_back(*text);
+    if (text != texts.end()) cautions_.push_back({.text = *text});
   }
 
   /// A coating that hardly burns itself, thinned or cleaned with what does.
@@ -86,8 +79,8 @@ class CautionList {
     }
   }
 
-  Caution* first_about_vapour() {
-    const auto found = std::ranges::find_if(cautions_, about_vapour, &Caution::key);
+  RaisedCaution* first_about_vapour() {
+    const auto found = std::ranges::find_if(cautions_, about_vapour, text_key);
     return found == cautions_.end() ? nullptr : &*found;
   }
 
@@ -96,42 +89,40 @@ class CautionList {
     if (in_a_day <= Mass{}) return;
     const std::optional<Volume> room = job_.room.volume;
     const double share = room ? still_room_bound(undated, *room) / assumed_explosive_limit : 0.0;
-    const bool alarming = share >= warning_share || (judged && signal_word(*judged));
+    const bool alarming = share >= can_burn_share || (judged && signal_word(*judged));
     if (alarming && first_about_vapour() == nullptr) add("solvent_vapour");
-    Caution* caution = first_about_vapour();
+    RaisedCaution* caution = first_about_vapour();
     if (caution == nullptr) return;
 
-    caution->hazard +=
-        fmt::format(" Up to {:.0f} g evaporate in the heaviest 24 hours.", in_a_day.in(grams));
+    caution->in_a_day = in_a_day;
     if (std::ranges::any_of(coatings_, [](const Coating* c) {
           return c->flash_point && c->flash_point->value < fire_code_class_1;
         }))
       raise_to(*caution, "WARNING");
     if (!room) {
       raise_to(*caution, "WARNING");  // nothing is known that would allow a lesser word
-      caution->avoid += " Give the room's volume in the job and the vapour is estimated.";
+      caution->volume_unknown = true;
     }
     if (!room || undated <= Mass{}) return;
-    caution->hazard += fmt::format(
-        " What has no date, all of it in the still, closed room, would be {:.1f} g/m3, {:.0f} % of "
-        "the lower explosive limit ({:.0f} g/m3 assumed).",
-        still_room_bound(undated, *room).in(grams_per_cubic_metre), 100 * share,
-        assumed_explosive_limit.in(grams_per_cubic_metre));
-    judge(*caution, share);
+    caution->undated = UndatedVapour{still_room_bound(undated, *room), share};
+    if (share >= can_burn_share)
+      raise_to(*caution, share >= can_explode_share ? "DANGER" : "WARNING");
   }
 
   void judge_room(const std::optional<RoomJudgement>& judged) {
-    Caution* caution = first_about_vapour();
+    RaisedCaution* caution = first_about_vapour();
     if (!judged || caution == nullptr) return;
-    caution->hazard += vapour_estimate(*judged);
+    caution->of_room = true;
     if (const auto word = signal_word(*judged)) raise_to(*caution, *word);
-    caution->avoid = vapour_remedy(*judged) + caution->avoid;
-    if (caution->key != "ethanol_vapour") caution->avoid += cartridge_sentence(job_, *judged);
+    if (text_key(*caution) == "ethanol_vapour") return;
+    for (const std::size_t solvent : judged->solvents)
+      if (!job_.data.solvents.at(solvent).cartridges_serve)
+        caution->no_cartridges.push_back(solvent);
   }
 
   /// Sprayed, an isocyanate is no work for a home.
   void raise_sprayed_isocyanates(const OperationList& list) {
-    Caution* caution = chosen("isocyanates");
+    RaisedCaution* caution = chosen("isocyanates");
     const bool sprayed = std::ranges::any_of(list.operations, [&](const Operation& o) {
       return o.method && o.coating &&
              job_.data.methods.at(*o.method).flashed_off.value > Fraction{} &&
@@ -139,44 +130,38 @@ class CautionList {
     });
     if (caution == nullptr || !sprayed) return;
     raise_to(*caution, "DANGER");
-    caution->avoid =
-        "Do not spray this at home: it takes a supplied-air respirator and a professional booth. " +
-        caution->avoid;
+    caution->sprayed_isocyanates = true;
   }
 
   /// Mist of what burns, in a closed room or beside a flame.
   void raise_spraying(const OperationList& list) {
-    Caution* caution = chosen("spraying");
+    RaisedCaution* caution = chosen("spraying");
     const bool flammable = std::ranges::any_of(list.operations, [&](const Operation& o) {
       if (!o.method || !o.coating || !job_.data.methods.at(*o.method).sprayed) return false;
       const auto& flash = job_.coatings.at(*o.coating).flash_point;
       return flash && flash->value < fire_code_class_1;
     });
     if (caution == nullptr || !flammable) return;
-    const std::vector<std::string> off = to_switch_off(job_);
+    const bool beside_source = has_ignition_source(job_);
     const bool closed = !job_.room.airing || job_.room.airing->while_coating == Opening::closed;
-    if (off.empty() && !closed) return;
+    if (!beside_source && !closed) return;
     raise_to(*caution, "DANGER");
-    std::string where = closed ? "in a closed room" : "in this room";
-    if (!off.empty()) where += fmt::format(" with {} in it", fmt::join(off, ", "));
-    caution->avoid =
-        fmt::format("Do not spray this {}: the mist can explode. ", where) + caution->avoid;
+    caution->mist = SprayedMist{.room_closed = closed, .beside_source = beside_source};
   }
 
   /// The plan's words and those of the data sheet are two scales. Source: flammable liquids of 29
   /// CFR 1910.1200, appendix B.6: Danger under 23 C, Warning up to 93 C (from memory).
   void name_data_sheet_word() {
     constexpr Temperature danger_below = celsius(23), warning_to = celsius(93);
-    Caution* caution = chosen("ignition");
+    RaisedCaution* caution = chosen("ignition");
     if (caution == nullptr) return;
     std::optional<Temperature> lowest;
     for (const Coating* coating : coatings_)
       if (coating->flash_point && (!lowest || coating->flash_point->value < *lowest))
         lowest = coating->flash_point->value;
     if (!lowest || *lowest > warning_to) return;
-    caution->avoid += fmt::format(
-        " The safety data sheet has a signal word of its own; for this flash point it is {}.",
-        *lowest < danger_below ? "Danger" : "Warning");
+    caution->data_sheet_word =
+        *lowest < danger_below ? DataSheetWord::danger : DataSheetWord::warning;
   }
 
   /// Litres of coating with a flash point below `flash` that this job needs or has on the shelf.
@@ -192,29 +177,10 @@ class CautionList {
     return sum;
   }
 
-  static void judge(Caution& caution, double share) {
-    if (share >= danger_share) {
-      raise_to(caution, "DANGER");
-      caution.avoid =
-          "The vapour can explode: do not put this much on in this room. Coat outdoors, in a "
-          "professional booth, or less in a day. No flame, no spark. " +
-          caution.avoid;
-    } else if (share >= warning_share) {
-      raise_to(caution, "WARNING");
-      caution.avoid = "The vapour can burn: more air, every flame and spark removed, pilots off. " +
-                      caution.avoid;
-    }
-  }
-
   void name_ignition_sources() {
-    Caution* caution = chosen("ignition");
-    const std::vector<std::string> off = to_switch_off(job_);
-    if (caution == nullptr || off.empty()) return;
-    caution->avoid += fmt::format(" Here: {}.", fmt::join(off, ", "));
+    if (RaisedCaution* caution = chosen("ignition"))
+      caution->names_sources = has_ignition_source(job_);
   }
-
-  static constexpr double warning_share = 0.10;
-  static constexpr double danger_share = 0.25;
 
   /// Source: International Fire Code 2018, definition of classes I and II (38 C) and III B (93 C).
   static constexpr Temperature fire_code_class_1 = celsius(38);
@@ -227,7 +193,7 @@ class CautionList {
   const Job& job_;
   const JobVolumes& volumes_;
   std::vector<const Coating*> coatings_;  ///< that the job uses
-  std::vector<Caution> cautions_;
+  std::vector<RaisedCaution> cautions_;
 };
 
 /// The index of the coat that an operation puts on, among the needs.
@@ -311,9 +277,11 @@ SolventInADay solvent_in_a_day(const Job& job, const OperationList& list, const 
   return {std::max(heaviest_day(std::move(releases)), undated), undated};
 }
 
-std::vector<Caution> cautions(const Job& job, const OperationList& list, const JobVolumes& volumes,
-                              const std::vector<CoatEmission>& emissions, const Schedule& schedule,
-                              const std::optional<RoomJudgement>& room) {
+std::vector<RaisedCaution> cautions(const Job& job, const OperationList& list,
+                                    const JobVolumes& volumes,
+                                    const std::vector<CoatEmission>& emissions,
+                                    const Schedule& schedule,
+                                    const std::optional<RoomJudgement>& room) {
   const SolventInADay day = solvent_in_a_day(job, list, volumes, emissions, schedule);
   return CautionList(job, volumes).result(list, day.heaviest, day.undated, room);
 }

@@ -88,10 +88,10 @@ std::optional<HeaterClash> heater_clash(const Job& job, const std::vector<Flamma
   return clash;
 }
 
-std::vector<std::string> to_switch_off(const Job& job) {
-  std::vector<std::string> names = job.room.ignition_sources;
-  if (may_light(heating_of(job))) names.emplace_back("the heater");
-  return names;
+bool heater_may_light(const Job& job) { return may_light(heating_of(job)); }
+
+bool has_ignition_source(const Job& job) {
+  return !job.room.ignition_sources.empty() || heater_may_light(job);
 }
 
 }  // namespace tackfree

@@ -1,6 +1,7 @@
 #include "tackfree/html/fumes_chart.hpp"
 
 #include "tackfree/html/svg.hpp"
+#include "tackfree/words/vapour_words.hpp"
 
 #include <algorithm>
 #include <array>

@@ -1,5 +1,7 @@
 #include "tackfree/html/week_axis.hpp"
 
+#include "tackfree/words/air_words.hpp"
+
 #include <algorithm>
 
 namespace tackfree {
@@ -56,7 +58,7 @@ void write_axis(Markup& svg, const WeekAxis& week, const Plan& plan, const Figur
   write_divide(svg, week, "now", plan.now, "now", height);
   for (const AirSeam& seam : plan.air.seams())
     if (seam.at != plan.air.typical_from())
-      write_divide(svg, week, "seam", seam.at, seam.after, height);
+      write_divide(svg, week, "seam", seam.at, source_words(seam.after), height);
   if (const auto typical = plan.air.typical_from())
     write_divide(svg, week, "seam", *typical, "typical air from here", height);
 }

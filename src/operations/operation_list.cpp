@@ -70,23 +70,8 @@ class BatchOperations {
     op.waits.insert(op.waits.end(), next_waits_.begin(), next_waits_.end());
     next_waits_.clear();
     op.how = how_to(job_.data.texts, op, coating(op.step));
-    say_portions(op);
     list_.operations.push_back(std::move(op));
     return list_.operations.size() - 1;
-  }
-
-  /// What the class's lines cannot know: how many pots or portions it comes to.
-  void say_portions(Operation& op) const {
-    if (op.pots > 1)
-      op.how.push_back(
-          fmt::format("Mix {} pots, one after the other: each is good for {:g} h only.", op.pots,
-                      job_.coatings[*op.coating].pot_life->value.in(hours)));
-    if (op.portions < 2) return;
-    const Area each = op.area / op.portions;
-    op.how.push_back(fmt::format(
-        "In {} portions of {}: put one on, leave it, wipe it off, then the next.", op.portions,
-        job_.units == UnitSystem::us ? fmt::format("{:.0f} sq ft", each.in(square_feet))
-                                     : fmt::format("{:.1f} m2", each.in(square_metres))));
   }
 
   void then_wait(std::size_t operation, std::optional<Stage> stage = {}, Duration delay = {}) {

@@ -43,7 +43,6 @@ constexpr std::string_view wanted_area =
     "wanted an area with its unit (mm2, cm2, m2, in2, ft2, yd2), such as 2.4 m2, 26 sq ft";
 
 constexpr Unit<VolumeKind> centilitres{1e-5};
-constexpr Unit<VolumeKind> cubic_feet{0.3048 * 0.3048 * 0.3048};
 using VolumeName = NamedUnit<VolumeKind>;
 constexpr std::array volume_names{VolumeName{"ml", millilitres},
                                   VolumeName{"cl", centilitres},

@@ -205,7 +205,7 @@ class Answer {
 
   /// What must be off now, or before the tin of the next stretch of work today is opened.
   void off() {
-    if (to_switch_off(plan_.job).empty()) return;
+    if (!has_ignition_source(plan_.job)) return;
     const bool asked = std::ranges::any_of(plan_.flammable, [&](const FlammableTime& flammable) {
       const bool on = flammable.time.begin <= plan_.now && plan_.now < flammable.time.end;
       const bool next = tonight_.today && std::ranges::find(tonight_.work, flammable.first_step) !=

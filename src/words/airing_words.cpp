@@ -1,5 +1,7 @@
 #include "tackfree/words/airing_words.hpp"
 
+#include "tackfree/words/vapour_words.hpp"
+
 #include <algorithm>
 #include <iterator>
 #include <set>

@@ -311,16 +311,14 @@ FigureGroup common_group(const Plan& plan, const Figures& figures) {
   return std::move(group).sorted();
 }
 
-void add_solvent(Group& group, const Solvent& solvent) {
-  const auto air = [](MassPerVolume m) {
-    return fmt::format("{:g} mg/m3", rounded(m.in(milligrams_per_cubic_metre), 1));
-  };
+void add_solvent(Group& group, const Solvent& solvent, const Figures& figures) {
   group.add(solvent.title + " burns from", solvent.explosive_limit,
             fmt::format("{:g} % in air", rounded(solvent.explosive_limit.value.in(percent), 2)));
-  group.add(solvent.title + " at work, 8 h,", solvent.limit_8h, air(solvent.limit_8h.value));
+  group.add(solvent.title + " at work, 8 h,", solvent.limit_8h,
+            figures.exposure(solvent.limit_8h.value).text());
   if (solvent.limit_15min)
     group.add(solvent.title + " at work, 15 min,", *solvent.limit_15min,
-              air(solvent.limit_15min->value));
+              figures.exposure(solvent.limit_15min->value).text());
   group.add(solvent.title + " leaves a wet coat at", solvent.release,
             fmt::format("{:g} an hour", rounded(solvent.release.value.in(per_hour), 3)));
 }
@@ -331,7 +329,7 @@ std::string title_of(const FinishingData& data, const std::string& solvent) {
 }
 
 /// What the estimate of vapour rests on; nothing where there is none.
-FigureGroup vapour_group(const Plan& plan) {
+FigureGroup vapour_group(const Plan& plan, const Figures& figures) {
   Group group("Vapour and airing");
   const AirChanges& changes = plan.job.data.air_changes;
   const auto rate = [&](std::string_view name, const Sourced<ChangeRate>& r) {
@@ -348,7 +346,7 @@ FigureGroup vapour_group(const Plan& plan) {
   group.add("bad mixing, through draft, /", changes.mixing_through_draft,
             factor_text(changes.mixing_through_draft.value));
   for (const std::size_t solvent : plan.room->solvents)
-    add_solvent(group, plan.job.data.solvents.at(solvent));
+    add_solvent(group, plan.job.data.solvents.at(solvent), figures);
   for (const CoatingNeed& need : plan.volumes.coatings)
     for (const SolventShare& each : plan.job.coatings.at(need.coating).solvent_mix)
       group.add(fmt::format("{} in what {} gives off", title_of(plan.job.data, each.solvent),
@@ -368,7 +366,7 @@ std::vector<FigureGroup> figure_groups(const Plan& plan, const Figures& figures)
     if (op.method && methods.insert(*op.method).second)
       groups.push_back(method_group(plan.job.data.methods.at(*op.method), figures));
   groups.push_back(common_group(plan, figures));
-  if (plan.room) groups.push_back(vapour_group(plan));
+  if (plan.room) groups.push_back(vapour_group(plan, figures));
   return groups;
 }
 

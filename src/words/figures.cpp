@@ -26,6 +26,14 @@ std::string at_most(double value, int decimals) {
   return text;
 }
 
+/// Two digits, rounded up, at least 1.
+std::string two_digits_up(double number) {
+  if (number <= 0) return "0";
+  if (number <= 1) return "1";
+  const double step = std::pow(10.0, std::floor(std::log10(number)) - 1);
+  return at_most(std::ceil(number / step - 1e-9) * step, 1);
+}
+
 struct ShownUnit {
   Unit<VolumeKind> unit;
   int decimals;
@@ -119,6 +127,31 @@ Figure Figures::air_speed(Speed s) const {
 }
 
 Figure Figures::density(MassPerVolume d) const { return {fixed(d.in(grams_per_litre), 0), "g/L"}; }
+
+Figure Figures::mass(Mass m) const {
+  return chosen({fixed(m.in(grams), 0), "g"}, rounded(m.in(ounces), 1) < 16
+                                                  ? Figure{at_most(m.in(ounces), 1), "oz"}
+                                                  : Figure{at_most(m.in(pounds), 1), "lb"});
+}
+
+Figure Figures::room(Volume v) const {
+  return chosen({at_most(v.in(cubic_metres), 1), "m\u00b3"}, {fixed(v.in(cubic_feet), 0), "cu ft"});
+}
+
+Figure Figures::air_flow(AirFlow f) const {
+  return chosen({two_digits_up(f.in(cubic_metres_per_hour)), "m\u00b3/h"},
+                {two_digits_up(f.in(cubic_feet_per_minute)), "cfm"});
+}
+
+Figure Figures::vapour(MassPerVolume v) const {
+  return chosen({at_most(v.in(grams_per_cubic_metre), 1), "g/m\u00b3"},
+                {at_most(v.in(ounces_per_1000_cubic_feet), 1), "oz/1000 cu ft"});
+}
+
+Figure Figures::exposure(MassPerVolume v) const {
+  const double mg = v.in(milligrams_per_cubic_metre);
+  return {at_most(mg, mg < 10 ? 1 : 0), "mg/m\u00b3"};
+}
 
 Figure Figures::temperature(Temperature t) const {
   return chosen({fixed(t.in_celsius(), 0), "\u00b0C"}, {fixed(t.in_fahrenheit(), 0), "\u00b0F"});

@@ -49,10 +49,11 @@ TEST_CASE("Sources follow each other in order and the seams are told") {
   REQUIRE(air);
   REQUIRE(air->seams.size() == 2);
   CHECK(air->seams[0].at == joined_from + Minutes(50 * 60));
-  CHECK(air->seams[0].before == "forecast");
-  CHECK(air->seams[0].after == "lows and highs");
+  CHECK(air->seams[0].before.name == "forecast");
+  CHECK(air->seams[0].after.name == "lows and highs");
   CHECK(air->seams[1].at == joined_from + Minutes(4 * 1440));
-  CHECK(air->seams[1].after == "typical April values");
+  CHECK(air->seams[1].after.name.empty());
+  CHECK(air->seams[1].after.typical_month == 4);
   CHECK(air->typical_from == joined_from + Minutes(4 * 1440));
   CHECK_FALSE(air->mean_day_from);
   for (std::size_t i = 1; i < air->nodes.size(); ++i)

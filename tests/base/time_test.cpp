@@ -92,6 +92,8 @@ TEST_CASE("days count over months and leap years") {
   CHECK(days_between(end, parse_date("2029-02-28").value()) == 366);
   CHECK(weekday_index(parse_date("2027-04-05").value()) == 0);  // a Monday
   CHECK(weekday_index(parse_date("2027-04-11").value()) == 6);
+  CHECK(month_name(4) == "April");
+  CHECK(month_name(12) == "December");
 }
 
 }  // namespace

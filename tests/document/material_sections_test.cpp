@@ -96,13 +96,11 @@ TEST_CASE("the litres add up to what is expected, row by row") {
 
 TEST_CASE("other things carry their amounts in the person's units") {
   Plan plan = small_plan({}, UnitSystem::metric);
-  plan.shopping.sundries.push_back({"masking tape", 7.2, Sundry::Unit::metre, ""});
-  plan.shopping.sundries.push_back({"brush", 1, Sundry::Unit::piece, ""});
+  plan.shopping.sundries.push_back({.item = Sundry::Item::masking_tape, .amount = 7.2});
   const std::string text =
       written_text([&](Page& p) { write_shopping(p, plan, Figures(plan.job)); });
-  CHECK(holds(text, "[ ]          1  P120 sheets or discs: for the bare wood\n"));
-  CHECK(holds(text, "[ ]      7.2 m  masking tape\n"));
-  CHECK(holds(text, "[ ]          1  brush\n"));
+  CHECK(holds(text, "[ ]          1  abrasive sheet or disc, P120: for 0.50 m\u00b2\n"));
+  CHECK(holds(text, "[ ]        8 m  masking tape: around what is masked\n"));
 }
 
 TEST_CASE("batches with the same grits share a line") {

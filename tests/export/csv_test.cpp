@@ -96,5 +96,5 @@ TEST_CASE("areas and shopping say their units in the head") {
   CHECK(shopping[1][1] == "1 x 1 qt");
   CHECK(shopping[1][3] == "200");
   CHECK(shopping[1][13] == "24.00");
-  CHECK(shopping.back()[0] == "P120 sheets or discs");
+  CHECK(shopping.back()[0] == "abrasive sheet or disc, P120");
 }

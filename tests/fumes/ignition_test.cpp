@@ -108,12 +108,17 @@ TEST_CASE("a heater with a flame that runs then is named with the hours, a seale
   CHECK_FALSE(heater_clash(evening.job, evening.times()));
 }
 
-TEST_CASE("what is switched off goes by the names that the job gives, its heater with them") {
+TEST_CASE("what the job lists can light vapour, and so can its heater unless it is sealed") {
   Evening evening;
-  evening.job.room.ignition_sources = {"water heater", "freezer"};
-  CHECK(to_switch_off(evening.job) == std::vector<std::string>{"water heater", "freezer"});
-  evening.heat(HeaterKind::glowing, {{6 * 60, 9 * 60}});
-  CHECK(to_switch_off(evening.job).size() == 3);
+  CHECK_FALSE(has_ignition_source(evening.job));
   evening.heat(HeaterKind::sealed, {{6 * 60, 9 * 60}});
-  CHECK(to_switch_off(evening.job).size() == 2);
+  CHECK_FALSE(heater_may_light(evening.job));
+  CHECK_FALSE(has_ignition_source(evening.job));
+  evening.heat(HeaterKind::glowing, {{6 * 60, 9 * 60}});
+  CHECK(heater_may_light(evening.job));
+  CHECK(has_ignition_source(evening.job));
+  Evening listed;
+  listed.job.room.ignition_sources = {"freezer"};
+  CHECK_FALSE(heater_may_light(listed.job));
+  CHECK(has_ignition_source(listed.job));
 }

@@ -180,7 +180,6 @@ TEST_CASE("oil comes off again in the same stretch, in portions that can be wipe
   CHECK(large.portions == 3);
   CHECK(large.work.in(minutes) == doctest::Approx(57.6 + 2 * (10 + 28.8 / 3)));
   CHECK(at(list, "top/finish/coat-1/both/wipe-off").work.in(minutes) == doctest::Approx(28.8 / 3));
-  CHECK(large.how.back().find("3 portions of 3.8 m2") != std::string::npos);
 }
 
 TEST_CASE("a two-part coating is mixed in as many pots as its pot life asks for") {
@@ -193,7 +192,6 @@ TEST_CASE("a two-part coating is mixed in as many pots as its pot life asks for"
   job.parts[0].quantity = 15;
   CHECK(coat().pots == 2);  // 259 min
   CHECK(coat().work.in(minutes) == doctest::Approx(15 * 2.304 / 8 * 60 + 10));
-  CHECK(coat().how.back().find("2 pots") != std::string::npos);
   CHECK(at(list_of(testing::sample_job()), "top/finish/coat-1/back/coat").pots == 0);
 }
 

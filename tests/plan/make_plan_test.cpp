@@ -129,7 +129,7 @@ TEST_CASE("the litres to buy are the coats and what the tools keep in the plan's
 TEST_CASE("sprayed coats bring the caution about spraying, brushed ones do not") {
   const auto warns = [](const Plan& plan) {
     return std::any_of(plan.cautions.begin(), plan.cautions.end(),
-                       [](const Caution& caution) { return caution.key == "spraying"; });
+                       [](const RaisedCaution& caution) { return caution.text.key == "spraying"; });
   };
   Job job = sample_job();
   CHECK_FALSE(warns(plan_of(job)));
@@ -196,8 +196,8 @@ TEST_CASE("the finished plan is judged in its room, by the job's habit or as clo
   CHECK(aired.room->verdict == HabitVerdict::enough);
   const auto word = [](const Plan& plan) {
     return std::find_if(plan.cautions.begin(), plan.cautions.end(),
-                        [](const Caution& c) { return c.key == "solvent_vapour"; })
-        ->word;
+                        [](const RaisedCaution& c) { return c.text.key == "solvent_vapour"; })
+        ->text.word;
   };
   CHECK(word(closed) == "WARNING");
   CHECK(word(aired) == "CAUTION");
@@ -211,8 +211,8 @@ TEST_CASE("a fast finish sprayed in a small closed room is stopped with the flow
   REQUIRE(plan.room);
   CHECK(plan.room->stops());
   CHECK(plan.room->limit(VapourLimit::quarter_explosive).least_flow > AirFlow{});
-  CHECK(plan.cautions.front().word == "DANGER");
-  CHECK(plan.cautions.front().key == "ethanol_vapour");
+  CHECK(plan.cautions.front().text.word == "DANGER");
+  CHECK(plan.cautions.front().text.key == "ethanol_vapour");
   CHECK(plan.schedule.unplaced.empty());
 }
 

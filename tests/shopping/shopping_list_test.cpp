@@ -35,14 +35,16 @@ struct Case {
   }
 };
 
-const Sundry* found(const ShoppingList& list, const std::string& start) {
+using Item = Sundry::Item;
+
+const Sundry* found(const ShoppingList& list, Item item, std::optional<Grit> grit = {}) {
   for (const Sundry& sundry : list.sundries)
-    if (sundry.what.starts_with(start)) return &sundry;
+    if (sundry.item == item && sundry.grit == grit) return &sundry;
   return nullptr;
 }
 
-double amount(const ShoppingList& list, const std::string& start) {
-  const Sundry* sundry = found(list, start);
+double amount(const ShoppingList& list, Item item, std::optional<Grit> grit = {}) {
+  const Sundry* sundry = found(list, item, grit);
   return sundry == nullptr ? 0.0 : sundry->amount;
 }
 
@@ -189,45 +191,44 @@ TEST_CASE("sheets are rounded up once a grit, not once a sanding") {
   sanded.sand(OperationKind::sand_between, 240, 0.3);
   sanded.sand(OperationKind::sand_bare, 180, 2.0);
   const ShoppingList list = sanded.shop();
-  CHECK(amount(list, "abrasive sheets or discs, P120") == 2);
-  CHECK(amount(list, "abrasive sheets or discs, P180") == 2);
-  CHECK(amount(list, "abrasive sheet or disc, P240") == 1);
-  CHECK(found(list, "abrasive sheet or disc, P240")->why == "for 4.6 m2");
-  CHECK(amount(list, "dust mask, N95") == 1);
+  CHECK(amount(list, Item::abrasive, Grit{120}) == 2);
+  CHECK(amount(list, Item::abrasive, Grit{180}) == 2);
+  CHECK(amount(list, Item::abrasive, Grit{240}) == 1);
+  CHECK(found(list, Item::abrasive, Grit{240})->area.in(square_metres) == Approx(4.6));
+  CHECK(amount(list, Item::dust_mask) == 1);
 }
 
 TEST_CASE("a waterborne coating needs no can for oily rags") {
   Case water;
   water.job.coatings[0] = waterborne();
   water.job.systems[0].steps[0].coating = "waterborne";
-  CHECK(found(water.shop(), "metal can") == nullptr);
+  CHECK(found(water.shop(), Item::lidded_can) == nullptr);
   CHECK(water.shop().thinners.empty());
-  CHECK(amount(Case().shop(), "metal can") == 1);
+  CHECK(amount(Case().shop(), Item::lidded_can) == 1);
 }
 
 TEST_CASE("small things follow the sessions, and nothing is listed that the job does not need") {
   const ShoppingList list = Case(4).shop();
-  CHECK(amount(list, "pairs of nitrile gloves") == 4);
-  CHECK(amount(list, "rags") == 8);
-  CHECK(amount(list, "stirring sticks") == 4);
-  CHECK(amount(list, "brush") == 1);
-  CHECK(amount(list, "cloths to take the dust off") == 2);
-  CHECK(found(list, "masking tape") == nullptr);
-  CHECK(found(list, "dust mask") == nullptr);
-  CHECK(found(list, "abrasive") == nullptr);
+  CHECK(amount(list, Item::gloves) == 4);
+  CHECK(amount(list, Item::rag) == 8);
+  CHECK(amount(list, Item::stirring_stick) == 4);
+  CHECK(amount(list, Item::applicator) == 1);
+  CHECK(amount(list, Item::dusting_cloth) == 2);
+  CHECK(found(list, Item::masking_tape) == nullptr);
+  CHECK(found(list, Item::dust_mask) == nullptr);
+  CHECK(found(list, Item::abrasive) == nullptr);
 }
 
 TEST_CASE("rollers serve one session, a brush serves them all") {
   Case rolled(4);
-  rolled.job.data.methods[0].applicator = "foam roller sleeves";
   rolled.job.data.methods[0].applicator_each_session = true;
-  CHECK(amount(rolled.shop(), "foam roller sleeves, for varnish") == 4);
-  CHECK(amount(Case(4).shop(), "brush, for varnish") == 1);
+  CHECK(amount(rolled.shop(), Item::applicator) == 4);
+  CHECK(amount(Case(4).shop(), Item::applicator) == 1);
 }
 
-TEST_CASE("tape is bought by the whole metre") {
+TEST_CASE("tape is listed as long as it is") {
   Case taped;
   taped.tape = metres(3.6);
-  CHECK(amount(taped.shop(), "masking tape") == 4);
-  CHECK(found(taped.shop(), "masking tape")->unit == Sundry::Unit::metre);
+  CHECK(amount(taped.shop(), Item::masking_tape) == Approx(3.6));
+  CHECK(found(taped.shop(), Item::masking_tape)->unit() == Sundry::Unit::metre);
 }

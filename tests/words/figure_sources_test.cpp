@@ -84,7 +84,7 @@ TEST_CASE("the estimate of vapour tells where its limits and air changes come fr
   plan.room->solvents = {0};
   const FigureGroup vapour = figure_groups(plan, Figures(plan.job)).back();
   CHECK(vapour.title == "Vapour and airing");
-  CHECK(lists(from(vapour, Origin::published, "a guide"), "spirits at work, 8 h, 350 mg/m3"));
+  CHECK(lists(from(vapour, Origin::published, "a guide"), "spirits at work, 8 h, 350 mg/m\u00b3"));
   CHECK(lists(from(vapour, Origin::assumed, ""), "ajar 1.5 air changes an hour"));
 }
 

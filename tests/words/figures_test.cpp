@@ -46,6 +46,30 @@ TEST_CASE("temperatures and their differences are told apart") {
   CHECK(metric.temperature(celsius(-0.4)).text() == "0 \u00b0C");
 }
 
+TEST_CASE(
+    "masses, rooms and vapour are in the person's own units, exposure in that of data sheets") {
+  const Figures both(job_in(UnitSystem::both));
+  CHECK(metric.mass(grams(153.4)).text() == "153 g");
+  CHECK(us.mass(grams(153.4)).text() == "5.4 oz");
+  CHECK(us.mass(ounces(15.96)).text() == "1 lb");
+  CHECK(us.mass(pounds(2.5)).text() == "2.5 lb");
+  CHECK(metric.room(cubic_metres(38.52)).text() == "38.5 m\u00b3");
+  CHECK(us.room(cubic_metres(90)).text() == "3178 cu ft");
+  CHECK(both.room(cubic_metres(90)).text() == "90 m\u00b3 (3178 cu ft)");
+  CHECK(metric.vapour(grams_per_cubic_metre(12.46)).text() == "12.5 g/m\u00b3");
+  CHECK(us.vapour(grams_per_cubic_metre(40)).text() == "40 oz/1000 cu ft");
+  CHECK(us.exposure(milligrams_per_cubic_metre(111.3)).text() == "111 mg/m\u00b3");
+  CHECK(metric.exposure(milligrams_per_cubic_metre(0.37)).text() == "0.4 mg/m\u00b3");
+}
+
+TEST_CASE("flows are rounded up to two digits") {
+  CHECK(metric.air_flow(cubic_metres_per_hour(123.4)).text() == "130 m\u00b3/h");
+  CHECK(us.air_flow(cubic_metres_per_hour(123.4)).text() == "73 cfm");
+  CHECK(us.air_flow(cubic_metres_per_hour(0.02)).text() == "1 cfm");
+  CHECK(metric.air_flow(cubic_metres_per_hour(4.51)).text() == "4.6 m\u00b3/h");
+  CHECK(metric.air_flow(AirFlow{}).text() == "0 m\u00b3/h");
+}
+
 TEST_CASE("two parts of a volume add up to it as shown") {
   // 3.35 and 0.335 alone would be shown as 3.3 and 0.3, of 3.7.
   CHECK(us.volume_beside(us_fluid_ounces(0.335), us_fluid_ounces(3.68), VolumeUnit::fl_oz).text() ==

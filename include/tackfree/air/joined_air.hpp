@@ -15,10 +15,16 @@ namespace tackfree {
 struct BridgedGap {
   Interval gap;
 };
+/// A source of the air: its name, or the month whose typical values it begins with (1 to 12) where
+/// typical months have none.
+struct AirSource {
+  std::string name;
+  unsigned typical_month = 0;
+};
 /// Where one source ends and the next one takes over.
 struct AirSeam {
   Instant at;
-  std::string before, after;  ///< names of the sources
+  AirSource before, after;
 };
 
 struct JoinedAir {

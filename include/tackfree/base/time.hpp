@@ -85,6 +85,8 @@ Instant last_zoned_instant();
 Date next_day(Date on);
 /// 0 is Monday, 6 Sunday (ISO 8601 order).
 int weekday_index(Date on);
+/// `January`, of 1 to 12.
+std::string_view month_name(unsigned month);
 Date add_days(Date on, int count);
 int days_between(Date from, Date to);
 

@@ -41,6 +41,7 @@ inline constexpr Unit<AreaKind> square_metres{1.0};
 inline constexpr Unit<AreaKind> square_feet{0.3048 * 0.3048};
 
 inline constexpr Unit<VolumeKind> cubic_metres{1.0};
+inline constexpr Unit<VolumeKind> cubic_feet{0.3048 * 0.3048 * 0.3048};
 inline constexpr Unit<VolumeKind> litres{1e-3};
 inline constexpr Unit<VolumeKind> millilitres{1e-6};
 /// Source: the US gallon is 231 cubic inches, exactly (NIST SP 811, appendix B.6).
@@ -75,9 +76,14 @@ inline constexpr Unit<DurationKind> days{86400.0};
 inline constexpr Unit<SpeedKind> metres_per_second{1.0};
 
 inline constexpr Unit<MassKind> grams{1e-3};
+/// Source: the avoirdupois pound is 0.45359237 kg, exactly (NIST SP 811, appendix B.8).
+inline constexpr Unit<MassKind> pounds{0.45359237};
+inline constexpr Unit<MassKind> ounces{pounds.si_per_unit() / 16};
 inline constexpr Unit<MassPerVolumeKind> grams_per_litre{1.0};
 inline constexpr Unit<MassPerVolumeKind> grams_per_cubic_metre{1e-3};
 inline constexpr Unit<MassPerVolumeKind> milligrams_per_cubic_metre{1e-6};
+inline constexpr Unit<MassPerVolumeKind> ounces_per_1000_cubic_feet{
+    ounces.si_per_unit() / (1000 * cubic_feet.si_per_unit())};
 
 inline constexpr Unit<MolarEnergyKind> kilojoules_per_mole{1e3};
 
@@ -88,7 +94,7 @@ inline constexpr Unit<HeatLossKind> watts_per_kelvin{1.0};
 inline constexpr Unit<WorkRateKind> square_metres_per_hour{1.0 / hours.si_per_unit()};
 
 inline constexpr Unit<AirFlowKind> cubic_metres_per_hour{1.0 / hours.si_per_unit()};
-inline constexpr Unit<AirFlowKind> cubic_feet_per_minute{0.3048 * 0.3048 * 0.3048 /
+inline constexpr Unit<AirFlowKind> cubic_feet_per_minute{cubic_feet.si_per_unit() /
                                                          minutes.si_per_unit()};
 
 inline constexpr Unit<ChangeRateKind> per_hour{1.0 / hours.si_per_unit()};

@@ -22,6 +22,42 @@ SolventInADay solvent_in_a_day(const Job& job, const OperationList& list, const 
                                const std::vector<CoatEmission>& emissions,
                                const Schedule& schedule);
 
+/// What has no date, if all of it stayed in the still, closed room.
+struct UndatedVapour {
+  MassPerVolume bound;
+  double explosive_share = 0;  ///< of the assumed explosive limit
+};
+
+/// Shares of the explosive limit from which vapour counts as able to burn, and to explode.
+inline constexpr double can_burn_share = 0.10;
+inline constexpr double can_explode_share = 0.25;
+
+/// Mist of what burns, in a closed room or beside a flame.
+struct SprayedMist {
+  bool room_closed = false;
+  bool beside_source = false;  ///< of ignition
+};
+
+/// The signal word that a safety data sheet has for the flash point.
+enum class DataSheetWord { danger, warning };
+
+/// A caution that this plan calls for: its text from the finishing data, with the word raised to
+/// what is known of the plan, and the facts of the plan that belong into the text.
+struct RaisedCaution {
+  Caution text;
+  // Vapour.
+  std::optional<Mass> in_a_day;  ///< evaporates in the heaviest 24 hours
+  bool volume_unknown = false;   ///< of the room: its vapour is not estimated
+  std::optional<UndatedVapour> undated;
+  bool of_room = false;                    ///< the room's judgement belongs into it
+  std::vector<std::size_t> no_cartridges;  ///< solvents for which no cartridge mask is listed
+  // Spraying and ignition.
+  bool sprayed_isocyanates = false;
+  std::optional<SprayedMist> mist;
+  bool names_sources = false;  ///< what the job has that can light vapour belongs into it
+  std::optional<DataSheetWord> data_sheet_word;
+};
+
 /// The cautions that fit, the gravest word first, each text once. Texts come from the finishing
 /// data: those that the coatings and the methods name, and those for sanding, an attached house,
 /// children and large stores. The room's judgement gives the vapour text its figures, its remedy
@@ -33,8 +69,10 @@ SolventInADay solvent_in_a_day(const Job& job, const OperationList& list, const 
 /// DANGER at 25 % of the lower flammable limit as in International Fire Code 2018, 2404.7.3; 10 %
 /// as the State of Washington's WAC 296-304-03009; the words are a choice of this project by their
 /// meaning in ANSI Z535.4, and no match for the signal word of a safety data sheet.
-std::vector<Caution> cautions(const Job& job, const OperationList& list, const JobVolumes& volumes,
-                              const std::vector<CoatEmission>& emissions, const Schedule& schedule,
-                              const std::optional<RoomJudgement>& room);
+std::vector<RaisedCaution> cautions(const Job& job, const OperationList& list,
+                                    const JobVolumes& volumes,
+                                    const std::vector<CoatEmission>& emissions,
+                                    const Schedule& schedule,
+                                    const std::optional<RoomJudgement>& room);
 
 }  // namespace tackfree

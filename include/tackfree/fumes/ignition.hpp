@@ -6,7 +6,6 @@
 #include "tackfree/schedule/schedule.hpp"
 
 #include <optional>
-#include <string>
 #include <vector>
 
 namespace tackfree {
@@ -36,8 +35,10 @@ struct HeaterClash {
 /// Nothing where the job runs no heater, or a sealed one.
 std::optional<HeaterClash> heater_clash(const Job& job, const std::vector<FlammableTime>& times);
 
-/// What must be off before such a tin is opened, by name: what the job lists, and its heater unless
-/// it is sealed.
-std::vector<std::string> to_switch_off(const Job& job);
+/// Does the job run a heater that may light vapour: any that is not sealed?
+bool heater_may_light(const Job& job);
+
+/// Must anything be off before such a tin is opened: what the job lists, or its heater?
+bool has_ignition_source(const Job& job);
 
 }  // namespace tackfree

@@ -99,7 +99,7 @@ struct Operation {
   int again = 0;                       ///< coats only: how often a fault has cost it so far
   std::optional<Done> done;            ///< by the log; then it is not scheduled any more
   std::optional<Instant> starts_last;  ///< where the last plan has it begin
-  std::vector<std::string> how;        ///< two or three lines, as a good foreman would say it
+  std::vector<std::string> how;        ///< two or three lines of the finishing data
 
   /// Left out on purpose, by the log.
   bool skipped() const { return done && done->skipped; }

@@ -6,7 +6,7 @@
 #include "tackfree/fumes/cautions.hpp"
 #include "tackfree/fumes/emission.hpp"
 #include "tackfree/fumes/ignition.hpp"
-#include "tackfree/fumes/vapour_words.hpp"
+#include "tackfree/fumes/signal_word.hpp"
 #include "tackfree/learning/thirst.hpp"
 #include "tackfree/model/job.hpp"
 #include "tackfree/operations/operation_list.hpp"
@@ -78,7 +78,7 @@ struct Plan {
   std::vector<FlammableTime> flammable;  ///< when flames and sparks stay off
   std::optional<HeaterClash> heater_clash;
   std::optional<ColdAiring> cold_airing;  ///< nothing without an airing
-  std::vector<Caution> cautions;
+  std::vector<RaisedCaution> cautions;
   ShoppingList shopping;
   std::vector<Move> moves;  ///< since the last plan
   std::vector<Note> notes;

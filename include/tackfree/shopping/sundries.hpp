@@ -6,18 +6,43 @@
 #include "tackfree/shopping/tool_use.hpp"
 #include "tackfree/volume/job_volumes.hpp"
 
-#include <string>
+#include <optional>
 #include <vector>
 
 namespace tackfree {
 
-/// Something to have at hand besides the coatings.
+/// Something to have at hand besides the coatings, and what it is for: the facts that apply to it.
 struct Sundry {
-  std::string what;  ///< `masking tape`
-  double amount = 0;
-  enum class Unit { sheet, piece, metre } unit = Unit::piece;
-  std::string why;  ///< `for 4.1 m2`
+  enum class Item {
+    applicator,     ///< by coating, method, sessions and cleanings
+    wrap,           ///< airtight, for a tool
+    abrasive,       ///< by grit and area
+    dusting_cloth,  ///< by coating
+    masking_tape,
+    gloves,     ///< pairs, one a session
+    dust_mask,  ///< by work
+    rag,        ///< by each_session and sessions
+    lidded_can,
+    stirring_stick,
+    strainer
+  };
+  enum class Unit { sheet, piece, metre };
+
+  Item item = Item::rag;
+  double amount = 0;  ///< whole ones; of tape the metres that are stuck on
   Origin origin = Origin::practice;
+  std::optional<std::size_t> coating, method;  ///< indices into Job::coatings, data.methods
+  std::optional<Grit> grit;
+  int sessions = 0;
+  int cleanings = 0;     ///< after pauses within a session
+  int each_session = 0;  ///< so many of it
+  Area area;             ///< sanded with it
+  Duration work;         ///< that it serves for
+
+  Unit unit() const {
+    if (item == Item::masking_tape) return Unit::metre;
+    return item == Item::abrasive ? Unit::sheet : Unit::piece;
+  }
 };
 
 /// Only what this job needs, in the order in which a person would look for it on the shelves.

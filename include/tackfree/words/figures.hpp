@@ -35,7 +35,12 @@ class Figures {
   Figure spread(SpreadRate r) const;
   Figure work_rate(WorkRate r) const;
   Figure air_speed(Speed s) const;
-  Figure density(MassPerVolume d) const;  ///< 450 g/L in both systems, as labels have it
+  Figure density(MassPerVolume d) const;   ///< 450 g/L in both systems, as labels have it
+  Figure mass(Mass m) const;               ///< 153 g / 5.4 oz, 2.5 lb
+  Figure room(Volume v) const;             ///< 38.5 m³ / 1360 cu ft
+  Figure air_flow(AirFlow f) const;        ///< 850 m³/h / 500 cfm, rounded up to two digits
+  Figure vapour(MassPerVolume v) const;    ///< 12.5 g/m³ / 12.5 oz/1000 cu ft
+  Figure exposure(MassPerVolume v) const;  ///< 350 mg/m³ in both systems, as data sheets have it
   Figure temperature(Temperature t) const;
   Figure temperature_difference(TemperatureDifference d) const;
 

@@ -1,8 +1,7 @@
-#include "tackfree/fumes/vapour_words.hpp"
+#include "tackfree/words/vapour_words.hpp"
 
 #include <algorithm>
 #include <array>
-#include <cmath>
 #include <vector>
 
 #include <fmt/format.h>
@@ -18,21 +17,14 @@ constexpr std::array<std::string_view, 4> keys{"closed", "ajar", "open", "open_a
 std::string_view plain_word(Opening opening) { return plain.at(static_cast<std::size_t>(opening)); }
 std::string_view key_of(Opening opening) { return keys.at(static_cast<std::size_t>(opening)); }
 
-/// Two digits, rounded up, at least 1.
-double two_digits_up(double number) {
-  if (number <= 0) return 0;
-  if (number <= 1) return 1;
-  const double step = std::pow(10.0, std::floor(std::log10(number)) - 1);
-  return std::ceil(number / step - 1e-9) * step;
-}
-
 /// The least flow for what binds: exposure while the room is under the explosive shares, else
 /// those.
-std::string flow_sentence(const RoomJudgement& room, VapourLimit limit, std::string_view aim) {
+std::string flow_sentence(const RoomJudgement& room, VapourLimit limit, std::string_view aim,
+                          const Figures& figures) {
   const std::optional<AirFlow>& flow = room.limit(limit).least_flow;
   if (!flow) return fmt::format("No flow was found that {}. ", aim);
   return fmt::format("At least {} of outdoor air all the time {} by this estimate. ",
-                     flow_text(*flow), aim);
+                     figures.air_flow(*flow).text(), aim);
 }
 
 }  // namespace
@@ -57,9 +49,10 @@ std::string job_text(const AiringHabit& habit) {
                      key_of(habit.while_coating), key_of(habit.after), habit.after_for.in(hours));
 }
 
-std::string flow_text(AirFlow flow) {
-  return fmt::format("{:g} m3/h ({:g} cfm)", two_digits_up(flow.in(cubic_metres_per_hour)),
-                     two_digits_up(flow.in(cubic_feet_per_minute)));
+std::vector<std::string> to_switch_off(const Job& job) {
+  std::vector<std::string> names = job.room.ignition_sources;
+  if (heater_may_light(job)) names.emplace_back("the heater");
+  return names;
 }
 
 std::string share_text(double share) {
@@ -70,17 +63,6 @@ std::string share_text(double share) {
 std::string times_text(double times) {
   if (times < 0.01) return "under 0.01 times";
   return times < 0.095 ? fmt::format("{:.2f} times", times) : fmt::format("{:.1f} times", times);
-}
-
-std::optional<std::string_view> signal_word(const RoomJudgement& room) {
-  if (room.stops()) return "DANGER";
-  const double exposure = std::max(room.limit(VapourLimit::fifteen_minutes).share,
-                                   room.limit(VapourLimit::eight_hours).share);
-  const bool rises = std::ranges::any_of(room.stretches, &StretchJudgement::rises_again);
-  if (room.limit(VapourLimit::tenth_explosive).share >= 1 || exposure > 1 || rises)
-    return "WARNING";
-  if (exposure > 0.5) return "CAUTION";
-  return std::nullopt;
 }
 
 std::string uncounted_clause(const RoomJudgement& room) {
@@ -96,8 +78,7 @@ std::string uncounted_sentence(const RoomJudgement& room) {
   for (const Uncounted each : room.uncounted) names.push_back(key_of(each));
   return fmt::format(
       " No sum here holds {}: nobody says how much of it comes off, so no figure here means that "
-      "it "
-      "is below its own limit. Go by the safety data sheet.",
+      "it is below its own limit. Go by the safety data sheet.",
       fmt::join(names, " and "));
 }
 
@@ -110,17 +91,18 @@ std::string vapour_estimate(const RoomJudgement& room) {
       times_text(room.limit(VapourLimit::eight_hours).share), uncounted_clause(room));
 }
 
-std::string vapour_remedy(const RoomJudgement& room) {
+std::string vapour_remedy(const RoomJudgement& room, const Figures& figures) {
   std::string text;
   if (room.stops())
     text =
         "The vapour can explode: do not put this coat on in this room like this. Work outdoors, in "
         "a professional booth, with less in a day, or with more air. No flame, no spark. " +
         flow_sentence(room, VapourLimit::quarter_explosive,
-                      "keeps the room under a quarter of the explosive limit");
+                      "keeps the room under a quarter of the explosive limit", figures);
   if (room.limit(VapourLimit::tenth_explosive).share >= 1) {
     if (text.empty()) text = "The vapour can burn: every flame and spark removed, pilots off. ";
-    text += flow_sentence(room, VapourLimit::tenth_explosive, "keeps it under a tenth of that");
+    text += flow_sentence(room, VapourLimit::tenth_explosive, "keeps it under a tenth of that",
+                          figures);
   }
   const auto& quarter_hour = room.limit(VapourLimit::fifteen_minutes);
   const auto& day = room.limit(VapourLimit::eight_hours);
@@ -131,7 +113,7 @@ std::string vapour_remedy(const RoomJudgement& room) {
     text += flow_sentence(room,
                           quarter_hour.least_flow > day.least_flow ? VapourLimit::fifteen_minutes
                                                                    : VapourLimit::eight_hours,
-                          "keeps the room under the limits of exposure");
+                          "keeps the room under the limits of exposure", figures);
   } else if (std::max(quarter_hour.share, day.share) > 0.5) {
     text += "The air comes near the limits of exposure: more air helps. ";
   }
@@ -142,12 +124,10 @@ std::string vapour_remedy(const RoomJudgement& room) {
   return text;
 }
 
-std::string cartridge_sentence(const Job& job, const RoomJudgement& room) {
+std::string cartridge_sentence(const Job& job, const std::vector<std::size_t>& solvents) {
+  if (solvents.empty()) return {};
   std::vector<std::string> names;
-  for (const std::size_t solvent : room.solvents)
-    if (const Solvent& each = job.data.solvents.at(solvent); !each.cartridges_serve)
-      names.push_back(each.title);
-  if (names.empty()) return {};
+  for (const std::size_t solvent : solvents) names.push_back(job.data.solvents.at(solvent).title);
   return fmt::format(
       " Do not rely on cartridge masks for {}: only supplied air is listed for it, or nothing is "
       "known; air comes first.",

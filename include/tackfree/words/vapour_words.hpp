@@ -1,12 +1,12 @@
-// Vapour words: openings, habits, flows and the judgement of the room in sentences.
+// Vapour words: openings, habits and the judgement of the room in sentences.
 #pragma once
 
-#include "tackfree/fumes/room_judgement.hpp"
-#include "tackfree/model/job.hpp"
+#include "tackfree/plan/plan.hpp"
+#include "tackfree/words/figures.hpp"
 
-#include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace tackfree {
 
@@ -19,17 +19,14 @@ std::string words_for(const AiringHabit& habit);
 /// The habit as it is written in a job file: `"while_coating": "open", "after": ...`.
 std::string job_text(const AiringHabit& habit);
 
-/// `850 m3/h (500 cfm)`, rounded up to two digits.
-std::string flow_text(AirFlow flow);
+/// What must be off before a tin that gives off flammable vapour is opened, by name: what the job
+/// lists, and its heater unless it is sealed.
+std::vector<std::string> to_switch_off(const Job& job);
 
 /// `12 %`, one digit below 1 %, `under 0.1 %` below that.
 std::string share_text(double share);
 /// `3.2 times`, `0.4 times`, `under 0.01 times`.
 std::string times_text(double times);
-
-/// The signal word that the judgement calls for; nothing when half of no limit is reached.
-/// Source: the choice is this project's, by the meaning of the words in ANSI Z535.4.
-std::optional<std::string_view> signal_word(const RoomJudgement& room);
 
 /// ` (formaldehyde not counted)`: what belongs into every sentence that sets vapour against limits;
 /// empty where all is counted.
@@ -43,10 +40,10 @@ std::string vapour_estimate(const RoomJudgement& room);
 
 /// What to do about it, most urgent first, ending in a blank; empty when half of no limit is
 /// reached.
-std::string vapour_remedy(const RoomJudgement& room);
+std::string vapour_remedy(const RoomJudgement& room, const Figures& figures);
 
-/// The sentence on cartridges when a solvent in use has only supplied-air respirators listed;
-/// begins with a blank. Source: NIOSH Pocket Guide to Chemical Hazards.
-std::string cartridge_sentence(const Job& job, const RoomJudgement& room);
+/// On cartridges, for solvents that have only supplied-air respirators listed; begins with a blank,
+/// empty for none. Source: NIOSH Pocket Guide to Chemical Hazards.
+std::string cartridge_sentence(const Job& job, const std::vector<std::size_t>& solvents);
 
 }  // namespace tackfree

@@ -1,0 +1,26 @@
+#include "tackfree/words/how_lines.hpp"
+
+#include "tackfree/schedule/tool_rests.hpp"
+#include "tackfree/words/figures.hpp"
+
+#include <fmt/format.h>
+
+namespace tackfree {
+
+std::vector<std::string> how_lines(const Plan& plan, const Operation& op) {
+  std::vector<std::string> lines = op.how;
+  if (op.pots > 1)
+    lines.push_back(fmt::format("Mix {} pots, one after the other: each is good for {:g} h only.",
+                                op.pots,
+                                plan.job.coatings.at(*op.coating).pot_life->value.in(hours)));
+  if (op.portions > 1)
+    lines.push_back(
+        fmt::format("In {} portions of {}: put one on, leave it, wipe it off, then the next.",
+                    op.portions, Figures(plan.job).area(op.area / op.portions).text()));
+  for (const ToolRest& rest : plan.schedule.tool_rests)
+    if (&plan.list.operations.at(plan.schedule.steps.at(rest.step).operation) == &op)
+      lines.push_back(tool_rest_words(plan.job, plan.list, plan.schedule, rest));
+  return lines;
+}
+
+}  // namespace tackfree

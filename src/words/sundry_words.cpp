@@ -1,0 +1,114 @@
+#include "tackfree/words/sundry_words.hpp"
+
+#include <cmath>
+
+#include <fmt/format.h>
+
+namespace tackfree {
+
+namespace {
+
+using Item = Sundry::Item;
+
+std::string sessions_text(int sessions) { return count_text(sessions, "session", "sessions"); }
+
+const Method& method_of(const Sundry& sundry, const Job& job) {
+  return job.data.methods.at(sundry.method.value());
+}
+
+const std::string& coating_name(const Sundry& sundry, const Job& job) {
+  return job.coatings.at(sundry.coating.value()).name;
+}
+
+std::string what_it_is(const Sundry& sundry, const Job& job) {
+  const auto named = [&](const char* one, const char* more) {
+    return std::string(sundry.amount == 1 ? one : more);
+  };
+  switch (sundry.item) {
+    case Item::applicator:
+      return fmt::format("{}, for {}", method_of(sundry, job).applicator,
+                         coating_name(sundry, job));
+    case Item::wrap:
+      return named("airtight bag or wrap", "airtight bags or wraps");
+    case Item::abrasive:
+      return fmt::format("{}, P{}", named("abrasive sheet or disc", "abrasive sheets or discs"),
+                         sundry.grit.value().p);
+    case Item::dusting_cloth:
+      return "cloths to take the dust off";
+    case Item::masking_tape:
+      return "masking tape";
+    case Item::gloves:
+      return named("pair of nitrile gloves", "pairs of nitrile gloves");
+    case Item::dust_mask:
+      return named("dust mask", "dust masks") + ", N95 or better";
+    case Item::rag:
+      return named("rag", "rags");
+    case Item::lidded_can:
+      return "metal can with a tight lid, for oily rags";
+    case Item::stirring_stick:
+      return named("stirring stick", "stirring sticks");
+    case Item::strainer:
+      break;
+  }
+  return named("strainer", "strainers");
+}
+
+std::string applicator_use(const Sundry& sundry, const Job& job) {
+  const std::string sessions = sessions_text(sundry.sessions);
+  if (!method_of(sundry, job).applicator_each_session) return "cleaned after each of " + sessions;
+  return fmt::format(
+      "one a session, for {}{}", sessions,
+      sundry.cleanings > 0 ? fmt::format(", and {} for after a pause", sundry.cleanings) : "");
+}
+
+std::string what_for(const Sundry& sundry, const Job& job, const Figures& figures) {
+  switch (sundry.item) {
+    case Item::applicator:
+      return applicator_use(sundry, job);
+    case Item::wrap:
+      return "to keep a tool wet between two coats";
+    case Item::abrasive:
+      return "for " + figures.area(sundry.area).text();
+    case Item::dusting_cloth:
+      return fmt::format("{}, before {}", job.coatings.at(sundry.coating.value()).words.wipe_with,
+                         coating_name(sundry, job));
+    case Item::masking_tape:
+      return "around what is masked";
+    case Item::gloves:
+      return "one pair a session";
+    case Item::dust_mask:
+      return fmt::format("for {:.1f} h of sanding", rounded(sundry.work.in(hours), 1));
+    case Item::rag:
+      return fmt::format("{} a session, for {}", sundry.each_session,
+                         sessions_text(sundry.sessions));
+    case Item::lidded_can:
+      return "rags with oil finish heat themselves";
+    case Item::stirring_stick:
+    case Item::strainer:
+      break;
+  }
+  return "one a session";
+}
+
+/// Up to whole metres, or to whole feet where those are printed.
+Length whole_units(Length length, UnitSystem units) {
+  const auto up = [](double amount) { return std::ceil(amount - 1e-6); };
+  return units == UnitSystem::us ? feet(up(length.in(feet))) : metres(up(length.in(metres)));
+}
+
+}  // namespace
+
+SundryText sundry_text(const Sundry& sundry, const Job& job, const Figures& figures) {
+  SundryText text{.what = what_it_is(sundry, job),
+                  .amount = sundry.amount,
+                  .shown = count_text(sundry.amount),
+                  .why = what_for(sundry, job, figures)};
+  if (sundry.unit() == Sundry::Unit::metre) {
+    const Length tape = whole_units(metres(sundry.amount), job.units);
+    text.amount = tape.in(metres);
+    text.shown = figures.length(tape).text();
+  }
+  return text;
+}
+
+}  // namespace tackfree

@@ -1,0 +1,12 @@
+#include "tackfree/words/air_words.hpp"
+
+#include <doctest/doctest.h>
+
+using namespace tackfree;
+
+TEST_CASE("a source goes by its name, typical months without one by the month they begin with") {
+  CHECK(source_words({.name = "forecast"}) == "forecast");
+  CHECK(source_words({.typical_month = 4}) == "typical April values");
+  CHECK(source_words({.name = "what is usual", .typical_month = 4}) == "what is usual");
+  CHECK(source_words({}).empty());
+}
