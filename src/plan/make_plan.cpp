@@ -152,7 +152,7 @@ std::optional<Plan> make_plan(Job given, Instant now, Problems& problems,
   begins("dating the steps");
   date_by_aim(plan, span, stage);
   for (const ToolRest& rest : plan.schedule.tool_rests)
-    plan.list.operations[plan.schedule.steps[rest.step].operation].how.push_back(
+    plan.list.operations[plan.schedule.steps[rest.dated_step].operation].how.push_back(
         tool_rest_words(job, plan.list, plan.schedule, rest));
   plan.moves = moves(plan);
   begins("explaining the waits");
