@@ -43,7 +43,7 @@ void write_entry(Page& page, const Plan& plan, const StepWords& words, const How
   page.paragraph({indent, "why"}, !why.empty() && why == told ? "as above" : why);
   if (!why.empty()) told = why;
   for (const RecoatSlack& slack : slacks)
-    if (&plan.schedule.steps.at(slack.step) == entry.step)
+    if (&plan.schedule.steps.at(slack.dated_step) == entry.step)
       page.paragraph({indent, "room"},
                      fmt::format("the coat below takes it unsanded until {}: {} to spare",
                                  words.figures().moment(slack.until),
@@ -198,7 +198,7 @@ void write_deciding(Page& page, const Plan& plan, const StepWords& words) {
   std::vector<std::string> texts;
   for (const DecidingWait& wait : deciding_waits(plan, *last)) {
     if (texts.size() == 3 || wait.length < one_day) break;
-    const DatedStep& step = plan.schedule.steps.at(wait.step);
+    const DatedStep& step = plan.schedule.steps.at(wait.dated_step);
     texts.push_back(fmt::format("{} until {}, {}", wait_text(to_duration(wait.length)),
                                 words.full_title(plan.list.operations.at(step.operation)),
                                 words.figures().day(step.begin())));

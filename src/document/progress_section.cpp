@@ -154,10 +154,10 @@ class Progress {
   }
 
   std::string words_for(const Move& move) const {
-    if (!move.step)
+    if (!move.dated_step)
       return fmt::format("{}: gone; it was planned for {}.", move.title,
                          figures_.moment(*move.from));
-    const DatedStep& step = plan_.schedule.steps.at(*move.step);
+    const DatedStep& step = plan_.schedule.steps.at(*move.dated_step);
     const Operation& op = plan_.list.operations.at(step.operation);
     const std::string title = words_.full_title(op);
     if (op.done)

@@ -288,7 +288,8 @@ std::string alarm_in_hours(const Plan& plan, Instant at) {
 /// When the work after a coat may go on, as far as drying goes.
 void add_wait_end(Calendar& calendar, const Plan& plan, const StepWords& words,
                   const DryingCourse& drying) {
-  const Operation& coat = plan.list.operations.at(plan.schedule.steps.at(drying.step).operation);
+  const Operation& coat =
+      plan.list.operations.at(plan.schedule.steps.at(drying.dated_step).operation);
   Event event;
   event.key = fmt::format("{}/wait-end", coat.key);
   event.time = {drying.time.end, drying.time.end + milestone_length};

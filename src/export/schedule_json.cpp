@@ -174,7 +174,7 @@ void put_schedule(Json& document, const Plan& plan) {
         dated_step(plan, words, schedule.steps[i],
                    i < plan.drying.size() ? plan.drying[i] : std::vector<DryingExplanation>{}));
   for (const RecoatSlack& slack : recoat_slacks(plan))
-    put_instant(steps.at(slack.step), "unsanded_until", slack.until, plan.job.calendar.zone);
+    put_instant(steps.at(slack.dated_step), "unsanded_until", slack.until, plan.job.calendar.zone);
   Json& sessions = document["sessions"] = Json::array();
   for (const Session& one : schedule.sessions) sessions.push_back(session(plan, one));
   Json& milestones = document["milestones"] = Json::array();

@@ -15,10 +15,9 @@ namespace tackfree {
 namespace {
 
 constexpr double air_height = 130, track_height = 58, track_name = 16, foot = 16;
-constexpr std::size_t longest_row_name = 60;
 
 const Operation& operation_of(const Plan& plan, const DryingCourse& course) {
-  return plan.list.operations.at(plan.schedule.steps.at(course.step).operation);
+  return plan.list.operations.at(plan.schedule.steps.at(course.dated_step).operation);
 }
 
 /// A limit that one or more coatings share.
@@ -135,7 +134,7 @@ void write_curve(Markup& svg, const WeekAxis& week, const DryingCourse& course, 
 void write_stages(Markup& svg, const Plan& plan, const WeekAxis& week, const DryingCourse& course,
                   double y) {
   const double bottom = y + track_height - 4, full = track_height - track_name - 6;
-  const DatedStep& step = plan.schedule.steps.at(course.step);
+  const DatedStep& step = plan.schedule.steps.at(course.dated_step);
   for (const Stage stage : {Stage::touch, Stage::handle}) {
     const auto& at = step.reaches.at(index_of(stage));
     if (!at || *at >= course.time.end || !week.within({*at, *at + Minutes(1)})) continue;
@@ -227,7 +226,7 @@ Table coat_table(const Plan& plan, const StepWords& words) {
   const Figures& figures = words.figures();
   Table table{.head = {"coat", "on", "touch-dry", "dry to handle", "awaited", "reached"}};
   for (const DryingCourse& course : plan.course.drying) {
-    const DatedStep& step = plan.schedule.steps.at(course.step);
+    const DatedStep& step = plan.schedule.steps.at(course.dated_step);
     const auto when = [&](Stage stage) {
       const auto& at = step.reaches.at(index_of(stage));
       return at ? figures.moment(*at) : "-";

@@ -98,7 +98,7 @@ std::vector<DueDate> due_dates(const Plan& plan) {
     if (!due) continue;
     DueDate date{.batch = batch, .due = *due, .ready = ready_of(plan, batch), .longest_wait = {}};
     const std::vector<DecidingWait> waits = deciding_waits(plan, batch);
-    if (!date.in_time() && !waits.empty()) date.longest_wait = waits.front().step;
+    if (!date.in_time() && !waits.empty()) date.longest_wait = waits.front().dated_step;
     dates.push_back(date);
   }
   return dates;

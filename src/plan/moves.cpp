@@ -21,7 +21,7 @@ std::vector<Move> moves(const Plan& plan) {
     if (last != nullptr && op.done &&
         std::chrono::abs(last->time.begin - step.begin()) <= plan.job.grid)
       continue;
-    Move move{.step = i, .to = step.begin()};
+    Move move{.dated_step = i, .to = step.begin()};
     if (last != nullptr) move.from = last->time.begin;
     all.push_back(std::move(move));
   }

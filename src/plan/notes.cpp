@@ -148,7 +148,7 @@ void room_notes(const Plan& plan, std::vector<Note>& notes) {
                            "takes it unsanded; sanding first would serve the plan's aim less."});
   const Duration wanted = plan.job.recoat_to_spare;
   for (const RecoatSlack& slack : recoat_slacks(plan)) {
-    const DatedStep& step = plan.schedule.steps[slack.step];
+    const DatedStep& step = plan.schedule.steps[slack.dated_step];
     const Operation& op = plan.list.operations[step.operation];
     const Duration spare = to_duration(slack.until - step.begin());
     if (spare < wanted)

@@ -123,7 +123,7 @@ struct TightCoat {
 std::vector<TightCoat> tight_coats(const Plan& plan, Duration wanted) {
   std::vector<TightCoat> tight;
   for (const RecoatSlack& slack : recoat_slacks(plan)) {
-    const DatedStep& step = plan.schedule.steps[slack.step];
+    const DatedStep& step = plan.schedule.steps[slack.dated_step];
     const Operation& op = plan.list.operations[step.operation];
     const Minutes spare = slack.until - step.begin();
     if (to_duration(spare) < wanted) tight.push_back({place_of(op), spare});

@@ -37,7 +37,7 @@ std::vector<ToolRest> tool_rests(const Job& job, const OperationList& list,
                            schedule.steps[session.steps[i]].begin()};
       if (pause.length() <= lies_open) continue;
       const Method& method = job.data.methods.at(list.operations[before.operation].method.value());
-      ToolRest rest{.step = session.steps[i - 1], .pause = pause};
+      ToolRest rest{.dated_step = session.steps[i - 1], .pause = pause};
       rest.wrapped = may_be_wrapped(coating, method, pause.length());
       const Minutes cleaning = std::min(whole_minutes_up(coating.clean_up.value), pause.length());
       rest.cleaning = {pause.begin, pause.begin + (rest.wrapped ? Minutes(0) : cleaning)};
@@ -49,7 +49,7 @@ std::vector<ToolRest> tool_rests(const Job& job, const OperationList& list,
 
 std::string tool_rest_words(const Job& job, const OperationList& list, const Schedule& schedule,
                             const ToolRest& rest) {
-  const Operation& coat = list.operations[schedule.steps[rest.step].operation];
+  const Operation& coat = list.operations[schedule.steps[rest.dated_step].operation];
   const Method& method = job.data.methods.at(coat.method.value());
   const std::string_view tool = tool_word(method);
   const double wait = to_duration(rest.pause.length()).in(hours);

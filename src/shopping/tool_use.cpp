@@ -16,7 +16,7 @@ std::vector<ToolUse> tool_uses(const OperationList& list, const Schedule& schedu
   };
   for (const Session& session : schedule.sessions) count_session(session.coating, session.method);
   for (const ToolRest& rest : schedule.tool_rests) {
-    const Operation& coat = list.operations.at(schedule.steps.at(rest.step).operation);
+    const Operation& coat = list.operations.at(schedule.steps.at(rest.dated_step).operation);
     for (ToolUse& use : uses)
       if (use.coating == coat.coating && use.method == coat.method)
         ++(rest.wrapped ? use.wrappings : use.cleanings);

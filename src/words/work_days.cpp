@@ -32,7 +32,7 @@ std::vector<WorkEntry> entries(const Plan& plan, const StepWords& words) {
                                          session_words(plan, session, "clean up")});
   }
   for (const ToolRest& rest : plan.schedule.tool_rests) {
-    const DatedStep& coat = plan.schedule.steps.at(rest.step);
+    const DatedStep& coat = plan.schedule.steps.at(rest.dated_step);
     if (!coat.session) continue;
     const auto who = coat.by.empty() ? std::nullopt : std::optional(coat.by.front());
     all.push_back({rest.cleaning, who_words(plan, who) +

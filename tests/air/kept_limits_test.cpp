@@ -29,11 +29,11 @@ TEST_CASE("The margin over the dew point is kept when the two differ by just tha
 }
 
 TEST_CASE("The humidity that is allowed is kept when the air has just that") {
-  for (double percent = 40; percent < 99; percent += 0.37) {
+  for (double most = 40; most < 99; most += 0.37) {
     const auto air = [&](double humid) {
       return AirState{celsius(17.3), vapour_pressure(celsius(17.3), humidity_percent(humid))};
     };
-    CHECK(is_dry_enough(air(percent), humidity_percent(percent)));
-    CHECK_FALSE(is_dry_enough(air(percent + 0.01), humidity_percent(percent)));
+    CHECK(is_dry_enough(air(most), humidity_percent(most)));
+    CHECK_FALSE(is_dry_enough(air(most + 0.01), humidity_percent(most)));
   }
 }

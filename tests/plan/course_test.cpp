@@ -105,7 +105,7 @@ TEST_CASE("drying goes from nothing to all of it, and slower in the cold night")
     CHECK(drying.done.front() == 0);
     CHECK(drying.done.back() == doctest::Approx(1));
     CHECK(std::ranges::is_sorted(drying.done));
-    const DatedStep& step = plan.schedule.steps.at(drying.step);
+    const DatedStep& step = plan.schedule.steps.at(drying.dated_step);
     CHECK(drying.time.end == step.reaches.at(index_of(drying.towards)));
   }
   // What one hour does of a whole, over what the hour before did of it.

@@ -51,7 +51,7 @@ TEST_CASE("the longest wait comes first, and waits and work make up the way to t
   const auto waits = deciding_waits(plan, 0);
   REQUIRE(waits.size() > 1);
   for (std::size_t i = 1; i < waits.size(); ++i) CHECK(waits[i - 1].length >= waits[i].length);
-  const DatedStep& after = plan.schedule.steps[waits.front().step];
+  const DatedStep& after = plan.schedule.steps[waits.front().dated_step];
   CHECK(after.begin() - waits.front().length >= plan.schedule.span.begin);
   CHECK(waits.front().length >= Minutes(8 * 60));  // a night lies between two coats
 }

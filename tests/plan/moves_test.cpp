@@ -58,14 +58,14 @@ TEST_CASE("done, new and vanished steps are moves") {
   const Plan plan = planned_again(job, "2027-04-06T19:20Z");
   const auto has = [&](const std::string& key, bool was_there) {
     return std::ranges::any_of(plan.moves, [&](const Move& move) {
-      return move.step && move.from.has_value() == was_there &&
-             plan.list.operations[plan.schedule.steps[*move.step].operation].key == key;
+      return move.dated_step && move.from.has_value() == was_there &&
+             plan.list.operations[plan.schedule.steps[*move.dated_step].operation].key == key;
     });
   };
   CHECK(has(back_1, true));
   CHECK(has(show_1, false));
   CHECK(plan.moves.back().title == "coat 9");
-  CHECK_FALSE(plan.moves.back().step);
+  CHECK_FALSE(plan.moves.back().dated_step);
 }
 
 TEST_CASE("what was done within a step of the grid of its time was done as planned") {
@@ -81,8 +81,8 @@ TEST_CASE("what was done within a step of the grid of its time was done as plann
     job.last_plan = as_last(first);
     const Plan plan = planned_again(job, iso_utc(now).c_str());
     CHECK(std::ranges::count_if(plan.moves, [&](const Move& move) {
-            return move.step &&
-                   plan.list.operations[plan.schedule.steps[*move.step].operation].done;
+            return move.dated_step &&
+                   plan.list.operations[plan.schedule.steps[*move.dated_step].operation].done;
           }) == late.second);
   }
 }

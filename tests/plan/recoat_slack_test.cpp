@@ -24,10 +24,10 @@ TEST_CASE("unsanded coats have room to the end of the window below, sanded ones 
   for (const DatedStep& step : steps)
     if (plan.list.operations[step.operation].coat == 1 && step.session) below = &step;
   REQUIRE(below != nullptr);
-  CHECK(plan.list.operations[steps[slacks[0].step].operation].coat == 2);
+  CHECK(plan.list.operations[steps[slacks[0].dated_step].operation].coat == 2);
   // At 20 C the window is as long as the label's, at 23 C: see the rule of the warmest hour.
   CHECK(slacks[0].until == *below->dries_from + Minutes(7 * 24 * 60));
-  CHECK(slacks[0].until >= steps[slacks[0].step].begin());
+  CHECK(slacks[0].until >= steps[slacks[0].dated_step].begin());
 }
 
 }  // namespace

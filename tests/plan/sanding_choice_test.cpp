@@ -111,7 +111,7 @@ TEST_CASE("no mixture of sanding and holding to windows is ready sooner than the
 Minutes least_spare(const Plan& plan) {
   Minutes least = Minutes(100'000);
   for (const RecoatSlack& slack : recoat_slacks(plan))
-    least = std::min(least, slack.until - plan.schedule.steps[slack.step].begin());
+    least = std::min(least, slack.until - plan.schedule.steps[slack.dated_step].begin());
   return least;
 }
 

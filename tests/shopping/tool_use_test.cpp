@@ -49,8 +49,8 @@ TEST_CASE("what is cleaned or wrapped in a pause is counted beside the sessions"
   schedule.sessions.resize(1);
   schedule.steps.resize(2);
   schedule.steps[1].operation = 1;
-  schedule.tool_rests = {{.step = 0, .pause = {}, .wrapped = true, .cleaning = {}},
-                         {.step = 1, .pause = {}, .wrapped = false, .cleaning = {}}};
+  schedule.tool_rests = {{.dated_step = 0, .pause = {}, .wrapped = true, .cleaning = {}},
+                         {.dated_step = 1, .pause = {}, .wrapped = false, .cleaning = {}}};
   const auto uses = tool_uses(list, schedule);
   REQUIRE(uses.size() == 1);
   CHECK(uses[0].sessions == 1);

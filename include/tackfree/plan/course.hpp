@@ -36,7 +36,7 @@ struct WaitSpan {
 /// How far a coat has dried on its way to the stage that the work after it waits for; light use
 /// where it is the last one.
 struct DryingCourse {
-  std::size_t step = 0;  ///< index into Schedule::steps
+  std::size_t dated_step = 0;  ///< index into Schedule::steps
   Stage towards = Stage::sand;
   Interval time;
   /// Of the drying that the whole wait holds, what is done at each hour from its beginning on, and

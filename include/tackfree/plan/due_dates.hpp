@@ -30,7 +30,7 @@ Job without_missed_dates(const Plan& plan);
 /// A wait that ends with a step of the schedule.
 struct DecidingWait {
   Minutes length{};
-  std::size_t step = 0;
+  std::size_t dated_step = 0;  ///< index into Schedule::steps
 };
 
 /// The steps that one after another decide when the batch is ready: each waited for the one before

@@ -33,9 +33,9 @@ struct Note {
 
 /// A step that does not stand where the last plan had it.
 struct Move {
-  std::optional<std::size_t> step;  ///< index into Schedule::steps; nothing: it is gone
-  std::string title;                ///< of one that is gone, as the last plan called it
-  std::optional<Instant> from;      ///< nothing: it is new
+  std::optional<std::size_t> dated_step;  ///< index into Schedule::steps; nothing: it is gone
+  std::string title;                      ///< of one that is gone, as the last plan called it
+  std::optional<Instant> from;            ///< nothing: it is new
   std::optional<Instant> to;
 };
 

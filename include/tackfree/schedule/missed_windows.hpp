@@ -17,8 +17,8 @@ KeyedCoats missed_windows(const Job& job, const OperationList& list, const AirSe
 
 /// A coat that goes on unsanded over another one of its side, while that one still takes it.
 struct RecoatSlack {
-  std::size_t step = 0;  ///< index into Schedule::steps, of the upper coat
-  Instant until;         ///< the end of the window of the coat below
+  std::size_t dated_step = 0;  ///< index into Schedule::steps, of the upper coat
+  Instant until;               ///< the end of the window of the coat below
 };
 
 /// Every coat of the schedule that a window for recoating unsanded limits, with its slack.

@@ -1,5 +1,4 @@
-// Posed problem: a scheduling problem in slots, and which work of the job each of its parts stands
-// for.
+// Posed problem: a scheduling problem in slots, and what of the job each part of it stands for.
 #pragma once
 
 #include "tackfree/operations/operation_list.hpp"

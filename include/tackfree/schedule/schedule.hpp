@@ -69,7 +69,7 @@ struct Session {
 
 /// A pause between two coats of a session in which the tool would dry if it just lay there.
 struct ToolRest {
-  std::size_t step = 0;  ///< index into Schedule::steps: the coat before it
+  std::size_t dated_step = 0;  ///< index into Schedule::steps: the coat before it
   Interval pause;
   bool wrapped = false;  ///< kept airtight; else it is cleaned, and laid ready again after it
   Interval cleaning;     ///< at the beginning of the pause; empty where it is wrapped
