@@ -18,7 +18,7 @@ std::vector<std::string> how_lines(const Plan& plan, const Operation& op) {
         fmt::format("In {} portions of {}: put one on, leave it, wipe it off, then the next.",
                     op.portions, Figures(plan.job).area(op.area / op.portions).text()));
   for (const ToolRest& rest : plan.schedule.tool_rests)
-    if (&plan.list.operations.at(plan.schedule.steps.at(rest.step).operation) == &op)
+    if (&plan.list.operations.at(plan.schedule.steps.at(rest.dated_step).operation) == &op)
       lines.push_back(tool_rest_words(plan.job, plan.list, plan.schedule, rest));
   return lines;
 }
