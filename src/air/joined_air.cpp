@@ -222,7 +222,7 @@ class Joining {
   }
 
   /// Adds what of `more` lies after the last node.
-  void append(const std::vector<AirNode>& more, const AirSource& source, bool typical) {
+  void append(const std::vector<AirNode>& more, const NamedSource& source, bool typical) {
     const auto first = nodes().empty() ? more.begin()
                                        : std::upper_bound(more.begin(), more.end(),
                                                           nodes().back().at, before_node);
@@ -266,7 +266,7 @@ class Joining {
   std::size_t known_problems_;
   const AirSource* source_ = nullptr;
   bool is_first_ = true, is_last_ = true;
-  AirSource last_source_;
+  NamedSource last_source_;
   JoinedAir result_;
 };
 

@@ -4,7 +4,7 @@
 
 namespace tackfree {
 
-std::string source_words(const AirSource& source) {
+std::string source_words(const NamedSource& source) {
   if (!source.name.empty() || source.typical_month == 0) return source.name;
   return fmt::format("typical {} values", month_name(source.typical_month));
 }

@@ -17,14 +17,14 @@ struct BridgedGap {
 };
 /// A source of the air: its name, or the month whose typical values it begins with (1 to 12) where
 /// typical months have none.
-struct AirSource {
+struct NamedSource {
   std::string name;
   unsigned typical_month = 0;
 };
 /// Where one source ends and the next one takes over.
 struct AirSeam {
   Instant at;
-  AirSource before, after;
+  NamedSource before, after;
 };
 
 struct JoinedAir {

@@ -8,6 +8,6 @@
 namespace tackfree {
 
 /// Its name, or `typical April values`; empty for a source without either.
-std::string source_words(const AirSource& source);
+std::string source_words(const NamedSource& source);
 
 }  // namespace tackfree
