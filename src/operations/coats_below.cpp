@@ -20,8 +20,8 @@ class WaitingCoats {
       std::vector<std::size_t>& below = lying_[{op.batch, op.side}];
       if (op.takes_off && !below.empty()) below.pop_back();
       if (!op.coating) continue;
-      if (!op.done && !below.empty())
-        for (const Wait& wait : waits_for(below, op))
+      if (!op.done)
+        for (const Wait& wait : waits_of(op, below))
           if (!keeps(i, wait)) op.waits.push_back(wait);
       below.push_back(i);
     }
@@ -32,28 +32,40 @@ class WaitingCoats {
     return job_.coatings.at(*list_.operations[coat].coating);
   }
 
-  std::vector<Wait> waits_for(const std::vector<std::size_t>& below, const Operation& over) const {
+  std::vector<Wait> waits_of(const Operation& coat, const std::vector<std::size_t>& below) const {
+    std::vector<Wait> waits;
+    if (!below.empty()) add_below(coat, below, waits);
+    // The parts lie on their other side.
+    for (const auto& [where, lying] : lying_)
+      if (where.first == coat.batch && where.second != coat.side && !lying.empty() &&
+          coating(lying.back()).label_after.at(index_of(Stage::handle)))
+        waits.push_back({.operation = lying.back(), .stage = Stage::handle});
+    return waits;
+  }
+
+  void add_below(const Operation& coat, const std::vector<std::size_t>& below,
+                 std::vector<Wait>& waits) const {
     const std::size_t last = below.back();
     const Coating& under = coating(last);
-    const Coating& upper = job_.coatings.at(*over.coating);
-    std::vector<Wait> waits;
+    const Coating& upper = job_.coatings.at(*coat.coating);
     const bool recoated = under.label_after.at(index_of(Stage::recoat)).has_value();
     if (recoated) waits.push_back({.operation = last, .stage = Stage::recoat});
-    if (list_.operations[last].step != over.step)
+    if (list_.operations[last].step != coat.step)
       if (const FollowRule* rule = follow_rule(job_.data, under, upper); rule && rule->dry_for)
         waits.push_back({.operation = last, .dry_for = rule->dry_for->value});
     std::vector<std::size_t> melted = below;
-    std::erase_if(melted, [&](std::size_t coat) { return !coating(coat).coats_a_day_max; });
+    std::erase_if(melted, [&](std::size_t each) { return !coating(each).coats_a_day_max; });
+    const auto from_top = [&](int coats) {
+      const auto back = static_cast<std::size_t>(coats);
+      return back > melted.size() ? std::nullopt : std::optional(melted[melted.size() - back]);
+    };
     if (recoated && under.coats_a_day_max)
       for (int films = 2; films <= under.coats_a_day_max->value; ++films)
-        if (const auto back = static_cast<std::size_t>(films); back <= melted.size())
-          waits.push_back(
-              {.operation = melted[melted.size() - back], .stage = Stage::recoat, .films = films});
+        if (const auto first = from_top(films))
+          waits.push_back({.operation = *first, .stage = Stage::recoat, .films = films});
     if (upper.coats_a_day_max)
-      if (const auto day = static_cast<std::size_t>(upper.coats_a_day_max->value);
-          day <= melted.size())
-        waits.push_back({.operation = melted[melted.size() - day], .next_day = true});
-    return waits;
+      if (const auto first = from_top(upper.coats_a_day_max->value))
+        waits.push_back({.operation = *first, .next_day = true});
   }
 
   /// Does the coat wait so long already, or what it waits for and is still to come?
@@ -76,17 +88,24 @@ class WaitingCoats {
     return false;
   }
 
-  /// A film that may be sanded may be recoated; but where the tin gives hours at several
-  /// temperatures, in some air one may come first and in other air the other.
   bool is_as_long(const Wait& wait, const Wait& wanted) const {
     if (wait.operation != wanted.operation) return false;
     if (wanted.next_day) return wait.next_day;
     if (wanted.dry_for) return wait.dry_for && *wait.dry_for >= *wanted.dry_for;
-    const auto& points = coating(wanted.operation).label_points;
-    const bool by_rows =
-        !points.at(index_of(Stage::sand)).empty() || !points.at(index_of(Stage::recoat)).empty();
-    return wait.films >= wanted.films &&
-           (wait.stage == Stage::recoat || (wait.stage == Stage::sand && !by_rows));
+    return wait.stage && wait.films >= wanted.films &&
+           comes_later(coating(wait.operation), *wait.stage, *wanted.stage);
+  }
+
+  /// Not where the tin gives hours at several temperatures: then in some air one stage may come
+  /// first and in other air the other.
+  static bool comes_later(const Coating& coating, Stage later, Stage stage) {
+    if (later == stage) return true;
+    if (depth_of(later) != depth_of(stage)) return false;
+    for (const Stage each : {later, stage})
+      if (!coating.label_points.at(index_of(each)).empty()) return false;
+    const auto& last = coating.label_after.at(index_of(later));
+    const auto& first = coating.label_after.at(index_of(stage));
+    return last && first && last->value >= first->value;
   }
 
   OperationList& list_;

@@ -21,9 +21,10 @@ struct Listed {
   Job job;
   OperationList list;
 
-  explicit Listed(const std::string& class_key, std::vector<LogEntry> log = {})
+  explicit Listed(const std::string& class_key, std::vector<LogEntry> log = {},
+                  Sides sides = Sides::on_points)
       : job(sample_job(class_key)) {
-    job.batches[0].sides = Sides::on_points;
+    job.batches[0].sides = sides;
     job.systems[0].steps[0].coats = 4;
     job.history.entries = std::move(log);
     const SurfaceTakeoff takeoff = take_off(job);
@@ -55,7 +56,7 @@ struct Listed {
 
 TEST_CASE("while all work is still to come, or went as listed, no coat waits for more") {
   for (const char* class_key : {"oil_polyurethane", "nitrocellulose_lacquer", "shellac"}) {
-    Listed listed(class_key);
+    Listed listed(class_key, {}, Sides::turn_over);
     const auto count = [&] {
       std::size_t waits = 0;
       for (const Operation& op : listed.list.operations) waits += op.waits.size();
@@ -64,7 +65,7 @@ TEST_CASE("while all work is still to come, or went as listed, no coat waits for
     const std::size_t before = count();
     wait_for_coats_below(listed.list, listed.job);
     CHECK(count() == before);
-    listed.do_until(key_of_coat(1));
+    listed.do_until(show_1);
     wait_for_coats_below(listed.list, listed.job);
     CHECK(count() == before);
   }
@@ -81,6 +82,16 @@ TEST_CASE("once the sanding is done, the coat over it waits for the film below i
   CHECK(waits[0].stage == Stage::recoat);
   CHECK(waits[0].films == 1);
   CHECK(listed.waits(key_of_coat(3), key_of_coat(2)).empty());
+}
+
+TEST_CASE("parts whose sanding was left out are not laid on a side that is still wet") {
+  Listed listed("oil_polyurethane", {}, Sides::turn_over);
+  listed.do_until(show_1);
+  CHECK(listed.waits(back_2, show_1).empty());
+  for (Operation& op : listed.list.operations)
+    if (op.kind == OperationKind::sand_between && op.coat == 2) op.done = Done{.skipped = true};
+  REQUIRE(listed.waits(back_2, show_1).size() == 1);
+  CHECK(listed.waits(back_2, show_1)[0].stage == Stage::handle);
 }
 
 TEST_CASE("a coat that was left out lies below nothing") {
