@@ -1,5 +1,6 @@
 #include "tackfree/plan/dated_work.hpp"
 
+#include "tackfree/operations/coats_below.hpp"
 #include "tackfree/operations/repairs.hpp"
 #include "tackfree/plan/early_coats.hpp"
 #include "tackfree/plan/log_facts.hpp"
@@ -45,6 +46,7 @@ void list_work(Plan& plan) {
   plan.list = with_repairs(operation_list(plan.job, plan.takeoff, plan.volumes, plan.keyed),
                            plan.job, plan.keyed);
   mark_done(plan.list, plan.job, plan.now);  // what does not fit is left out already
+  wait_for_coats_below(plan.list, plan.job);
   mark_early_coats(plan);
   mark_trials(plan.list, plan.job, plan.air);
   keep_last_starts(plan);

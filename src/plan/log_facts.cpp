@@ -162,14 +162,35 @@ class Marking {
     return lines;
   }
 
+  /// The coat that a skipped one would have gone on; nothing where that is the bare wood.
+  std::optional<std::size_t> lies_below(std::size_t skipped) const {
+    int washed_off = 0;
+    for (std::size_t below = skipped; below-- > 0;) {
+      const Operation& op = list_.operations[below];
+      if (op.batch != list_.operations[skipped].batch || op.side != list_.operations[skipped].side)
+        continue;
+      if (op.skipped()) continue;
+      if (op.takes_off) ++washed_off;
+      if (op.coating && washed_off-- <= 0) return below;
+    }
+    return std::nullopt;
+  }
+
+  /// What would have waited for a skipped coat waits for the one below it: by the same stage, or as
+  /// long as a pair of classes asks where the one below is of the same.
   void pass_over_skipped() {
+    const auto& operations = list_.operations;
+    for (Operation& op : list_.operations)
+      for (Wait& wait : op.waits) {
+        const Operation& before = operations[wait.operation];
+        if (!before.coating || !before.skipped()) continue;
+        const auto below = lies_below(wait.operation);
+        if (below && (wait.stage || (wait.dry_for && operations[*below].step == before.step)))
+          wait.operation = *below;
+      }
     for (Outcome& outcome : list_.outcomes)
       for (std::size_t& coat : outcome.coats)
-        for (std::size_t below = coat; below-- > 0 && list_.operations[coat].skipped();) {
-          const Operation& op = list_.operations[below];
-          if (op.batch == outcome.batch && op.coating && op.side == list_.operations[coat].side)
-            coat = below;
-        }
+        if (operations[coat].skipped()) coat = lies_below(coat).value_or(coat);
   }
 
   OperationList& list_;

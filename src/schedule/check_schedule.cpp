@@ -3,6 +3,7 @@
 #include "tackfree/air/drying.hpp"
 #include "tackfree/air/kept_limits.hpp"
 #include "tackfree/air/psychrometrics.hpp"
+#include "tackfree/schedule/check_coats_a_day.hpp"
 #include "tackfree/schedule/check_done.hpp"
 #include "tackfree/schedule/check_shop_rules.hpp"
 #include "tackfree/schedule/check_windows.hpp"
@@ -10,7 +11,6 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
-#include <tuple>
 #include <utility>
 
 #include <fmt/format.h>
@@ -44,7 +44,9 @@ class Auditor {
           say(step, "is not dry to handle when the plan says so");
       }
     }
-    coats_in_a_day();
+    coats_below();
+    for (std::string& rule : broken_coats_a_day(job_, list_, schedule_))
+      broken_.push_back(std::move(rule));
     for (std::string& rule : broken_windows(job_, list_, schedule_))
       broken_.push_back(std::move(rule));
     sessions();
@@ -268,25 +270,32 @@ class Auditor {
       say(coat, "is wiped off too late");
   }
 
-  /// Rule 4: of coats that melt together a side gets so many on one local day; they dry as one
-  /// film.
-  void coats_in_a_day() {
-    std::map<std::tuple<std::size_t, Side, Date>, int> counts;
-    std::map<std::pair<std::size_t, Side>, std::vector<const DatedStep*>> melted;
+  /// No coat goes on one that may not be recoated yet; coats that melt together dry as one film
+  /// (rule 4). What is washed off lies below no more.
+  void coats_below() {
+    std::map<std::pair<std::size_t, Side>, std::vector<const DatedStep*>> lying;
     for (const DatedStep& step : schedule_.steps) {
       const Operation& op = operation(step);
-      if (!op.coating || op.skipped() || !coating(step).coats_a_day_max) continue;
-      const Date on = job_.calendar.zone.local(step.begin()).on;
-      const int most_a_day = coating(step).coats_a_day_max->value;
-      if (++counts[{op.batch, op.side, on}] == most_a_day + 1 && !op.done)
-        say(step, "is one coat too many on {}", iso_date(on));
-      auto& below = melted[{op.batch, op.side}];
-      const int most = below.empty() ? 0 : coating(*below.back()).coats_a_day_max->value;
-      for (int films = 1; films <= std::min(most, static_cast<int>(below.size())); ++films)
-        if (!op.done && !has_reached(**(below.end() - films), Stage::recoat, step.begin(), films))
-          say(step, "does not wait for the {} coats below, which dry as one", films);
+      if (op.skipped()) continue;
+      auto& below = lying[{op.batch, op.side}];
+      if (op.takes_off && !below.empty()) below.pop_back();
+      if (!op.coating) continue;
+      if (!op.done && !below.empty()) dry_below(step, below);
       below.push_back(&step);
     }
+  }
+
+  void dry_below(const DatedStep& coat, std::vector<const DatedStep*> below) {
+    const Coating& under = coating(*below.back());
+    if (!under.label_after[index_of(Stage::recoat)]) return;
+    if (!has_reached(*below.back(), Stage::recoat, coat.begin()))
+      say(coat, "goes on before {} may be recoated", operation(*below.back()).key);
+    if (!under.coats_a_day_max) return;
+    std::erase_if(below, [&](const DatedStep* each) { return !coating(*each).coats_a_day_max; });
+    const int most = std::min(under.coats_a_day_max->value, static_cast<int>(below.size()));
+    for (int films = 2; films <= most; ++films)
+      if (!has_reached(**(below.end() - films), Stage::recoat, coat.begin(), films))
+        say(coat, "does not wait for the {} coats below, which dry as one", films);
   }
 
   static bool may_be_put_on(Temperature temperature, const CoatingLimits& limits) {

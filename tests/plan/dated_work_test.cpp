@@ -161,5 +161,71 @@ TEST_CASE("a coat put on again past the window of what it lies on is sanded for 
   }
 }
 
+/// The sample job in one go, with coats of a class, in a cool room; the log says how far it is.
+Job in_one_go(const std::string& class_key, std::vector<LogEntry> entries) {
+  Job job = testing::sample_job(class_key);
+  job.batches[0].sides = Sides::on_points;
+  job.air = ConstantAir{celsius(18), humidity_percent(50)};
+  job.history.file = "sample.log.jsonl";
+  job.history.entries = std::move(entries);
+  return job;
+}
+
+std::string sanding_before_coat_2(const std::string& class_key) {
+  const Plan plan = testing::planned_again(in_one_go(class_key, {}), "2027-04-05T17:00Z");
+  for (const Operation& op : plan.list.operations)
+    if (op.kind == OperationKind::sand_between && op.coat == 2) return op.key;
+  return {};
+}
+
+TEST_CASE("a coat waits for the one below it, though the log has the sanding between them") {
+  for (const std::string class_key : {"oil_polyurethane", "nitrocellulose_lacquer", "shellac"}) {
+    const LogEntry first = testing::coat(1, key_of_coat(1), "2027-04-06T18:30Z");
+    const std::string sanding = sanding_before_coat_2(class_key);
+    LogEntry too_early = testing::entry(2, LogKind::done, sanding, "2027-04-06T18:45Z");
+    too_early.insisted = true;
+    const LogEntry left_out = testing::entry(2, LogKind::skipped, sanding, "2027-04-06T18:45Z");
+    const std::vector<std::vector<LogEntry>> logs{
+        {first, too_early}, {first, left_out}, {too_early}};
+    for (const std::vector<LogEntry>& log : logs) {
+      CAPTURE(class_key);
+      CAPTURE(log.size());
+      const Plan plan = testing::planned_again(in_one_go(class_key, log), "2027-04-06T18:50Z");
+      const DatedStep* below = step_called(plan, key_of_coat(1));
+      const DatedStep* second = step_called(plan, key_of_coat(2));
+      REQUIRE(below);
+      REQUIRE(second);
+      REQUIRE(below->reaches[index_of(Stage::recoat)]);
+      CHECK(second->begin() >= *below->reaches[index_of(Stage::recoat)]);
+    }
+  }
+}
+
+// make_plan throws when its checker finds a coat on a film that may not be recoated.
+TEST_CASE("whatever goes wrong with a coat, none goes on before what lies below may be recoated") {
+  for (const std::string class_key : {"oil_polyurethane", "nitrocellulose_lacquer", "shellac"})
+    for (const Fault what :
+         {Fault::runs, Fault::wrinkling, Fault::fisheyes, Fault::blush, Fault::sand_through})
+      for (const int coat : {1, 2, 3}) {
+        std::vector<LogEntry> log;
+        for (int each = 1; each <= coat; ++each)
+          log.push_back(testing::coat(each, key_of_coat(each),
+                                      fmt::format("2027-04-1{}T10:00Z", each - 1).c_str()));
+        log.back().at = testing::instant("2027-04-17T10:00Z");
+        log.push_back(testing::fault(7, key_of_coat(coat), "2027-04-17T10:10Z", what));
+        CAPTURE(class_key);
+        CAPTURE(static_cast<int>(what));
+        CAPTURE(coat);
+        const Plan plan = testing::planned_again(in_one_go(class_key, log), "2027-04-17T10:15Z");
+        CHECK(plan.schedule.unplaced.empty());
+        // The same with the repair done at once.
+        for (const Operation& op : plan.list.operations)
+          if (op.kind == OperationKind::repair)
+            log.push_back(testing::entry(8, LogKind::done, op.key, "2027-04-17T10:30Z"));
+        log.back().insisted = true;
+        testing::planned_again(in_one_go(class_key, log), "2027-04-17T10:35Z");
+      }
+}
+
 }  // namespace
 }  // namespace tackfree

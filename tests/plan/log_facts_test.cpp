@@ -135,6 +135,29 @@ TEST_CASE("a last coat that is left out lets the one below be the last") {
   CHECK(*plan.schedule.ready_at < *whole.schedule.ready_at);
 }
 
+TEST_CASE("what would have waited for a coat that is left out waits for the one below it") {
+  Job job =
+      logged_job({coat(1, "top/finish/coat-1/both/coat", "2027-04-10T10:00Z"),
+                  coat(2, "top/finish/coat-2/both/coat", "2027-04-17T10:00Z"),
+                  entry(3, LogKind::skipped, "top/finish/coat-3/both/coat", "2027-04-17T10:05Z")});
+  job.batches[0].sides = Sides::on_points;
+  job.systems[0].steps[0].coats = 4;
+  const Plan four = planned_again(job, "2027-04-17T10:10Z");
+  const DatedStep& below = step(four, "top/finish/coat-2/both/coat");
+  const auto sanding = std::ranges::find_if(four.schedule.steps, [&](const DatedStep& s) {
+    const Operation& op = four.list.operations[s.operation];
+    return op.kind == OperationKind::sand_between && op.coat == 4;
+  });
+  REQUIRE(sanding != four.schedule.steps.end());
+  CHECK(sanding->begin() >= *below.reaches[index_of(Stage::sand)]);
+  job.systems[0].steps[0].coats = 3;
+  job.data.labour.fit_hardware = sourced(minutes(30), Origin::practice);
+  const Plan three = planned_again(job, "2027-04-17T10:10Z");
+  const DatedStep& last = step(three, "top/finish/coat-2/both/coat");
+  CHECK(step(three, "top/finish/coat-3/both/fit-hardware").begin() >=
+        *last.reaches[index_of(Stage::hardware)]);
+}
+
 TEST_CASE("sanding that the class asks for nowhere is listed once it is in the log") {
   Job job = logged_job(
       {entry(1, LogKind::done, "top/finish/coat-2/both/sand-p320", "2027-04-06T19:00Z")});

@@ -89,6 +89,21 @@ TEST_CASE("work before a done coat has dried is found, and so is a failed trial 
   CHECK(says(broken(failed), "does not wait for top/finish/coat-1/back/coat"));
 }
 
+TEST_CASE("a coat on one that may not be recoated yet is found, whatever was between them") {
+  Scheduled made = half_done();
+  for (Operation& op : made.list.operations) {
+    if (op.done) continue;
+    std::erase_if(op.waits, [&](const Wait& wait) {
+      return wait.stage && wait.operation < made.list.operations.size() &&
+             made.list.operations[wait.operation].coating;
+    });
+  }
+  const Instant now = made.schedule.span.begin;
+  made.schedule = make_schedule(made.job, made.list, made.air, drying_clocks(made.job, made.air),
+                                {now, made.schedule.span.end});
+  CHECK(says(broken(made), "goes on before"));
+}
+
 TEST_CASE("dust of sanding just done, on a coat right after it, is found") {
   Scheduled dusty = half_done();
   const Instant coat = first_to_come(dusty, OperationKind::coat).begin();

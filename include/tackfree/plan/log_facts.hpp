@@ -23,11 +23,12 @@ KeyedCoats sanded_by_log(const Job& job);
 const Operation* operation_called(const OperationList& list, std::string_view key);
 
 /// Marks what is done. What a done operation waited for in its batch is done too, whether it was
-/// logged or not; dusting off and wiping off are part of their coat. Where the last coats of a side
-/// were skipped, the one below is the last. A line that names no operation of the job, names one
-/// twice, tells of a time after `now`, or of work that ended before the work it follows, and one of
-/// a coating that the job does not have, is returned with what is wrong with it, in the
-/// order of lines: `list` is of use where there is none.
+/// logged or not; dusting off and wiping off are part of their coat. What would have waited for a
+/// skipped coat waits for the one below it, which is the last where the last were skipped. A line
+/// that names no operation of the job, names one twice, tells of a time after `now`, or of work
+/// that ended before the work it follows, and one of a coating that the job does not have, is
+/// returned with what is wrong with it, in the order of lines: `list` is of use where there is
+/// none.
 std::vector<LeftOutLine> mark_done(OperationList& list, const Job& job, Instant now);
 
 /// What the thumb tries: dry to sand, where the class is sanded between coats; else to recoat.

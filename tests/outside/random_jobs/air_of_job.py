@@ -181,7 +181,8 @@ class AirOfJob:
         values = [straight(known, at) for at in raster]
         self.outside_at_begin = values[0][0]
         if readings:
-            values = with_readings(raster, values, readings, air.get("indoors", {}).get("time_constant_h", 6) * 60)
+            values = with_readings(known, raster, values, readings,
+                                   air.get("indoors", {}).get("time_constant_h", 6) * 60)
         self.t, self.e = [v[0] for v in values], [v[1] for v in values]
         self.boards = self.t
         if "boards" in air:
@@ -272,18 +273,14 @@ def follow(values, start, tau):
     return found
 
 
-def with_readings(raster, values, readings, tau):
+def with_readings(known, raster, values, readings, tau):
     """Each reading moves the account by its difference, which the room forgets with its time constant, both
-    before the reading and after it; between two of them the mean of what is forgotten both ways."""
-    def account(minute):
-        place, rest = divmod(minute - raster[0], STEP)
-        a, b = values[place], values[min(place + 1, len(values) - 1)]
-        return tuple(x + (y - x) * rest / STEP for x, y in zip(a, b))
-
+    before the reading and after it; between two of them the mean of what is forgotten both ways. A reading
+    from before the plan is compared with the account of its own hour."""
     warm, damp = {}, {}
     for at, t, humidity in readings:
         if at <= raster[-1]:
-            here = account(max(at, raster[0]))
+            here = straight(known, at)
             warm[at] = t - here[0]
             damp.pop(at, None)
             if humidity is not None:
