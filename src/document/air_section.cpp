@@ -8,7 +8,7 @@ namespace tackfree {
 
 namespace {
 
-constexpr Lead air_item{2, "-"};
+constexpr Lead air_item = Lead::item();
 
 void write_rows_origin(Page& page, const AirRows& rows, std::string_view whose) {
   page.paragraph(air_item, fmt::format("Hourly rows of {}{}{}{}.", rows.file,
