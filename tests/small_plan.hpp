@@ -220,7 +220,7 @@ inline Plan small_plan(const SmallNames& names = {}, UnitSystem units = UnitSyst
   plan.list.operations[4].waits = {{.operation = 1, .stage = Stage::handle}};
   plan.course = course(plan.job, plan.list, plan.air, plan.schedule);
   plan.work = attended_work(plan.list, plan.schedule, plan.job.calendar.zone);
-  plan.notes = {{"film", "The film is thin: fix a third coat."}};
+  plan.notes = {FilmNote{.batch = 0, .coats = 2, .fault = FilmNote::Fault::thin}};
   return plan;
 }
 

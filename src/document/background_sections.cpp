@@ -2,6 +2,7 @@
 
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/figure_sources.hpp"
+#include "tackfree/words/note_words.hpp"
 
 #include <algorithm>
 #include <set>
@@ -38,12 +39,12 @@ void write_how_to(Page& page, const Plan& plan, const HowTo& how_to) {
   write_advice(page, plan);
 }
 
-void write_notes(Page& page, const Plan& plan) {
+void write_notes(Page& page, const Plan& plan, const Figures& figures) {
   if (plan.notes.empty()) return;
   page.heading("Look at this");
   for (const Note& note : plan.notes)
     page.paragraph(Lead::look(),
-                   note.about.empty() ? note.text : fmt::format("{}: {}", note.about, note.text));
+                   fmt::format("{}: {}", subject_of(note), note_text(note, plan, figures)));
 }
 
 Lead lead_of(const Caution& caution, std::size_t columns) {

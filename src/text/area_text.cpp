@@ -13,7 +13,7 @@ std::string area_text(const Plan& plan, int columns, Ink ink) {
   page.paragraph(Lead::plain(), plan.job.note);
   write_areas(page, plan, figures);
   write_areas_by_side(page, plan, figures);
-  write_notes(page, plan);
+  write_notes(page, plan, figures);
   return page.text();
 }
 

@@ -18,8 +18,6 @@ constexpr Lead item = Lead::item();
 /// Factors nearer to 1 than this are left out of the sentence; rounding to the minute is one.
 constexpr double least_told = 0.002;
 
-std::string hours_text(Duration d) { return fmt::format("{:.2f} h", d.in(hours)); }
-
 std::string told(Origin origin, const std::string& source) {
   return source.empty() ? std::string(word_for(origin))
                         : fmt::format("{}: {}", word_for(origin), source);
@@ -79,15 +77,15 @@ void write_advice(Page& page, const CoatOutlook& outlook, const Figures& figures
 }  // namespace
 
 std::string explanation_text(const DryingExplanation& why) {
-  std::string label = hours_text(why.label.value);
+  std::string label = exact_hours_text(why.label.value);
   if (why.label_least)
-    label += fmt::format(" (the label's {} to {})", hours_text(*why.label_least),
-                         hours_text(why.label.value));
+    label += fmt::format(" (the label's {} to {})", exact_hours_text(*why.label_least),
+                         exact_hours_text(why.label.value));
   std::vector<std::string> factors;
   const auto add = [&](std::string_view name, const TimeFactor& factor) {
     if (std::abs(factor.value - 1.0) >= least_told)
-      factors.push_back(
-          fmt::format("{:.3f} {} [{}]", factor.value, name, told(factor.origin, factor.source)));
+      factors.push_back(fmt::format("{} {} [{}]", exact_factor_text(factor.value), name,
+                                    told(factor.origin, factor.source)));
   };
   add("temperature", why.temperature);
   add("humidity", why.humidity);
@@ -97,10 +95,10 @@ std::string explanation_text(const DryingExplanation& why) {
   add("not before the label's hours or an earlier stage", why.held);
   std::string text = fmt::format("{} [{}]", label, told(why.label.origin, why.label.source));
   for (const std::string& factor : factors) text += " x " + factor;
-  text += fmt::format(" = {}", hours_text(why.wait()));
+  text += fmt::format(" = {}", exact_hours_text(why.wait()));
   if (why.outside_label > 0)
-    text += fmt::format("; {:.0f} % of it outside the label's temperatures: extrapolated",
-                        why.outside_label * 100);
+    text += fmt::format("; {} of it outside the label's temperatures: extrapolated",
+                        percent_text(fraction(why.outside_label)));
   return text + ".";
 }
 

@@ -34,7 +34,7 @@ std::string text_report(const Plan& plan, int columns, Ink ink) {
   write_how_to(page, plan, how_to);
   write_air(page, plan, figures);
   write_fumes(page, plan, figures);
-  write_notes(page, plan);
+  write_notes(page, plan, figures);
   write_cautions(page, plan);
   write_sources(page, plan, figures);
   page.blank();
