@@ -187,10 +187,8 @@ inline Plan small_plan(const SmallNames& names = {}, UnitSystem units = UnitSyst
   plan.schedule.outcomes = {{0, Stage::light_use, std::nullopt},
                             {1, Stage::light_use, at("2027-04-12T03:00:00Z")},
                             {1, Stage::full_cure, at("2027-04-30T03:00:00Z")}};
-  plan.schedule.unplaced = {{.operation = 3,
-                             .by = HeldBy::air,
-                             .gate = Gate::too_cold,
-                             .why = "It is too cold; heat the room."}};
+  plan.schedule.unplaced = {
+      {.operation = 3, .by = HeldBy::air, .gate = Gate::too_cold, .waits_for = {}, .conflict = {}}};
   plan.emissions = {{0, grams(20.3)}};
   plan.cautions = {{"oily_rags", "WARNING", "Rags heat themselves.", "Fire.",
                     "Spread them flat outside.", Origin::published, "NFPA tip sheet on oily rags"}};

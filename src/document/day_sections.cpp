@@ -6,6 +6,7 @@
 #include "tackfree/words/airing_words.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/tins_words.hpp"
+#include "tackfree/words/unplaced_words.hpp"
 #include "tackfree/words/work_days.hpp"
 
 #include <algorithm>
@@ -216,7 +217,7 @@ void write_work(Page& page, const Plan& plan) {
   if (work.kinds.empty()) return;
   std::vector<std::string> kinds;
   for (const WorkOfKind& each : work.kinds)
-    kinds.push_back(fmt::format("{} {}", each.kind, hours_text(each.work)));
+    kinds.push_back(fmt::format("{} {}", words_for(each.kind), hours_text(each.work)));
   page.paragraph(Lead::labelled("Work", first_columns),
                  fmt::format("{} in all, on {}: {}{}", hours_text(work.in_all),
                              count_text(static_cast<double>(work.days.size()), "day", "days"),
@@ -257,10 +258,12 @@ void write_unplaced(Page& page, const Plan& plan, const StepWords& words) {
     else
       page.paragraph(
           Lead::look(),
-          fmt::format("{}: {}{}", title, unplaced.why,
-                      unplaced.conflict.empty() ? ""
-                                                : fmt::format(". Not possible together: {}",
-                                                              fmt::join(unplaced.conflict, "; "))));
+          fmt::format(
+              "{}: {}{}", title, unplaced_words(unplaced, plan),
+              unplaced.conflict.empty()
+                  ? ""
+                  : fmt::format(". Not possible together: {}",
+                                fmt::join(conflict_words(unplaced, plan, words.figures()), "; "))));
   }
   if (!waiting.empty())
     page.paragraph(Lead::look(), fmt::format("Waiting for that: {}.", fmt::join(waiting, "; ")));

@@ -1,6 +1,7 @@
 #include "tackfree/document/tonight_work.hpp"
 
 #include "tackfree/words/display_text.hpp"
+#include "tackfree/words/how_lines.hpp"
 
 #include <algorithm>
 #include <optional>
@@ -135,7 +136,7 @@ class TonightWork {
   /// The first line on how to do the first thing that has one.
   void how() {
     for (const std::size_t index : tonight_.work)
-      if (const auto& lines = operation(index).how; !lines.empty()) {
+      if (const auto lines = how_lines(plan_, operation(index)); !lines.empty()) {
         page_.paragraph(Lead::plain(beside_lead), lines.front());
         return;
       }

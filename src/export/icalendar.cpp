@@ -3,11 +3,13 @@
 #include "tackfree/base/fingerprint.hpp"
 #include "tackfree/base/name.hpp"
 #include "tackfree/words/display_text.hpp"
+#include "tackfree/words/how_lines.hpp"
 #include "tackfree/words/step_words.hpp"
 
 #include <algorithm>
 #include <array>
 #include <set>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -203,7 +205,7 @@ std::vector<std::string> description(const Plan& plan, const StepWords& words,
   const Operation& op = plan.list.operations.at(step.operation);
   std::vector<std::string> lines;
   if (const std::string pour = words.pour(op); !pour.empty()) lines.push_back("Pour " + pour);
-  for (const std::string& how : op.how) lines.push_back(how);
+  for (std::string& how : how_lines(plan, op)) lines.push_back(std::move(how));
   if (const std::string why = words.why(step); !why.empty()) lines.push_back("Why now: " + why);
   if (step.on_typical_air) lines.emplace_back("Rests on typical air: the hour may move.");
   if (op.kind != OperationKind::coat) return lines;

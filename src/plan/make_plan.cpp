@@ -22,7 +22,6 @@
 #include "tackfree/schedule/check_schedule.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
 #include "tackfree/schedule/plan_size.hpp"
-#include "tackfree/schedule/tool_rests.hpp"
 #include "tackfree/takeoff/lots.hpp"
 
 #include <algorithm>
@@ -151,9 +150,6 @@ std::optional<Plan> make_plan(Job given, Instant now, Problems& problems,
   const Interval span{plan.now, plan.now + whole_minutes_up(job.horizon)};
   begins("dating the steps");
   date_by_aim(plan, span, stage);
-  for (const ToolRest& rest : plan.schedule.tool_rests)
-    plan.list.operations[plan.schedule.steps[rest.step].operation].how.push_back(
-        tool_rest_words(job, plan.list, plan.schedule, rest));
   plan.moves = moves(plan);
   begins("explaining the waits");
   plan.drying =

@@ -6,27 +6,16 @@
 
 #include <algorithm>
 #include <array>
-#include <string>
 #include <utility>
-
-#include <fmt/format.h>
-#include <fmt/ranges.h>
 
 namespace tackfree {
 
 namespace {
 
-/// The job, the step that finds no time, and the plan's span.
-struct Case {
-  const Job& job;
-  const Operation& operation;
-  Interval span;
-};
-
-/// A kind of rule that can be taken away, and what it says for one step.
+/// A kind of rule that can be taken away.
 struct RuleKind {
   void (*take_away)(Job& job);
-  std::string (*words)(const Case& about);
+  ConflictingRule rule;
 };
 
 void open_all_hours(WorkCalendar& calendar) {
@@ -36,50 +25,12 @@ void open_all_hours(WorkCalendar& calendar) {
   calendar.busy_hours.clear();
 }
 
-Minutes longest_stretch(const Case& about) {
+Minutes longest_stretch(const Job& job, Interval span) {
   Minutes longest{0};
-  for (const Presence& presence : presences(about.job, about.span))
+  for (const Presence& presence : presences(job, span))
     longest = std::max(longest, presence.stretch.length());
   return longest;
 }
-
-std::string hours_words(const Case& about) {
-  return fmt::format("the working hours, in stretches of {} min at most",
-                     longest_stretch(about).count());
-}
-
-std::string quiet_words(const Case& about) {
-  return about.operation.power_sanding ? "the quiet hours for power sanding" : "";
-}
-
-std::string air_words(const Case& about) {
-  return about.operation.coating ? fmt::format("the limits of air for \"{}\"",
-                                               about.job.coatings[*about.operation.coating].name)
-                                 : "the limits of air for coating";
-}
-
-std::string pin_words(const Case& about) {
-  for (const Pin& pin : about.job.batches[about.operation.batch].rules.pins)
-    if (pin.coat == about.operation.coat)
-      return fmt::format("the coat set for {}, {} to {}", iso_date(pin.on),
-                         iso_clock(pin.between.begin), iso_clock(pin.between.end));
-  return "the coats set for a day";
-}
-
-std::string no_coating_words(const Case& about) {
-  std::vector<std::string> days;
-  for (const Date on : about.job.batches[about.operation.batch].rules.no_coating_on)
-    days.push_back(iso_date(on));
-  return fmt::format("no coating on {}", fmt::join(days, ", "));
-}
-
-std::string not_before_words(const Case& about) {
-  const auto& from = about.job.batches[about.operation.batch].rules.not_before;
-  return from ? "not before " + iso_local(*from, about.job.calendar.zone)
-              : "the times before which batches are not begun";
-}
-
-std::string space_words(const Case&) { return "the space to dry"; }
 
 void take_air(Job& job) {
   for (Coating& coating : job.coatings) {
@@ -94,32 +45,32 @@ void take_air(Job& job) {
 
 /// In the order in which they are taken away: what can be given up most easily first.
 constexpr std::array<RuleKind, 7> kinds{{
-    {[](Job& job) { job.calendar.no_power_sanding.clear(); }, quiet_words},
+    {[](Job& job) { job.calendar.no_power_sanding.clear(); }, ConflictingRule::quiet_hours},
     {[](Job& job) {
        for (Batch& batch : job.batches) batch.rules.no_coating_on.clear();
      },
-     no_coating_words},
+     ConflictingRule::no_coating_days},
     {[](Job& job) {
        for (DryingRoom& room : job.rooms) {
          room.space.reset();
          room.places.reset();
        }
      },
-     space_words},
+     ConflictingRule::space},
     {[](Job& job) {
        for (Batch& batch : job.batches) batch.rules.not_before.reset();
      },
-     not_before_words},
+     ConflictingRule::not_before},
     {[](Job& job) {
        for (Batch& batch : job.batches) batch.rules.pins.clear();
      },
-     pin_words},
-    {take_air, air_words},
+     ConflictingRule::pins},
+    {take_air, ConflictingRule::air},
     {[](Job& job) {
        open_all_hours(job.calendar);
        for (Person& person : job.people) open_all_hours(person.hours);
      },
-     hours_words},
+     ConflictingRule::working_hours},
 }};
 
 /// Sets of rules tried out on one step.
@@ -172,13 +123,16 @@ void name_conflicts(const Job& job, const OperationList& list, const AirSeries& 
     if (unplaced.by == HeldBy::previous_step || ++looked_into > most) continue;
     const auto conflict = trials.conflict(unplaced.operation);
     if (conflict.size() < 2) continue;
-    std::vector<std::string> rules;
     for (const std::size_t kind : conflict) {
-      std::string text =
-          kinds.at(kind).words({job, list.operations.at(unplaced.operation), schedule.span});
-      if (!text.empty()) rules.push_back(std::move(text));
+      const ConflictingRule rule = kinds.at(kind).rule;
+      // Quiet hours are in the way of what is sanded by power alone, else of what comes before it.
+      if (rule == ConflictingRule::quiet_hours &&
+          !list.operations.at(unplaced.operation).power_sanding)
+        continue;
+      unplaced.conflict.push_back(rule);
+      if (rule == ConflictingRule::working_hours)
+        unplaced.longest_stretch = longest_stretch(job, schedule.span);
     }
-    unplaced.conflict = std::move(rules);
   }
 }
 

@@ -1,8 +1,10 @@
 #include "tackfree/words/step_words.hpp"
 
 #include "tackfree/words/display_text.hpp"
+#include "tackfree/words/how_lines.hpp"
 
 #include <algorithm>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -310,19 +312,19 @@ std::string StepWords::why(const DatedStep& step) const {
 }
 
 HowTo::HowTo(const Plan& plan) : numbers_(plan.list.operations.size(), 0) {
-  for (const DatedStep& step : plan.schedule.steps)
-    add(plan.list.operations.at(step.operation), step.operation);
-  for (const Unplaced& unplaced : plan.schedule.unplaced)
-    add(plan.list.operations.at(unplaced.operation), unplaced.operation);
+  for (const DatedStep& step : plan.schedule.steps) add(plan, step.operation);
+  for (const Unplaced& unplaced : plan.schedule.unplaced) add(plan, unplaced.operation);
 }
 
-void HowTo::add(const Operation& op, std::size_t index) {
-  if (op.how.empty()) return;
-  const auto found = std::find_if(entries_.begin(), entries_.end(),
-                                  [&](const Entry& entry) { return entry.lines == op.how; });
+void HowTo::add(const Plan& plan, std::size_t index) {
+  const Operation& op = plan.list.operations.at(index);
+  std::vector<std::string> lines = how_lines(plan, op);
+  if (lines.empty()) return;
+  const auto found = std::ranges::find(entries_, lines, &Entry::lines);
   numbers_.at(index) = static_cast<std::size_t>(found - entries_.begin()) + 1;
-  Entry& entry =
-      found == entries_.end() ? entries_.emplace_back(Entry{op.kind, {}, op.how}) : *found;
+  Entry& entry = found == entries_.end()
+                     ? entries_.emplace_back(Entry{op.kind, {}, std::move(lines)})
+                     : *found;
   if (op.kind == OperationKind::coat) entry.coats.insert(op.coat);
 }
 

@@ -80,7 +80,7 @@ class HowTo {
   std::optional<std::size_t> number_of(std::size_t operation) const;
 
  private:
-  void add(const Operation& op, std::size_t index);
+  void add(const Plan& plan, std::size_t index);
 
   std::vector<Entry> entries_;
   std::vector<std::size_t> numbers_;  ///< by operation; 0 for none
