@@ -1,6 +1,7 @@
 #include "tackfree/text/log_text.hpp"
 
 #include "tackfree/text/text_page.hpp"
+#include "tackfree/words/consequence_words.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/step_words.hpp"
 
@@ -82,8 +83,8 @@ std::string understood_text(const UnderstoodReport& told, int columns) {
   TextPage page(columns);
   page.paragraph(Lead::introduced("Understood"),
                  fmt::format("{}; {}", happened(entry, what), fmt::join(rest, "; ")));
-  for (const std::string& consequence : told.consequences)
-    page.paragraph(Lead::look(0), consequence);
+  for (const Consequence& consequence : told.consequences)
+    page.paragraph(Lead::look(0), consequence_words(consequence, told.standing));
   return page.text();
 }
 
