@@ -187,10 +187,8 @@ inline Plan small_plan(const SmallNames& names = {}, UnitSystem units = UnitSyst
   plan.schedule.outcomes = {{0, Stage::light_use, std::nullopt},
                             {1, Stage::light_use, at("2027-04-12T03:00:00Z")},
                             {1, Stage::full_cure, at("2027-04-30T03:00:00Z")}};
-  plan.schedule.unplaced = {{.operation = 3,
-                             .by = HeldBy::air,
-                             .gate = Gate::too_cold,
-                             .why = "It is too cold; heat the room."}};
+  plan.schedule.unplaced = {
+      {.operation = 3, .by = HeldBy::air, .gate = Gate::too_cold, .waits_for = {}, .conflict = {}}};
   plan.emissions = {{0, grams(20.3)}};
   plan.cautions = {
       {.text = {"oily_rags", "WARNING", "Rags heat themselves.", "Fire.",
@@ -222,7 +220,7 @@ inline Plan small_plan(const SmallNames& names = {}, UnitSystem units = UnitSyst
   plan.list.operations[4].waits = {{.operation = 1, .stage = Stage::handle}};
   plan.course = course(plan.job, plan.list, plan.air, plan.schedule);
   plan.work = attended_work(plan.list, plan.schedule, plan.job.calendar.zone);
-  plan.notes = {{"film", "The film is thin: fix a third coat."}};
+  plan.notes = {FilmNote{.batch = 0, .coats = 2, .fault = FilmNote::Fault::thin}};
   return plan;
 }
 

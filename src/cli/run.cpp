@@ -32,6 +32,7 @@
 #include "tackfree/text/text_page.hpp"
 #include "tackfree/text/tonight_text.hpp"
 #include "tackfree/words/display_text.hpp"
+#include "tackfree/words/planning_words.hpp"
 
 #include <algorithm>
 #include <chrono>
@@ -143,8 +144,8 @@ struct AskedPlan {
 /// On the terminal what is being worked out, where that takes a while.
 std::optional<AskedPlan> asked_plan(const Options& options, const Streams& to, Problems& problems) {
   ProgressLine line(to.progress);
-  const auto stage = [&](const std::string& what) { line.at(what); };
-  stage("reading the files");
+  const auto stage = [&](const PlanningNow& now) { line.at(planning_words(now)); };
+  line.at("reading the files");
   std::optional<Job> job = asked_job(options, to, problems);
   const auto now = job ? planning_time(options, *job, problems) : std::nullopt;
   if (job) add_last_plan(options, *job, problems);
@@ -189,8 +190,8 @@ int choices_command(const Options& options, const Streams& to) {
   std::optional<Choices> found;
   {
     ProgressLine line(to.progress);
-    const auto stage = [&](const std::string& what) { line.at(what); };
-    stage("dating the steps");
+    const auto stage = [&](const PlanningNow& now) { line.at(planning_words(now)); };
+    stage({PlanningStage::dates});
     std::optional<Job> job = asked_job(options, to, problems);
     const auto now = job ? planning_time(options, *job, problems) : std::nullopt;
     if (now && problems.empty()) found = choices_of(std::move(*job), *now, problems, stage);

@@ -10,7 +10,7 @@ namespace tackfree {
 
 namespace {
 
-constexpr Lead air_item{2, "-"};
+constexpr Lead air_item = Lead::item();
 
 void write_rows_origin(Page& page, const AirRows& rows, std::string_view whose) {
   page.paragraph(air_item, fmt::format("Hourly rows of {}{}{}{}.", rows.file,
@@ -52,21 +52,20 @@ void write_heating(Page& page, const Plan& plan, const Heating& heating, const F
   const Instant until = plan.schedule.ready_at.value_or(plan.schedule.span.end);
   page.paragraph(
       air_item,
-      fmt::format("Heated to {} from {}, by at most {:g} kW ({}): about {:.0f} kWh until {}, "
-                  "by a loss of {:g} W/K ({}).",
+      fmt::format("Heated to {} from {}, by at most {} ({}): about {} until {}, by a loss of "
+                  "{} ({}).",
                   figures.temperature(heating.set_point).text(), hours_text,
-                  heating.heater.value.in(kilowatts), word_for(heating.heater.origin),
-                  plan.air.heat_until(until).in(kilowatt_hours), figures.moment(until),
-                  heating.loss.value.in(watts_per_kelvin), word_for(heating.loss.origin)));
+                  power_text(heating.heater.value), word_for(heating.heater.origin),
+                  energy_text(plan.air.heat_until(until)), figures.moment(until),
+                  heat_loss_text(heating.loss.value), word_for(heating.loss.origin)));
 }
 
 void write_room(Page& page, const Plan& plan, const Indoors& indoors, const Figures& figures) {
-  page.paragraph(
-      air_item,
-      fmt::format("The room follows outdoors with a time constant of {:g} h ({}); "
-                  "outdoor moisture comes in with the air. Moisture from "
-                  "waterborne coats is left out.",
-                  indoors.time_constant.value.in(hours), word_for(indoors.time_constant.origin)));
+  page.paragraph(air_item, fmt::format("The room follows outdoors with a time constant of {} ({}); "
+                                       "outdoor moisture comes in with the air. Moisture from "
+                                       "waterborne coats is left out.",
+                                       hours_as_given(indoors.time_constant.value),
+                                       word_for(indoors.time_constant.origin)));
   if (indoors.heating) write_heating(page, plan, *indoors.heating, figures);
   if (indoors.humidity_ceiling)
     page.paragraph(air_item, fmt::format("A dehumidifier keeps it at {} or below.",

@@ -3,6 +3,7 @@
 #include "tackfree/words/caution_words.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/figure_sources.hpp"
+#include "tackfree/words/note_words.hpp"
 
 #include <algorithm>
 #include <set>
@@ -24,7 +25,7 @@ void write_advice(Page& page, const Plan& plan) {
       if (advice.key == key) lines.insert(lines.end(), advice.lines.begin(), advice.lines.end());
   if (lines.empty()) return;
   page.heading("Good to know");
-  for (const std::string& line : lines) page.paragraph({2, "-"}, line);
+  for (const std::string& line : lines) page.paragraph(Lead::item(), line);
 }
 
 }  // namespace
@@ -34,24 +35,31 @@ void write_how_to(Page& page, const Plan& plan, const HowTo& how_to) {
   std::size_t number = 0;
   for (const HowTo::Entry& entry : how_to.entries()) {
     page.subheading(fmt::format("#{} {}", ++number, entry.title()));
-    for (const std::string& line : entry.lines) page.paragraph({4, ""}, line);
+    for (const std::string& line : entry.lines) page.paragraph(Lead::plain(4), line);
   }
   write_advice(page, plan);
 }
 
-void write_notes(Page& page, const Plan& plan) {
+void write_notes(Page& page, const Plan& plan, const Figures& figures) {
   if (plan.notes.empty()) return;
   page.heading("Look at this");
   for (const Note& note : plan.notes)
-    page.paragraph({2, "!"},
-                   note.about.empty() ? note.text : fmt::format("{}: {}", note.about, note.text));
+    page.paragraph(Lead::look(),
+                   fmt::format("{}: {}", subject_of(note), note_text(note, plan, figures)));
+}
+
+Lead lead_of(const Caution& caution, std::size_t columns) {
+  if (caution.word == "DANGER") return Lead::danger(columns);
+  if (caution.word == "WARNING") return Lead::warning(columns);
+  return Lead::labelled(caution.word, columns);
 }
 
 void write_cautions(Page& page, const Plan& plan) {
+  constexpr std::size_t signal_columns = 7;
   if (plan.cautions.empty()) return;
   page.heading("Cautions");
   for (const Caution& caution : caution_texts(plan))
-    page.paragraph({0, pad_right(7, caution.word)},
+    page.paragraph(lead_of(caution, signal_columns),
                    fmt::format("{} {} {}", caution.hazard, caution.consequence, caution.avoid));
 }
 
@@ -60,7 +68,7 @@ void write_sources(Page& page, const Plan& plan, const Figures& figures) {
   for (const FigureGroup& group : figure_groups(plan, figures)) {
     page.subheading(group.title);
     for (const FiguresFrom& from : group.origins)
-      page.paragraph({2, std::string(word_for(from.origin)) + ":"},
+      page.paragraph(Lead::introduced(word_for(from.origin), 2),
                      fmt::format("{}{}", fmt::join(from.figures, "; "),
                                  from.source.empty() ? "" : " [" + from.source + "]"));
   }

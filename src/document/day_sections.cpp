@@ -6,6 +6,7 @@
 #include "tackfree/words/airing_words.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/tins_words.hpp"
+#include "tackfree/words/unplaced_words.hpp"
 #include "tackfree/words/work_days.hpp"
 
 #include <algorithm>
@@ -37,14 +38,15 @@ void write_entry(Page& page, const Plan& plan, const StepWords& words, const How
   if (entry.step == nullptr || !entry.first_piece) return;
   const Operation& op = plan.list.operations.at(entry.step->operation);
   const std::size_t indent = start.size();
-  if (opens_flammable_tin(plan, *entry.step)) page.paragraph({indent, "off"}, off_text(plan));
-  page.paragraph({indent, "pour"}, words.pour(op));
+  if (opens_flammable_tin(plan, *entry.step))
+    page.paragraph(Lead::labelled("off", 0, indent), off_text(plan));
+  page.paragraph(Lead::labelled("pour", 0, indent), words.pour(op));
   const std::string why = words.why(*entry.step);
-  page.paragraph({indent, "why"}, !why.empty() && why == told ? "as above" : why);
+  page.paragraph(Lead::labelled("why", 0, indent), !why.empty() && why == told ? "as above" : why);
   if (!why.empty()) told = why;
   for (const RecoatSlack& slack : slacks)
     if (&plan.schedule.steps.at(slack.dated_step) == entry.step)
-      page.paragraph({indent, "room"},
+      page.paragraph(Lead::labelled("room", 0, indent),
                      fmt::format("the coat below takes it unsanded until {}: {} to spare",
                                  words.figures().moment(slack.until),
                                  wait_text(to_duration(slack.until - entry.step->begin()))));
@@ -63,7 +65,7 @@ void write_next(Page& page, const Plan& plan, const StepWords& words) {
     return !step.pieces.empty() && step.end() > plan.now;
   });
   if (next == steps.end()) {
-    page.paragraph({0, "Next "},
+    page.paragraph(Lead::labelled("Next", first_columns),
                    plan.schedule.unplaced.empty()
                        ? "nothing is left to do."
                        : "nothing is left to do that has a time: see below what is in "
@@ -74,7 +76,7 @@ void write_next(Page& page, const Plan& plan, const StepWords& words) {
                                   [&](const Interval& i) { return i.end > plan.now; });
   const Operation& op = plan.list.operations.at(next->operation);
   page.paragraph(
-      {0, "Next "},
+      Lead::labelled("Next", first_columns),
       fmt::format("{}, {}: {} ({})", words.figures().day_seen_from(plan.now, piece->begin),
                   words.figures().clock(piece->begin), words.full_title(op),
                   duration_text(to_duration(piece->length()))));
@@ -115,7 +117,7 @@ std::string_view proved_air(const Plan& plan) {
 
 void write_proof(Page& page, const Plan& plan, const Figures& figures) {
   if (plan.schedule.proof)
-    page.paragraph({0, "Proved"},
+    page.paragraph(Lead::labelled("Proved", first_columns),
                    fmt::format("no schedule within these rules {}{}.",
                                proof_text(*plan.schedule.proof, *plan.schedule.ready_at,
                                           plan.job.aim, figures),
@@ -140,21 +142,22 @@ std::string cured_words(const Plan& plan, const std::optional<Instant>& cured,
 
 void write_ready(Page& page, const Plan& plan, const Figures& figures) {
   if (!plan.schedule.ready_at) {
-    page.paragraph({0, "Ready"}, "no date yet: see below what found no time or does not dry.");
+    page.paragraph(Lead::labelled("Ready", first_columns),
+                   "no date yet: see below what found no time or does not dry.");
     return;
   }
   const auto cured = cured_at(plan.schedule);
   const auto hardware = hardware_on_later(plan);
   if (*plan.schedule.ready_at <= plan.now) {
     page.paragraph(
-        {0, "Ready"},
+        Lead::labelled("Ready", first_columns),
         fmt::format("since {}, for light use{}{}", figures.moment(*plan.schedule.ready_at),
                     hardware ? "; hardware on " + figures.moment(*hardware) : "",
                     cured_words(plan, cured, figures)));
     return;
   }
   page.paragraph(
-      {0, "Ready"},
+      Lead::labelled("Ready", first_columns),
       fmt::format("{}, for light use; {}fully cured {}",
                   figures.moment(figures.full_hour_up(*plan.schedule.ready_at)),
                   hardware ? fmt::format("hardware on {}; ", figures.moment(*hardware)) : "",
@@ -187,7 +190,7 @@ void write_due(Page& page, const Plan& plan, const StepWords& words) {
                           words.title(plan.list.operations.at(step.operation)),
                           figures.moment(step.begin()), why.empty() ? "" : ": " + why);
     }
-    page.paragraph({0, "Due  "}, text + ".");
+    page.paragraph(Lead::labelled("Due", first_columns), text + ".");
   }
 }
 
@@ -204,8 +207,9 @@ void write_deciding(Page& page, const Plan& plan, const StepWords& words) {
                                 words.figures().day(step.begin())));
   }
   if (!texts.empty())
-    page.paragraph({0, "Waits"}, fmt::format("{}. The longest of those that decide this date.",
-                                             fmt::join(texts, "; ")));
+    page.paragraph(
+        Lead::labelled("Waits", first_columns),
+        fmt::format("{}. The longest of those that decide this date.", fmt::join(texts, "; ")));
 }
 
 /// Hours of the person's own, in all and by kind; the days' sums stand at the days.
@@ -214,8 +218,8 @@ void write_work(Page& page, const Plan& plan) {
   if (work.kinds.empty()) return;
   std::vector<std::string> kinds;
   for (const WorkOfKind& each : work.kinds)
-    kinds.push_back(fmt::format("{} {}", each.kind, hours_text(each.work)));
-  page.paragraph({0, "Work "},
+    kinds.push_back(fmt::format("{} {}", words_for(each.kind), hours_text(each.work)));
+  page.paragraph(Lead::labelled("Work", first_columns),
                  fmt::format("{} in all, on {}: {}{}", hours_text(work.in_all),
                              count_text(static_cast<double>(work.days.size()), "day", "days"),
                              fmt::join(kinds, ", "),
@@ -229,7 +233,7 @@ void write_work(Page& page, const Plan& plan) {
 
 void write_title(Page& page, const Plan& plan, const Figures& figures) {
   page.heading(cut_to(page.columns(), plan.job.name));
-  page.paragraph({0, ""}, plan.job.note);
+  page.paragraph(Lead::plain(), plan.job.note);
   page.line(0, fmt::format("As of {}, {}; local times, {}", figures.day_and_year(plan.now),
                            figures.clock(plan.now), figures.zone().name()));
 }
@@ -240,7 +244,7 @@ void write_first(Page& page, const Plan& plan, const StepWords& words) {
   write_ready(page, plan, words.figures());
   write_due(page, plan, words);
   write_deciding(page, plan, words);
-  page.paragraph({0, "Buy  "}, all_tins_text(plan));
+  page.paragraph(Lead::labelled("Buy", first_columns), all_tins_text(plan));
   write_work(page, plan);
 }
 
@@ -253,15 +257,18 @@ void write_unplaced(Page& page, const Plan& plan, const StepWords& words) {
     if (unplaced.by == HeldBy::previous_step)
       waiting.push_back(title);
     else
-      page.paragraph({2, "!"}, fmt::format("{}: {}{}", title, unplaced.why,
-                                           unplaced.conflict.empty()
-                                               ? ""
-                                               : fmt::format(". Not possible together: {}",
-                                                             fmt::join(unplaced.conflict, "; "))));
+      page.paragraph(
+          Lead::look(),
+          fmt::format(
+              "{}: {}{}", title, unplaced_words(unplaced, plan),
+              unplaced.conflict.empty()
+                  ? ""
+                  : fmt::format(". Not possible together: {}",
+                                fmt::join(conflict_words(unplaced, plan, words.figures()), "; "))));
   }
   if (!waiting.empty())
-    page.paragraph({2, "!"}, fmt::format("Waiting for that: {}.", fmt::join(waiting, "; ")));
-  page.paragraph({2, ""}, "All else is planned below as far as it goes.");
+    page.paragraph(Lead::look(), fmt::format("Waiting for that: {}.", fmt::join(waiting, "; ")));
+  page.paragraph(Lead::plain(2), "All else is planned below as far as it goes.");
 }
 
 void write_days(Page& page, const Plan& plan, const StepWords& words, const HowTo& how_to) {
@@ -269,14 +276,15 @@ void write_days(Page& page, const Plan& plan, const StepWords& words, const HowT
   if (work.empty()) return;
   const auto slacks = recoat_slacks(plan);
   page.heading("Day by day");
-  page.paragraph({0, ""}, "Minutes at the right are your own work; # is the number under HOW TO.");
+  page.paragraph(Lead::plain(),
+                 "Minutes at the right are your own work; # is the number under HOW TO.");
   for (const WorkDay& day : work) {
     std::string told;
     write_day_head(page, words.figures(), day);
     if (const std::string airing =
             airing_advice(plan, day.airing, day.better_airing, words.figures());
         !airing.empty())
-      page.paragraph({0, "Airing"}, airing);
+      page.paragraph(Lead::labelled("Airing"), airing);
     for (const WorkEntry& entry : day.entries)
       write_entry(page, plan, words, how_to, entry, slacks, told);
   }
@@ -303,10 +311,11 @@ void write_milestones(Page& page, const Plan& plan, const StepWords& words) {
   page.heading("What it will bear, and when");
   page.table(table);
   page.paragraph(
-      {2, ""}, fmt::format("Handle: move it with dry hands. Light use: nothing wet, hot or heavy. "
-                           "Stacking: with paper between. Full cure: wash it and leave things "
-                           "standing on it. Later: after {}, where this plan ends.",
-                           words.figures().day(plan.schedule.span.end)));
+      Lead::plain(2),
+      fmt::format("Handle: move it with dry hands. Light use: nothing wet, hot or heavy. "
+                  "Stacking: with paper between. Full cure: wash it and leave things "
+                  "standing on it. Later: after {}, where this plan ends.",
+                  words.figures().day(plan.schedule.span.end)));
 }
 
 }  // namespace tackfree

@@ -1,5 +1,6 @@
 #include "tackfree/document/fumes_section.hpp"
 
+#include "tackfree/document/background_sections.hpp"
 #include "tackfree/words/caution_words.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/vapour_words.hpp"
@@ -40,14 +41,15 @@ bool cleaned_with_solvent(const Plan& plan) {
 void write_basis(Page& page, const Plan& plan, const Figures& figures) {
   const Room& room = plan.job.room;
   const AirChanges& changes = plan.job.data.air_changes;
-  page.paragraph({2, "-"}, fmt::format("Room {}; solvents: {}.", figures.room(*room.volume).text(),
-                                       list_of(solvent_titles(plan))));
+  page.paragraph(Lead::item(),
+                 fmt::format("Room {}; solvents: {}.", figures.room(*room.volume).text(),
+                             list_of(solvent_titles(plan))));
   std::vector<std::string> openings{changes_text(plan, Opening::closed),
                                     changes_text(plan, Opening::ajar),
                                     changes_text(plan, Opening::open)};
   if (room.fan) openings.push_back(changes_text(plan, Opening::open_and_fan));
   page.paragraph(
-      {2, "-"},
+      Lead::item(),
       fmt::format("Air changes an hour that work: {}. What flows in is divided by {:g} because a "
                   "room mixes badly{}.",
                   list_of(openings), changes.mixing_one_opening.value,
@@ -55,20 +57,21 @@ void write_basis(Page& page, const Plan& plan, const Figures& figures) {
                                          changes.mixing_through_draft.value)
                            : ""));
   if (room.fan && !room.fan->measured)
-    page.paragraph({2, "-"}, fmt::format("Of the fan's rated {} only {} are counted on.",
-                                         figures.air_flow(room.fan->flow).text(),
-                                         percent_text(changes.fan_delivers.value)));
-  page.paragraph({2, "-"},
+    page.paragraph(Lead::item(), fmt::format("Of the fan's rated {} only {} are counted on.",
+                                             figures.air_flow(room.fan->flow).text(),
+                                             percent_text(changes.fan_delivers.value)));
+  page.paragraph(Lead::item(),
                  fmt::format("{}: {}.",
                              plan.room->habit_given ? "Airing as you gave it"
                                                     : "You gave no airing, so none is counted on",
                              words_for(plan.room->habit)));
   if (cleaned_with_solvent(plan))
     page.paragraph(
-        {2, "-"}, fmt::format("Counted with the coats: {} of cleaner for the tools each session, "
-                              "all of it. Clean them while the room is open, or outdoors, and "
-                              "close the jar.",
-                              figures.volume(plan.job.data.shop.cleaner_per_session.value).text()));
+        Lead::item(),
+        fmt::format("Counted with the coats: {} of cleaner for the tools each session, "
+                    "all of it. Clean them while the room is open, or outdoors, and "
+                    "close the jar.",
+                    figures.volume(plan.job.data.shop.cleaner_per_session.value).text()));
   std::vector<std::string> limits;
   for (const std::size_t index : plan.room->solvents) {
     const Solvent& solvent = plan.job.data.solvents.at(index);
@@ -76,7 +79,7 @@ void write_basis(Page& page, const Plan& plan, const Figures& figures) {
                                  figures.exposure(solvent.limit_8h.value).text(),
                                  solvent.limits_by));
   }
-  page.paragraph({2, "-"},
+  page.paragraph(Lead::item(),
                  fmt::format("Limits over 8 hours, the lowest published one at hand: {}.{}",
                              list_of(limits), uncounted_sentence(*plan.room)));
 }
@@ -96,7 +99,7 @@ void write_limits(Page& page, const Plan& plan, const Figures& figures) {
   }
   page.table(table);
   page.paragraph(
-      {2, ""},
+      Lead::plain(2),
       fmt::format(
           "Least flow: outdoor air all the time, {:g}-fold for bad mixing, to stay under the "
           "limit. Each figure is the worst of three paces of drying: as usual, half and "
@@ -132,28 +135,28 @@ std::string until_text(const RoomJudgement& room, const StretchJudgement& stretc
 void write_stretches(Page& page, const Plan& plan, const Figures& figures) {
   page.blank();
   for (const StretchJudgement& stretch : plan.room->stretches)
-    page.paragraph({2, ""}, fmt::format("{}: {}; {}", figures.day(stretch.coating.begin),
-                                        figures.mass(stretch.solvent).text(),
-                                        until_text(*plan.room, stretch, figures)));
+    page.paragraph(Lead::plain(2), fmt::format("{}: {}; {}", figures.day(stretch.coating.begin),
+                                               figures.mass(stretch.solvent).text(),
+                                               until_text(*plan.room, stretch, figures)));
 }
 
 void write_proposal(Page& page, const Plan& plan) {
   const RoomJudgement& room = *plan.room;
   if (room.verdict == HabitVerdict::enough) {
-    page.paragraph({2, "-"},
+    page.paragraph(Lead::item(),
                    fmt::format("This airing keeps the room under these limits by this estimate{}.",
                                uncounted_clause(room)));
     return;
   }
   if (!room.proposed) {
     page.paragraph(
-        {2, "!"},
+        Lead::look(),
         "This airing is too little, and no habit that was tried serves: use more air than "
         "these openings bring, coat less in a day, or work outdoors.");
     return;
   }
   page.paragraph(
-      {2, "!"},
+      Lead::look(),
       fmt::format("This airing is too little: {} keeps the room under these limits by this "
                   "estimate{}. Plan with it by --airing proposed, or write under room: "
                   "\"airing\": {{ {} }}",
@@ -196,7 +199,7 @@ void write_cold(Page& page, const Plan& plan, const Figures& figures) {
   text += counted_on(plan);
   if (cold && cold->room - cold->bears < close) text += nearest_cold(*cold, figures);
   if (cold && cold->dewy()) text += nearest_dew(*cold, figures);
-  page.paragraph({2, broken ? "!" : "-"},
+  page.paragraph(broken ? Lead::look() : Lead::item(),
                  text +
                      " The choices: heat before, with the heater off while the room smells; coat "
                      "less at a time; a milder day; another coating.");
@@ -205,7 +208,7 @@ void write_cold(Page& page, const Plan& plan, const Figures& figures) {
 void write_explosive(Page& page, const Plan& plan) {
   const LimitJudgement& limit = plan.room->limit(VapourLimit::quarter_explosive);
   page.paragraph(
-      {0, "DANGER"},
+      Lead::danger(),
       fmt::format(
           "Stop: by this estimate the vapour reaches {} of what explodes, {}. Do not coat in "
           "this room like this. Under a quarter of it: {}. See Fumes and airing.",
@@ -236,7 +239,7 @@ void write_heater_clash(Page& page, const Plan& plan) {
   }
   const std::size_t more = clash.hours.size() - hours.size();
   page.paragraph(
-      {0, clash.kind ? "DANGER" : "WARNING"},
+      clash.kind ? Lead::danger() : Lead::warning(),
       fmt::format("{}, and this job runs it while flammable vapour may be in the room: {}{}. Heat "
                   "before you open the tin, then keep it off until it no longer smells.{}",
                   heater_words(clash.kind), fmt::join(hours, "; "),
@@ -258,7 +261,7 @@ void write_stop(Page& page, const Plan& plan) {
   write_heater_clash(page, plan);
   for (const Caution& caution : caution_texts(plan))
     if (caution.comes_first && !(stops && caution.key.ends_with("_vapour")))
-      page.paragraph({0, caution.word}, caution.hazard + " " + first_sentence(caution.avoid));
+      page.paragraph(lead_of(caution), caution.hazard + " " + first_sentence(caution.avoid));
 }
 
 bool opens_flammable_tin(const Plan& plan, const DatedStep& step) {
@@ -279,10 +282,11 @@ std::string off_text(const Plan& plan) {
 void write_fumes(Page& page, const Plan& plan, const Figures& figures) {
   page.heading("Fumes and airing");
   if (!plan.room) {
-    page.paragraph({2, "-"}, plan.job.room.volume
-                                 ? "No dated coat gives off solvent: nothing to reckon."
-                                 : "The room's volume is not known: give it under room, and how "
-                                   "you air it, and the vapour is estimated.");
+    page.paragraph(Lead::item(),
+                   plan.job.room.volume
+                       ? "No dated coat gives off solvent: nothing to reckon."
+                       : "The room's volume is not known: give it under room, and how "
+                         "you air it, and the vapour is estimated.");
     return;
   }
   write_basis(page, plan, figures);
@@ -292,10 +296,10 @@ void write_fumes(Page& page, const Plan& plan, const Figures& figures) {
   write_proposal(page, plan);
   write_cold(page, plan, figures);
   if (plan.job.room.attached_to_house)
-    page.paragraph({2, "-"},
+    page.paragraph(Lead::item(),
                    "Keep the door to the house shut; some 6.5 % of a house's air came out "
                    "of its attached garage in 15 houses (Batterman et al. 2007).");
-  page.paragraph({2, "-"},
+  page.paragraph(Lead::item(),
                  "A household fan is not made for flammable vapour: let it push clean air "
                  "in, not draw vapour out. This is an estimate of the room's mean, not "
                  "leave to go in or to do without a mask.");

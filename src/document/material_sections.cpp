@@ -106,7 +106,7 @@ void write_coat_table(Page& page, const Plan& plan, const Figures& figures,
 /// What is at hand, what to buy, what it costs and what is left: for coatings and thinners alike.
 void write_tins(Page& page, const Figures& figures, const TinPurchase& purchase) {
   const auto say = [&](std::string_view name, const std::string& value) {
-    page.paragraph({2, pad_right(19, name)}, value);
+    page.paragraph(Lead::labelled(name, 19, 2), value);
   };
   say("expected", figures.volume_both_ways(purchase.expected));
   say("nine jobs in ten",
@@ -159,7 +159,7 @@ void write_films(Page& page, const Plan& plan, const Figures& figures) {
   std::set<std::string> used;
   for (const StepFilm& film : films) used.insert(plan.job.batches.at(film.batch).system);
   for (const FinishSystem& system : plan.job.systems)
-    if (used.contains(system.name)) page.paragraph({2, ""}, system_words(plan.job, system));
+    if (used.contains(system.name)) page.paragraph(Lead::plain(2), system_words(plan.job, system));
   const std::string unit = figures.film(FilmThickness()).unit;
   Table table{.head = {fmt::format("film in {}", unit), "coats", "wet", "dry 1st", "dry later",
                        "counts", "aim", "cap", "verdict"}};
@@ -192,11 +192,12 @@ void write_films(Page& page, const Plan& plan, const Figures& figures) {
         "What counts is {} of the first coat on bare wood, all of the later ones, less {} for each "
         "sanding between.",
         percent_text(fraction(figures_used.first_coat_film_share.value)), losses);
-  page.paragraph({2, ""}, fmt::format("{}{}{}",
-                                      computed ? "Coats are the fewest that come near the aim, or "
-                                                 "that the class has. "
-                                               : "",
-                                      fixed ? "* as you fixed them. " : "", counts));
+  page.paragraph(Lead::plain(2),
+                 fmt::format("{}{}{}",
+                             computed ? "Coats are the fewest that come near the aim, or "
+                                        "that the class has. "
+                                      : "",
+                             fixed ? "* as you fixed them. " : "", counts));
 }
 
 void write_shopping(Page& page, const Plan& plan, const Figures& figures) {
@@ -210,7 +211,8 @@ void write_shopping(Page& page, const Plan& plan, const Figures& figures) {
     write_tins(page, figures, purchase);
   }
   page.paragraph(
-      {0, ""}, "A coat takes area / spread x thirst of the grain / share that stays on the work.");
+      Lead::plain(),
+      "A coat takes area / spread x thirst of the grain / share that stays on the work.");
   if (!plan.shopping.thinners.empty()) page.heading("Thinner and cleaner");
   for (const ThinnerPurchase& thinner : plan.shopping.thinners) {
     page.blank();
@@ -221,8 +223,7 @@ void write_shopping(Page& page, const Plan& plan, const Figures& figures) {
   page.heading("Also have at hand");
   for (const Sundry& sundry : plan.shopping.sundries) {
     const SundryText text = sundry_text(sundry, plan.job, figures);
-    page.paragraph({0, "[ ] " + pad_left(10, text.shown) + " "},
-                   fmt::format("{}: {}", text.what, text.why));
+    page.paragraph(Lead::to_tick(text.shown, 10), fmt::format("{}: {}", text.what, text.why));
   }
 }
 
@@ -249,7 +250,7 @@ void write_grits(Page& page, const Plan& plan) {
   if (lines.empty()) return;
   page.heading("Grits");
   for (const auto& [grits, batches] : lines)
-    page.paragraph({2, cut_to(page.columns() / 3, batches) + ":"}, grits);
+    page.paragraph(Lead::introduced(cut_to(page.columns() / 3, batches), 2), grits);
 }
 
 }  // namespace tackfree

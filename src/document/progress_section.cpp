@@ -27,13 +27,14 @@ class Progress {
         unlogged.push_back(words_.full_title(op));
         continue;
       }
-      page_.paragraph({0, "[x] " + pad_right(21, figures_.moment(op.done->time.end))},
+      page_.paragraph(Lead::ticked(figures_.moment(op.done->time.end), 21),
                       words_.full_title(op) + how(op));
     }
     if (!unlogged.empty())
-      page_.paragraph({2, "-"}, fmt::format("Not in the log, but taken as done because later work "
-                                            "is: {}.",
-                                            fmt::join(unlogged, "; ")));
+      page_.paragraph(Lead::item(),
+                      fmt::format("Not in the log, but taken as done because later work "
+                                  "is: {}.",
+                                  fmt::join(unlogged, "; ")));
   }
 
   void lessons() {
@@ -42,15 +43,16 @@ class Progress {
       drying(c);
       if (plan_.tins_short.at(c) > Volume())
         page_.paragraph(
-            {2, "!"}, fmt::format("The log takes {} more {} than the job and the log had at hand: "
-                                  "log the tin it came from.",
-                                  figures_.volume(plan_.tins_short[c]).text(), name(c)));
+            Lead::look(),
+            fmt::format("The log takes {} more {} than the job and the log had at hand: "
+                        "log the tin it came from.",
+                        figures_.volume(plan_.tins_short[c]).text(), name(c)));
     }
     to_keep();
     for (const LogEntry& entry : plan_.job.history.entries)
       if (entry.fault) fault(entry);
     if (!plan_.job.history.torn.empty())
-      page_.paragraph({2, "!"},
+      page_.paragraph(Lead::look(),
                       "The last line of the log was cut off while it was written. It does "
                       "not count; log it again.");
   }
@@ -70,12 +72,12 @@ class Progress {
       add("need", need);
       add("drying", hours);
       if (!told)
-        page_.paragraph({2, "-"},
+        page_.paragraph(Lead::item(),
                         "This is used for what is still to come. For the next job with the same "
                         "coating in this room, put it into the coating there:");
       told = true;
-      page_.paragraph(
-          {4, ""}, fmt::format(R"({}: "earlier_jobs": {{{}}})", name(c), fmt::join(members, ", ")));
+      page_.paragraph(Lead::plain(4), fmt::format(R"({}: "earlier_jobs": {{{}}})", name(c),
+                                                  fmt::join(members, ", ")));
     }
   }
 
@@ -84,10 +86,10 @@ class Progress {
     page_.heading(fmt::format("What moved since the plan of {}", figures_.moment(last.now)));
     if (last.ready_at && plan_.schedule.ready_at) {
       const Minutes later = *plan_.schedule.ready_at - *last.ready_at;
-      page_.paragraph({2, "-"}, fmt::format("Ready for light use: {}", shift(later)));
+      page_.paragraph(Lead::item(), fmt::format("Ready for light use: {}", shift(later)));
     }
-    if (plan_.moves.empty()) page_.paragraph({2, "-"}, "No step moved.");
-    for (const Move& move : plan_.moves) page_.paragraph({2, "-"}, words_for(move));
+    if (plan_.moves.empty()) page_.paragraph(Lead::item(), "No step moved.");
+    for (const Move& move : plan_.moves) page_.paragraph(Lead::item(), words_for(move));
   }
 
  private:
@@ -110,13 +112,13 @@ class Progress {
     const Coating& coating = plan_.job.coatings[c];
     if (learnt.readings > 0)
       page_.paragraph(
-          {2, "-"},
+          Lead::item(),
           fmt::format("{}: your rate so far: {} after {} ({} {}).", name(c),
                       figures_.spread(coating.spread.value / learnt.factor).text(),
                       count_text(learnt.readings, "coat", "coats"), word_for(coating.spread.origin),
                       figures_.spread(coating.spread.value).text()));
     if (!learnt.asked_of.empty())
-      page_.paragraph({2, "?"},
+      page_.paragraph(Lead::question(),
                       fmt::format("{} of the log takes far more or less {} than expected. Is that "
                                   "right? It does not count until it is logged again with "
                                   "--corrects, and --insist where it is right.",
@@ -127,12 +129,13 @@ class Progress {
     const Learnt& learnt = plan_.slowness.at(c);
     const std::string factor = factor_text(learnt.factor);
     if (learnt.readings > 0)
-      page_.paragraph({2, "-"}, fmt::format("{}: your drying so far: {} after {} tried.", name(c),
-                                            factor == "1" ? "about the reckoned hours"
-                                                          : factor + " times the reckoned hours",
-                                            count_text(learnt.readings, "coat", "coats")));
+      page_.paragraph(Lead::item(),
+                      fmt::format("{}: your drying so far: {} after {} tried.", name(c),
+                                  factor == "1" ? "about the reckoned hours"
+                                                : factor + " times the reckoned hours",
+                                  count_text(learnt.readings, "coat", "coats")));
     if (!learnt.asked_of.empty())
-      page_.paragraph({2, "?"},
+      page_.paragraph(Lead::question(),
                       fmt::format("The trial under {} of the log is far from what was "
                                   "reckoned. Is that right? It does not count until it is "
                                   "logged again with --corrects and --insist.",
@@ -142,7 +145,7 @@ class Progress {
   void fault(const LogEntry& entry) {
     for (const Operation& op : plan_.list.operations)
       if (op.key == entry.step)
-        page_.paragraph({2, "!"},
+        page_.paragraph(Lead::look(),
                         fmt::format("{}: {}, seen {}.", words_.full_title(op),
                                     tackfree::words_for(*entry.fault), figures_.moment(entry.at)));
   }

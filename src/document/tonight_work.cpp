@@ -16,7 +16,7 @@ namespace {
 
 /// Lines of work that are neither coats nor wiping off; more are counted only.
 constexpr std::size_t most_other_lines = 5;
-constexpr std::size_t beside_lead = 7;
+constexpr std::size_t beside_lead = answer_columns + 1;
 
 /// One line of work: a step, or several that are done to one piece by one person.
 struct WorkLine {
@@ -43,7 +43,7 @@ class TonightWork {
         ++hidden;
     }
     if (hidden > 0)
-      page_.paragraph({beside_lead, ""},
+      page_.paragraph(Lead::plain(beside_lead),
                       fmt::format("and {} more without a coat; `tackfree plan` has them all.",
                                   count_text(static_cast<double>(hidden), "job", "jobs")));
     how();
@@ -111,14 +111,13 @@ class TonightWork {
     const Figures& figures = words_.figures();
     const std::string who =
         line.who ? cut_to(longest_name, plan_.job.people.at(*line.who).name) + ": " : "";
-    const std::string clock =
-        pad_left(figures.clock_columns(), figures.clock(line.piece.begin)) + " ";
-    page_.paragraph({beside_lead, clock}, fmt::format("{}{} ({})", who, title(line),
-                                                      duration_text(to_duration(line.work))));
+    page_.paragraph(
+        Lead::timed(figures.clock(line.piece.begin), figures.clock_columns(), beside_lead),
+        fmt::format("{}{} ({})", who, title(line), duration_text(to_duration(line.work))));
     const std::size_t index = line.steps.back();
-    const std::size_t beside = beside_lead + clock.size() + 1;
+    const std::size_t beside = beside_lead + figures.clock_columns() + 2;
     if (const std::string pour = words_.pour(operation(index)); !pour.empty())
-      page_.paragraph({beside, "pour"}, pour);
+      page_.paragraph(Lead::labelled("pour", 0, beside), pour);
     for (const CoatClock& time : tonight_.clocks)
       if (time.operation == step(index).operation) write(time, beside);
   }
@@ -128,7 +127,7 @@ class TonightWork {
     if (!time.pot_until) return;
     const std::string until = words_.figures().clock(*time.pot_until);
     page_.paragraph(
-        {beside, "pot"},
+        Lead::labelled("pot", 0, beside),
         coat.pots > 1 ? fmt::format("{} pots, mixed one after another; the first is good until {}",
                                     coat.pots, until)
                       : fmt::format("good until {}", until));
@@ -138,7 +137,7 @@ class TonightWork {
   void how() {
     for (const std::size_t index : tonight_.work)
       if (const auto lines = how_lines(plan_, operation(index)); !lines.empty()) {
-        page_.paragraph({beside_lead, ""}, lines.front());
+        page_.paragraph(Lead::plain(beside_lead), lines.front());
         return;
       }
   }
@@ -164,10 +163,11 @@ void write_running_clocks(Page& page, const Plan& plan, const Tonight& tonight,
     if (!coat.done) continue;
     const std::string title = words.full_title(coat);
     if (clock.wipe_off)
-      page.paragraph({0, "Wipe  "}, fmt::format("{}: off at {}, if it is not off yet.", title,
-                                                words.figures().clock(*clock.wipe_off)));
+      page.paragraph(Lead::labelled("Wipe", answer_columns),
+                     fmt::format("{}: off at {}, if it is not off yet.", title,
+                                 words.figures().clock(*clock.wipe_off)));
     if (clock.pot_until)
-      page.paragraph({0, "Pot   "},
+      page.paragraph(Lead::labelled("Pot", answer_columns),
                      fmt::format("{}: what is left of it is good until {}; then it hardens in the "
                                  "pot and on the tools.",
                                  title, words.figures().clock(*clock.pot_until)));

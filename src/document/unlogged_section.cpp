@@ -1,6 +1,7 @@
 #include "tackfree/document/unlogged_section.hpp"
 
 #include "tackfree/base/shell_word.hpp"
+#include "tackfree/document/tonight_work.hpp"
 #include "tackfree/plan/tonight.hpp"
 #include "tackfree/words/display_text.hpp"
 
@@ -11,7 +12,7 @@ namespace tackfree {
 
 namespace {
 
-constexpr std::size_t beside_question = 7;
+constexpr std::size_t beside_question = answer_columns + 1;
 constexpr std::size_t beside_answer = 12;
 
 /// A time that `tackfree log --at` reads.
@@ -29,11 +30,12 @@ class Questions {
       : page_(page), plan_(plan), words_(words), figures_(words.figures()) {}
 
   void ask(const UnloggedWork& work) {
-    page_.paragraph({0, "Done? "}, fmt::format("planned for {} and not logged: {}.",
-                                               when(work.planned.begin), title(work)));
+    page_.paragraph(
+        Lead::labelled("Done?", answer_columns),
+        fmt::format("planned for {} and not logged: {}.", when(work.planned.begin), title(work)));
     command(log_command_words(plan_.job, work.report, plan_.now));
-    if (work.if_done) page_.paragraph({beside_answer, ""}, next(*work.if_done));
-    page_.paragraph({beside_question, "No: "}, not_done(work));
+    if (work.if_done) page_.paragraph(Lead::plain(beside_answer), next(*work.if_done));
+    page_.paragraph(Lead::introduced("No", beside_question, 4), not_done(work));
   }
 
   void sum_up(const std::vector<UnloggedWork>& older) {
@@ -43,7 +45,7 @@ class Questions {
     for (const UnloggedWork& work : older)
       if (titles.size() < most_named) titles.push_back(title(work));
     const std::size_t rest = older.size() - titles.size();
-    page_.paragraph({beside_question, ""},
+    page_.paragraph(Lead::plain(beside_question),
                     fmt::format("Not in your log either: {}{}.", fmt::join(titles, "; "),
                                 rest > 0 ? fmt::format(", and {} more", rest) : ""));
   }

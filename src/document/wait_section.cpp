@@ -1,5 +1,6 @@
 #include "tackfree/document/wait_section.hpp"
 
+#include "tackfree/document/tonight_work.hpp"
 #include "tackfree/words/display_text.hpp"
 
 #include <algorithm>
@@ -171,9 +172,10 @@ void write_batch_waits(Page& page, const Plan& plan, const std::vector<BatchWait
   for (const WaitLine& line : WaitLines(plan, words).of(waits)) {
     const std::string names = fmt::format("{}", fmt::join(line.batches, ", "));
     if (line.over)
-      page.paragraph({0, "Try   "}, names + line.after);
+      page.paragraph(Lead::labelled("Try", answer_columns), names + line.after);
     else
-      page.paragraph({0, "Don't "}, fmt::format("{} {}{}", line.before, names, line.after));
+      page.paragraph(Lead::labelled("Don't", answer_columns),
+                     fmt::format("{} {}{}", line.before, names, line.after));
   }
 }
 

@@ -2,6 +2,7 @@
 
 #include "tackfree/export/json_text.hpp"
 #include "tackfree/words/figures.hpp"
+#include "tackfree/words/note_words.hpp"
 
 #include <array>
 #include <string_view>
@@ -61,8 +62,10 @@ std::string area_json(const Plan& plan) {
   document["tackfree_area"] = schema_version;
   document["job"] = {{"id", plan.job.id}, {"name", plan.job.name}, {"note", plan.job.note}};
   put_areas(document, plan);
+  const Figures figures(plan.job);
   Json& notes = document["notes"] = Json::array();
-  for (const Note& note : plan.notes) notes.push_back({{"about", note.about}, {"text", note.text}});
+  for (const Note& note : plan.notes)
+    notes.push_back({{"about", subject_of(note)}, {"text", note_text(note, plan, figures)}});
   return json_text(document);
 }
 

@@ -12,6 +12,7 @@
 #include <algorithm>
 #include <array>
 #include <set>
+#include <utility>
 
 #include <fmt/format.h>
 

@@ -9,6 +9,7 @@
 #include "tackfree/export/schedule_json.hpp"
 #include "tackfree/words/caution_words.hpp"
 #include "tackfree/words/figures.hpp"
+#include "tackfree/words/note_words.hpp"
 #include "tackfree/words/step_words.hpp"
 #include "tackfree/words/sundry_words.hpp"
 
@@ -205,8 +206,10 @@ Json cautions(const Plan& plan) {
 }
 
 Json notes(const Plan& plan) {
+  const Figures figures(plan.job);
   Json array = Json::array();
-  for (const Note& note : plan.notes) array.push_back({{"about", note.about}, {"text", note.text}});
+  for (const Note& note : plan.notes)
+    array.push_back({{"about", subject_of(note)}, {"text", note_text(note, plan, figures)}});
   return array;
 }
 

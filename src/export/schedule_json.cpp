@@ -8,6 +8,8 @@
 #include "tackfree/words/figures.hpp"
 #include "tackfree/words/how_lines.hpp"
 #include "tackfree/words/step_words.hpp"
+#include "tackfree/words/unplaced_words.hpp"
+#include "tackfree/words/work_days.hpp"
 
 #include <string>
 
@@ -206,8 +208,8 @@ void put_schedule(Json& document, const Plan& plan) {
     object["gate"] = nullptr;
     if (one.gate && op.coating)
       put_gate(object, plan.job, plan.job.coatings.at(*op.coating), *one.gate);
-    object["why"] = one.why;
-    object["conflict"] = one.conflict;
+    object["why"] = unplaced_words(one, plan);
+    object["conflict"] = conflict_words(one, plan, words.figures());
     unplaced.push_back(std::move(object));
   }
 }
@@ -241,7 +243,7 @@ void put_work(Json& document, const Plan& plan) {
   work["without_time_min"] = rounded(plan.work.without_time.in(minutes), 1);
   Json& kinds = work["kinds"] = Json::array();
   for (const WorkOfKind& each : plan.work.kinds)
-    kinds.push_back({{"kind", each.kind}, {"work_min", each.work.count()}});
+    kinds.push_back({{"kind", words_for(each.kind)}, {"work_min", each.work.count()}});
   Json& by_day = work["days"] = Json::array();
   for (const WorkOfDay& day : plan.work.days)
     by_day.push_back({{"on", iso_date(day.on)}, {"work_min", day.work.count()}});

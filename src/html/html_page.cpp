@@ -67,36 +67,51 @@ void HtmlPage::subheading(std::string_view title) {
 }
 
 void HtmlPage::paragraph(Lead lead, std::string_view text) {
-  constexpr std::string_view box = "[ ]";
   if (text.empty()) return;
-  if (lead.word.empty()) {
-    end_list();
-    html_.element("p", {}, text);
-    return;
+  switch (lead.kind) {
+    case Lead::Kind::plain:
+      end_list();
+      html_.element("p", {}, text);
+      return;
+    case Lead::Kind::item:
+    case Lead::Kind::look:
+      begin_list(lead.kind == Lead::Kind::item ? List::points : List::warnings);
+      html_.element("li", {}, text);
+      return;
+    case Lead::Kind::to_tick:
+      return box(lead.label, text);
+    case Lead::Kind::question:
+      return term("?", text);
+    case Lead::Kind::ticked:
+      return term("[x] " + std::string(lead.label), text);
+    case Lead::Kind::labelled:
+    case Lead::Kind::introduced:
+    case Lead::Kind::timed:
+    case Lead::Kind::warning:
+    case Lead::Kind::danger:
+      return term(lead.label, text);
   }
-  if (lead.word == "-" || lead.word == "!") {
-    begin_list(lead.word == "-" ? List::points : List::warnings);
-    html_.element("li", {}, text);
-    return;
+}
+
+void HtmlPage::box(std::string_view amount, std::string_view text) {
+  begin_list(List::boxes);
+  html_.open("li");
+  html_.open("label");
+  html_.lone("input", {{"type", "checkbox"}});
+  if (!amount.empty()) {
+    html_.element("b", {}, amount);
+    html_.raw(" ");
   }
-  if (lead.word.starts_with(box)) {
-    begin_list(List::boxes);
-    html_.open("li");
-    html_.open("label");
-    html_.lone("input", {{"type", "checkbox"}});
-    if (const std::string_view amount = lead.word.substr(box.size()); !amount.empty()) {
-      html_.element("b", {}, amount);
-      html_.raw(" ");
-    }
-    html_.isolated(text);
-    html_.close();
-    html_.close();
-    return;
-  }
+  html_.isolated(text);
+  html_.close();
+  html_.close();
+}
+
+void HtmlPage::term(std::string_view label, std::string_view text) {
   begin_list(List::terms);
   html_.open("div");
   html_.open("dt");
-  html_.isolated(lead.word.substr(0, lead.word.find_last_not_of(" :") + 1));
+  html_.isolated(label);
   html_.close();
   html_.open("dd");
   html_.isolated(text);

@@ -115,7 +115,7 @@ std::string html_report(const Plan& plan) {
   write_shopping(page, plan, figures);
   write_areas(page, plan, figures);
   write_how_to(page, plan, how_to);
-  write_notes(page, plan);
+  write_notes(page, plan, figures);
   write_cautions(page, plan);
   write_sources(page, plan, figures);
   page.end();

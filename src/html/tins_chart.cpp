@@ -91,7 +91,7 @@ void write_tins_chart(Markup& html, const Plan& plan, const Figures& figures) {
   for (const Product& product : products) {
     const bool buys = product.purchase->tins.bought > Volume();
     page.paragraph(
-        {0, buys ? "[ ]" : "-"},
+        buys ? Lead::to_tick() : Lead::item(),
         fmt::format("{} {}; left over, expected: {}", tins_text(*product.purchase), product.name,
                     figures.volume_both_ways(product.purchase->left_over)));
   }

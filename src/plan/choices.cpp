@@ -6,8 +6,6 @@
 #include <algorithm>
 #include <utility>
 
-#include <fmt/format.h>
-
 namespace tackfree {
 
 namespace {
@@ -45,7 +43,7 @@ Choices choices(Plan standing, Interval span, solver::Effort& effort, const Stag
   while (choices.ways.back().schedule.ready_at && !choices.none_fewer) {
     const std::size_t sessions = choices.ways.back().schedule.sessions.size();
     if (sessions == 0) break;
-    if (stage) stage(fmt::format("looking for fewer than {} sessions", sessions));
+    if (stage) stage({PlanningStage::fewer_sessions, sessions});
     Plan next = in_air_of(choices.ways.back(), standing);
     const Fewer fewer = date_aired_work_in_sessions(next, span, sessions - 1, &effort);
     choices.none_fewer = fewer == Fewer::proved_none && !late;

@@ -12,8 +12,6 @@
 #include <cstdint>
 #include <utility>
 
-#include <fmt/format.h>
-
 namespace tackfree {
 
 namespace {
@@ -107,22 +105,6 @@ std::optional<Instant> on_if_waited(const Plan& plan, const Operation& coat, Job
   return std::nullopt;
 }
 
-std::string named_coat_of(const Plan& plan, const Operation& op) {
-  const Batch& batch = plan.job.batches[op.batch];
-  const FinishSystem* system = find_named(plan.job.systems, batch.system);
-  return fmt::format("Batch \"{}\", {} coat {}{}", batch.name, system->steps[op.step].name, op.coat,
-                     op.side == Side::both ? "" : fmt::format(" ({})", word_for(op.side)));
-}
-
-std::string local_words(const Plan& plan, Instant at) {
-  const LocalTime local = plan.job.calendar.zone.local(at);
-  return fmt::format("{} {}", iso_date(local.on), iso_clock(local.minute_of_day));
-}
-
-constexpr std::string_view may_peel =
-    "The coat may peel. Score it in a hidden place, press tape on and pull it off before you rely "
-    "on it; if it lifts, sand back to what holds.";
-
 /// Coats of the log over one whose window had shut, without sanding in the log.
 void shut_window_notes(const Plan& plan, std::vector<Note>& notes) {
   UnsandedCoats<const Operation*> unsanded;
@@ -134,10 +116,8 @@ void shut_window_notes(const Plan& plan, std::vector<Note>& notes) {
     if (!key_grit(under)) continue;
     const auto until = recoat_unsanded_until(under, plan.air, (*below)->done->time.end);
     if (until && op.done->time.begin > *until)
-      notes.push_back({"adhesion", fmt::format("{} went on after the coat below had stopped taking "
-                                               "another one unsanded, and the log has no sanding "
-                                               "between them. {} If you did sand, log that.",
-                                               named_coat_of(plan, op), may_peel)});
+      notes.emplace_back(AdhesionNote{static_cast<std::size_t>(&op - plan.list.operations.data()),
+                                      AdhesionNote::Cause::window_shut});
   }
 }
 
@@ -181,20 +161,11 @@ void mark_early_coats(Plan& plan) {
 
 std::vector<Note> early_coat_notes(const Plan& plan) {
   std::vector<Note> notes;
-  for (const Operation& op : plan.list.operations) {
-    if (op.done && op.done->counts_from)
-      notes.push_back(
-          {"early coat",
-           fmt::format(
-               "{} went on before what is below was dry. It may stay soft, wrinkle, or craze "
-               "later. The plan takes it as put on at {}, when waiting would have had it on, "
-               "and as thick as {:.1f} coats: assumed. Try it with your thumb before you "
-               "trust those hours.",
-               named_coat_of(plan, op), local_words(plan, *op.done->counts_from),
-               op.done->films_wet)});
+  for (std::size_t i = 0; i < plan.list.operations.size(); ++i) {
+    const Operation& op = plan.list.operations[i];
+    if (op.done && op.done->counts_from) notes.emplace_back(EarlyCoatNote{i});
     if (op.kind == OperationKind::sand_between && op.skipped())
-      notes.push_back({"adhesion", fmt::format("{}: the sanding before it was left out. {}",
-                                               named_coat_of(plan, op), may_peel)});
+      notes.emplace_back(AdhesionNote{i, AdhesionNote::Cause::left_out});
   }
   shut_window_notes(plan, notes);
   return notes;

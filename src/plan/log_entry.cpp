@@ -12,7 +12,6 @@
 #include "tackfree/schedule/make_schedule.hpp"
 
 #include <algorithm>
-#include <cctype>
 #include <utility>
 
 #include <fmt/format.h>
@@ -30,26 +29,11 @@ bool goes_with_a_coat(const Operation& op) {
   return op.kind == OperationKind::dust_off || op.kind == OperationKind::wipe_off;
 }
 
-/// What comes of work on a coat that is not dry enough for it, after a semicolon. Source: practice.
-std::string_view too_soon(const Operation& work, std::optional<Stage> stage) {
-  if (stage == Stage::handle || work.kind == OperationKind::turn_over)
-    return "a side that is not dry to handle may stick to what it rests on and print";
-  if (work.grit)
-    return "a film that is not dry to sand rolls up under the paper, clogs it and tears";
-  if (work.kind == OperationKind::fit_hardware)
-    return "a film that is not hard enough prints under the hardware and sticks to it";
-  if (work.kind == OperationKind::repair)
-    return "a film that is still soft is marked by working on it";
-  return "the coat below dries more slowly under the new one: the film stays soft for longer, may "
-         "wrinkle, and can craze later";
-}
-
-/// The same as a sentence of its own.
-std::string sentence(std::string_view words) {
-  std::string text(words);
-  if (text.empty()) return text;
-  text.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(text.front())));
-  return text + ".";
+TooSoon too_soon(const Operation& work, std::optional<Stage> stage) {
+  if (stage == Stage::handle || work.kind == OperationKind::turn_over) return TooSoon::turned;
+  if (work.grit) return TooSoon::sanded;
+  if (work.kind == OperationKind::fit_hardware) return TooSoon::hardware_fitted;
+  return work.kind == OperationKind::repair ? TooSoon::repaired : TooSoon::coated;
 }
 
 class Understanding {
@@ -222,10 +206,8 @@ class Understanding {
         continue;
       const auto dry = done_reaches(job(), coat, clocks.at(*coat.coating), Stage::dust_free);
       if (coat.done->time.end >= report_.at || (dry && *dry <= report_.at - length())) continue;
-      result_.consequences.push_back(fmt::format(
-          "Coat {} ({}) of {} was still wet beside it: look for dust in it before the next "
-          "coat.",
-          coat.coat, word_for(coat.side), job().batches.at(coat.batch).name));
+      result_.consequences.emplace_back(
+          DustInCoat{static_cast<std::size_t>(&coat - operations().data())});
     }
   }
 
@@ -239,10 +221,7 @@ class Understanding {
     if (learnt_thirst(with).at(*op.coating).asked_of.size() ==
         result_.standing.thirst.at(*op.coating).asked_of.size())
       return;
-    result_.consequences.push_back(fmt::format(
-        "That is {:.2g} times what was expected of this coat. It counts for your rate only "
-        "with --insist.",
-        *report_.amount / op.mixed));
+    result_.consequences.emplace_back(FarFromExpected{*report_.amount / op.mixed});
   }
 
   /// From the begin that was told, else from the end by the usual pace.
@@ -264,7 +243,7 @@ class Understanding {
       // What is left out counts as what came before it done, so nobody may insist.
       if (before.kind == OperationKind::coat && report_.kind == LogKind::skipped)
         return problem("--step", report_.step, wanted, "leave it out when its turn has come");
-      if (before.kind == OperationKind::coat) return forbid("--coat", "", wanted, {});
+      if (before.kind == OperationKind::coat) return forbid("--coat", "", wanted, std::nullopt);
       // Taken as done in time; what it waits for is not.
       for (const Wait& earlier : before.waits)
         if (operations()[earlier.operation].batch == before.batch) waited(earlier, clocks);
@@ -291,24 +270,23 @@ class Understanding {
 
   /// A rule that the person may insist against.
   void forbid(const std::string& key, const std::string& found, const std::string& wanted,
-              std::string_view consequence) {
+              std::optional<TooSoon> consequence) {
     const auto known = std::ranges::any_of(problems_, [&](const Problem& p) {
       return p.key == key && p.found == found && p.wanted == wanted;
     });
     if (known) return;
     if (!report_.insists)
       return problem(key, found, wanted,
-                     fmt::format("{}{}if it was so all the same, add --insist", consequence,
-                                 consequence.empty() ? "" : "; "));
+                     fmt::format("{}if it was so all the same, add --insist",
+                                 consequence ? fmt::format("{}; ", words_for(*consequence)) : ""));
     auto& told = result_.consequences;
-    std::string text = sentence(consequence);
-    if (!text.empty() && std::ranges::find(told, text) == told.end())
-      told.push_back(std::move(text));
+    if (consequence && std::ranges::find(told, Consequence(*consequence)) == told.end())
+      told.emplace_back(*consequence);
   }
 
   void repair(const Operation& coat) {
     std::string advice = repair_advice(job(), job().coatings.at(*coat.coating), *report_.fault);
-    if (!advice.empty()) result_.consequences.push_back(std::move(advice));
+    if (!advice.empty()) result_.consequences.emplace_back(RepairAdvice{std::move(advice)});
   }
 
   void fit_air(const Operation& op) {
@@ -321,10 +299,7 @@ class Understanding {
     }
     const CoatingLimits& limits = job().coatings.at(*op.coating).limits;
     if (const auto gate = put_on_gate(limits, state))
-      result_.consequences.push_back(
-          fmt::format("The air was {}: look whether it dries clear and even, and try it longer "
-                      "before the next coat.",
-                      word_for(*gate)));
+      result_.consequences.emplace_back(CoatedInUnfitAir{*gate});
   }
 
   const Report& report_;
@@ -334,6 +309,23 @@ class Understanding {
 };
 
 }  // namespace
+
+std::string_view words_for(TooSoon too_soon) {
+  switch (too_soon) {
+    case TooSoon::turned:
+      return "a side that is not dry to handle may stick to what it rests on and print";
+    case TooSoon::sanded:
+      return "a film that is not dry to sand rolls up under the paper, clogs it and tears";
+    case TooSoon::hardware_fitted:
+      return "a film that is not hard enough prints under the hardware and sticks to it";
+    case TooSoon::repaired:
+      return "a film that is still soft is marked by working on it";
+    case TooSoon::coated:
+      break;
+  }
+  return "the coat below dries more slowly under the new one: the film stays soft for longer, may "
+         "wrinkle, and can craze later";
+}
 
 std::optional<UnderstoodReport> understood(Job job, const Report& report, Instant now,
                                            Problems& problems) {

@@ -144,24 +144,24 @@ std::optional<Plan> make_plan(Job given, Instant now, Problems& problems,
                               const StageListener& stage, solver::Effort* effort) {
   solver::Effort own{most_effort};
   if (effort == nullptr) effort = &own;
-  const auto begins = [&](const char* what) {
-    if (stage) stage(what);
+  const auto begins = [&](PlanningStage at) {
+    if (stage) stage({at});
   };
-  begins("working out air, areas and litres");
+  begins(PlanningStage::air_areas_litres);
   auto standing = make_standing(std::move(given), now, problems, effort);
   if (!standing) return std::nullopt;
   Plan plan = std::move(*standing);
   Job& job = plan.job;
   const Interval span{plan.now, plan.now + whole_minutes_up(job.horizon)};
-  begins("dating the steps");
+  begins(PlanningStage::dates);
   date_by_aim(plan, span, stage, *effort);
   plan.moves = moves(plan);
-  begins("explaining the waits");
+  begins(PlanningStage::waits);
   plan.drying =
       explained_coats(job, plan.list, plan.air, drying_clocks(job, plan.air), plan.schedule);
   plan.course = course(job, plan.list, plan.air, plan.schedule);
   plan.work = attended_work(plan.list, plan.schedule, job.calendar.zone);
-  begins("judging the fumes");
+  begins(PlanningStage::fumes);
   plan.emissions = emissions(job, plan.volumes);
   plan.room =
       room_judgement(job, vapour_plan(job, plan.list, plan.volumes, plan.emissions, plan.schedule));
@@ -171,7 +171,7 @@ std::optional<Plan> make_plan(Job given, Instant now, Problems& problems,
     plan.cold_airing =
         coldest_airing(job, plan.list, air_as_aired(plan), plan.schedule, *plan.room);
   plan.cautions = cautions(job, plan.list, plan.volumes, plan.emissions, plan.schedule, plan.room);
-  begins("counting tins and sundries");
+  begins(PlanningStage::tins_and_sundries);
   plan.to_come = volumes_to_come(plan.volumes, plan.list);
   plan.tins_short = tins_short(job, plan.list);
   const auto left = tins_left(job, plan.list);
@@ -180,7 +180,7 @@ std::optional<Plan> make_plan(Job given, Instant now, Problems& problems,
       shopping_list(job, plan.to_come, plan.list, plan.schedule, all_tape(plan.takeoff));
   plan.notes = notes(plan);
 
-  begins("checking the schedule against its rules");
+  begins(PlanningStage::check);
   const auto broken = broken_rules(plan.job, plan.list, plan.air, plan.schedule);
   if (!broken.empty())
     throw std::logic_error(

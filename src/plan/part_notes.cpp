@@ -1,7 +1,5 @@
 #include "tackfree/plan/part_notes.hpp"
 
-#include <fmt/format.h>
-
 namespace tackfree {
 
 namespace {
@@ -10,37 +8,23 @@ namespace {
 /// source for the figure.
 constexpr Length wide_board = millimetres(200);
 
-void cupping_note(const Part& part, std::vector<Note>& notes) {
+bool may_cup(const Part& part) {
   const Board* board = std::get_if<Board>(&part.shape);
   if (board == nullptr || part.material != Material::solid_wood || board->width < wide_board)
-    return;
-  if (part.coated.contains(Face::top) == part.coated.contains(Face::bottom)) return;
-  notes.push_back(
-      {"one face only",
-       fmt::format("\"{}\" is a wide solid board coated on one face only: it takes up "
-                   "and gives off moisture on the other and cups. Coat both faces alike.",
-                   part.name)});
-}
-
-void allowance_note(const Part& part, const EstimatingAllowances& allowances,
-                    std::vector<Note>& notes) {
-  const auto* frame = std::get_if<EstimatedFrame>(&part.shape);
-  if (frame == nullptr) return;
-  const Sourced<double>& allowance = frame->louvred ? allowances.louvred : allowances.framed;
-  notes.push_back(
-      {"estimating allowance",
-       fmt::format("\"{}\" counts {:.4g} times its flat face on each side ({}{}{}). That is an "
-                   "allowance of estimators, not geometry: give its true sizes for true litres.",
-                   part.name, allowance.value, word_for(allowance.origin),
-                   allowance.source.empty() ? "" : ": ", allowance.source)});
+    return false;
+  return part.coated.contains(Face::top) != part.coated.contains(Face::bottom);
 }
 
 }  // namespace
 
 std::vector<Note> part_notes(const Job& job) {
   std::vector<Note> notes;
-  for (const Part& part : job.parts) cupping_note(part, notes);
-  for (const Part& part : job.parts) allowance_note(part, job.data.allowances, notes);
+  for (std::size_t i = 0; i < job.parts.size(); ++i)
+    if (may_cup(job.parts[i])) notes.emplace_back(OneFaceNote{i});
+  const EstimatingAllowances& allowances = job.data.allowances;
+  for (std::size_t i = 0; i < job.parts.size(); ++i)
+    if (const auto* frame = std::get_if<EstimatedFrame>(&job.parts[i].shape))
+      notes.emplace_back(AllowanceNote{i, frame->louvred ? allowances.louvred : allowances.framed});
   return notes;
 }
 

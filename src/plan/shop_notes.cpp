@@ -4,8 +4,6 @@
 
 #include <algorithm>
 
-#include <fmt/format.h>
-
 namespace tackfree {
 
 namespace {
@@ -18,14 +16,10 @@ void lot_notes(const Plan& plan, std::vector<Note>& notes) {
     double sum = 0;
     for (std::size_t other = 0; other < job.batches.size(); ++other)
       if (job.batches[other].rules.lot_of == rules.lot_of) sum += space_taken(job, other);
-    const DryingRoom& room = job.rooms.at(*rules.room);
-    const std::string_view unit = room.places ? "places" : "m2";
-    notes.push_back({"lots", fmt::format("Batch \"{}\" takes {:.3g} {} to dry and \"{}\" has "
-                                         "{:.3g}: it goes through in {} lots. Parts count as "
-                                         "lying flat; give the batch its own \"space_m2\" where "
-                                         "they stand or hang.",
-                                         rules.lot_of, sum, unit, room.name,
-                                         space_in_room(job, b).value_or(0), rules.lots)});
+    notes.emplace_back(LotsNote{.batch = b,
+                                .takes = sum,
+                                .has = space_in_room(job, b).value_or(0),
+                                .in_places = job.rooms.at(*rules.room).places.has_value()});
   }
 }
 
@@ -33,17 +27,15 @@ void pin_notes(const Plan& plan, std::vector<Note>& notes) {
   for (std::size_t b = 0; b < plan.job.batches.size(); ++b) {
     const Batch& batch = plan.job.batches[b];
     const FinishSystem* system = find_named(plan.job.systems, batch.system);
-    for (const Pin& pin : batch.rules.pins) {
+    for (std::size_t p = 0; p < batch.rules.pins.size(); ++p) {
+      const Pin& pin = batch.rules.pins[p];
       const auto& all = plan.list.operations;
       const bool holds = std::any_of(all.begin(), all.end(), [&](const Operation& op) {
         return op.kind == OperationKind::coat && op.batch == b && op.coat == pin.coat &&
                system->steps.at(op.step).name == pin.step &&
                (!pin.side || op.side == *pin.side || op.side == Side::both);
       });
-      if (!holds)
-        notes.push_back({"pin", fmt::format("Coat {} of \"{}\" is set for {}, but batch \"{}\" has "
-                                            "no such coat: the date holds nothing.",
-                                            pin.coat, pin.step, iso_date(pin.on), batch.name)});
+      if (!holds) notes.emplace_back(LostPinNote{b, p});
     }
   }
 }
@@ -54,11 +46,7 @@ std::vector<Note> shop_notes(const Plan& plan) {
   std::vector<Note> notes;
   lot_notes(plan, notes);
   pin_notes(plan, notes);
-  if (plan.job.people.size() > 1)
-    notes.push_back({"people",
-                     "With several people many orders of work were tried and the best "
-                     "one kept. Work in one go stays within hours in which the same people "
-                     "are there."});
+  if (plan.job.people.size() > 1) notes.emplace_back(PlainNote::several_people_tried);
   return notes;
 }
 

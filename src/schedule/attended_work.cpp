@@ -9,7 +9,7 @@ class WorkSums {
  public:
   explicit WorkSums(const Zone& zone) : zone_(zone) {}
 
-  void add(std::string_view kind, const Interval& time) {
+  void add(KindOfWork kind, const Interval& time) {
     if (time.length() <= Minutes(0)) return;
     sums_.in_all += time.length();
     const auto known = std::ranges::find(sums_.kinds, kind, &WorkOfKind::kind);
@@ -51,11 +51,12 @@ AttendedWork attended_work(const OperationList& list, const Schedule& schedule, 
   for (const DatedStep& step : schedule.steps) {
     if (list.operations.at(step.operation).done) continue;
     for (const Interval& piece : step.pieces)
-      sums.add(word_for(list.operations.at(step.operation).kind), piece);
+      sums.add(list.operations.at(step.operation).kind, piece);
   }
-  for (const Session& session : schedule.sessions) sums.add("set up", session.set_up);
-  for (const Session& session : schedule.sessions) sums.add("clean up", session.clean_up);
-  for (const ToolRest& rest : schedule.tool_rests) sums.add("clean up", rest.cleaning);
+  for (const Session& session : schedule.sessions) sums.add(SessionWork::set_up, session.set_up);
+  for (const Session& session : schedule.sessions)
+    sums.add(SessionWork::clean_up, session.clean_up);
+  for (const ToolRest& rest : schedule.tool_rests) sums.add(SessionWork::clean_up, rest.cleaning);
   AttendedWork work = sums.result();
   for (const Unplaced& unplaced : schedule.unplaced)
     work.without_time += list.operations.at(unplaced.operation).work;

@@ -8,28 +8,17 @@
 #include <array>
 #include <bitset>
 #include <map>
-#include <string>
 #include <utility>
-
-#include <fmt/format.h>
-#include <fmt/ranges.h>
 
 namespace tackfree {
 
 namespace {
 
-/// The job, the step that finds no time, and the plan's span.
-struct Case {
-  const Job& job;
-  const Operation& operation;
-  Interval span;
-};
-
-/// A kind of rule that can be taken away where the job has it, and what it says for one step.
+/// A kind of rule that can be taken away where the job has it.
 struct RuleKind {
   bool (*is_in)(const Job& job);
   void (*take_away)(Job& job);
-  std::string (*words)(const Case& about);
+  ConflictingRule rule;
 };
 
 void open_all_hours(WorkCalendar& calendar) {
@@ -39,50 +28,12 @@ void open_all_hours(WorkCalendar& calendar) {
   calendar.busy_hours.clear();
 }
 
-Minutes longest_stretch(const Case& about) {
+Minutes longest_stretch(const Job& job, Interval span) {
   Minutes longest{0};
-  for (const Presence& presence : presences(about.job, about.span))
+  for (const Presence& presence : presences(job, span))
     longest = std::max(longest, presence.stretch.length());
   return longest;
 }
-
-std::string hours_words(const Case& about) {
-  return fmt::format("the working hours, in stretches of {} min at most",
-                     longest_stretch(about).count());
-}
-
-std::string quiet_words(const Case& about) {
-  return about.operation.power_sanding ? "the quiet hours for power sanding" : "";
-}
-
-std::string air_words(const Case& about) {
-  return about.operation.coating ? fmt::format("the limits of air for \"{}\"",
-                                               about.job.coatings[*about.operation.coating].name)
-                                 : "the limits of air for coating";
-}
-
-std::string pin_words(const Case& about) {
-  for (const Pin& pin : about.job.batches[about.operation.batch].rules.pins)
-    if (pin.coat == about.operation.coat)
-      return fmt::format("the coat set for {}, {} to {}", iso_date(pin.on),
-                         iso_clock(pin.between.begin), iso_clock(pin.between.end));
-  return "the coats set for a day";
-}
-
-std::string no_coating_words(const Case& about) {
-  std::vector<std::string> days;
-  for (const Date on : about.job.batches[about.operation.batch].rules.no_coating_on)
-    days.push_back(iso_date(on));
-  return fmt::format("no coating on {}", fmt::join(days, ", "));
-}
-
-std::string not_before_words(const Case& about) {
-  const auto& from = about.job.batches[about.operation.batch].rules.not_before;
-  return from ? "not before " + iso_local(*from, about.job.calendar.zone)
-              : "the times before which batches are not begun";
-}
-
-std::string space_words(const Case&) { return "the space to dry"; }
 
 void take_air(Job& job) {
   for (Coating& coating : job.coatings) {
@@ -104,14 +55,14 @@ bool always(const Job&) { return true; }
 /// In the order in which they are taken away: what can be given up most easily first.
 constexpr std::array<RuleKind, 7> kinds{{
     {[](const Job& job) { return !job.calendar.no_power_sanding.empty(); },
-     [](Job& job) { job.calendar.no_power_sanding.clear(); }, quiet_words},
+     [](Job& job) { job.calendar.no_power_sanding.clear(); }, ConflictingRule::quiet_hours},
     {[](const Job& job) {
        return any_batch(job, [](const Batch& batch) { return !batch.rules.no_coating_on.empty(); });
      },
      [](Job& job) {
        for (Batch& batch : job.batches) batch.rules.no_coating_on.clear();
      },
-     no_coating_words},
+     ConflictingRule::no_coating_days},
     {[](const Job& job) {
        return std::ranges::any_of(job.rooms,
                                   [](const DryingRoom& room) { return room.space || room.places; });
@@ -122,28 +73,28 @@ constexpr std::array<RuleKind, 7> kinds{{
          room.places.reset();
        }
      },
-     space_words},
+     ConflictingRule::space},
     {[](const Job& job) {
        return any_batch(job, [](const Batch& batch) { return batch.rules.not_before.has_value(); });
      },
      [](Job& job) {
        for (Batch& batch : job.batches) batch.rules.not_before.reset();
      },
-     not_before_words},
+     ConflictingRule::not_before},
     {[](const Job& job) {
        return any_batch(job, [](const Batch& batch) { return !batch.rules.pins.empty(); });
      },
      [](Job& job) {
        for (Batch& batch : job.batches) batch.rules.pins.clear();
      },
-     pin_words},
-    {always, take_air, air_words},
+     ConflictingRule::pins},
+    {always, take_air, ConflictingRule::air},
     {always,
      [](Job& job) {
        open_all_hours(job.calendar);
        for (Person& person : job.people) open_all_hours(person.hours);
      },
-     hours_words},
+     ConflictingRule::working_hours},
 }};
 
 /// A set of kinds, by bit.
@@ -216,13 +167,16 @@ void name_conflicts(const Job& job, const OperationList& list, const AirSeries& 
     if (unplaced.by == HeldBy::previous_step || ++looked_into > most) continue;
     const auto conflict = trials.conflict(unplaced.operation);
     if (conflict.size() < 2) continue;
-    std::vector<std::string> rules;
     for (const std::size_t kind : conflict) {
-      std::string text =
-          kinds.at(kind).words({job, list.operations.at(unplaced.operation), schedule.span});
-      if (!text.empty()) rules.push_back(std::move(text));
+      const ConflictingRule rule = kinds.at(kind).rule;
+      // Quiet hours are in the way of what is sanded by power alone, else of what comes before it.
+      if (rule == ConflictingRule::quiet_hours &&
+          !list.operations.at(unplaced.operation).power_sanding)
+        continue;
+      unplaced.conflict.push_back(rule);
+      if (rule == ConflictingRule::working_hours)
+        unplaced.longest_stretch = longest_stretch(job, schedule.span);
     }
-    unplaced.conflict = std::move(rules);
   }
 }
 

@@ -6,7 +6,6 @@
 #include "tackfree/schedule/pose_problem.hpp"
 #include "tackfree/schedule/solve.hpp"
 #include "tackfree/schedule/tool_rests.hpp"
-#include "tackfree/schedule/unplaced.hpp"
 #include "tackfree/solver/serial.hpp"
 
 #include <algorithm>
@@ -38,7 +37,7 @@ class DatedSolution {
       else if (activity(i).placed())
         result_.steps.push_back(step(i));
       else
-        result_.unplaced.push_back(unplaced(job_, list_, i, binding(i)));
+        result_.unplaced.push_back(unplaced(i));
     }
     // What stands at the root comes before what only waits for it.
     std::stable_partition(result_.unplaced.begin(), result_.unplaced.end(),
@@ -51,6 +50,15 @@ class DatedSolution {
   }
 
  private:
+  Unplaced unplaced(std::size_t operation) const {
+    const Held held = binding(operation);
+    return {.operation = operation,
+            .by = held.by,
+            .gate = held.gate,
+            .waits_for = held.operation,
+            .conflict = {}};
+  }
+
   Instant at(solver::Slot slot) const {
     return slot == solver::never ? result_.span.end : posed_.grid.at(slot);
   }

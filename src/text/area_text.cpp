@@ -10,10 +10,10 @@ std::string area_text(const Plan& plan, int columns, Ink ink) {
   const Figures figures(plan.job);
   TextPage page(columns, ink);
   page.heading(cut_to(page.columns(), plan.job.name));
-  page.paragraph({0, ""}, plan.job.note);
+  page.paragraph(Lead::plain(), plan.job.note);
   write_areas(page, plan, figures);
   write_areas_by_side(page, plan, figures);
-  write_notes(page, plan);
+  write_notes(page, plan, figures);
   return page.text();
 }
 

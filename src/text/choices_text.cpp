@@ -47,7 +47,7 @@ void write_costs(Page& page, const Choices& choices, const Figures& figures) {
     const Plan &before = choices.ways[i - 1], &way = choices.ways[i];
     const std::size_t fewer = before.schedule.sessions.size() - way.schedule.sessions.size();
     page.paragraph(
-        {2, "-"},
+        Lead::item(),
         fmt::format("{} instead of {}: {} fewer, ready {} later.",
                     sessions_text(way.schedule.sessions.size()), before.schedule.sessions.size(),
                     fewer,
@@ -55,7 +55,7 @@ void write_costs(Page& page, const Choices& choices, const Figures& figures) {
   }
   const std::size_t fewest = choices.ways.back().schedule.sessions.size();
   if (fewest < 2) return;
-  page.paragraph({2, "-"},
+  page.paragraph(Lead::item(),
                  fmt::format("Fewer than {} sessions {}", fewest,
                              choices.none_fewer ? "are not possible within these rules: proved."
                                                 : "were not found; that is no proof."));
@@ -65,7 +65,7 @@ void write_way_to_choose(Page& page, const Choices& choices) {
   if (choices.ways.size() < 2) return;
   page.blank();
   page.paragraph(
-      {0, ""},
+      Lead::plain(),
       fmt::format(
           R"(The job's aim is "{}": its plan is the {} line. With "aim": "{}" it is the {}.)"
           R"( A "ready_by" beside "aim": "sessions" chooses from the lines ready by then.)",
@@ -82,11 +82,11 @@ std::string choices_text(const Choices& choices, int columns, Ink ink) {
   const Figures figures(first.job);
   TextPage page(columns, ink);
   page.heading(cut_to(page.columns(), first.job.name));
-  page.paragraph({0, ""}, first.job.note);
-  page.paragraph({0, ""}, fmt::format("Planned from {}.", figures.moment(first.now)));
+  page.paragraph(Lead::plain(), first.job.note);
+  page.paragraph(Lead::plain(), fmt::format("Planned from {}.", figures.moment(first.now)));
   page.heading("Sooner, or in fewer sessions");
   if (!first.schedule.ready_at) {
-    page.paragraph({0, ""},
+    page.paragraph(Lead::plain(),
                    "There is nothing to choose from: a step has no time, or a coat does not dry "
                    "within the plan. `tackfree plan` tells which.");
     return page.text();
@@ -96,7 +96,7 @@ std::string choices_text(const Choices& choices, int columns, Ink ink) {
   write_costs(page, choices, figures);
   write_way_to_choose(page, choices);
   page.blank();
-  page.paragraph({0, ""}, first.job.data.texts.deference);
+  page.paragraph(Lead::plain(), first.job.data.texts.deference);
   return page.text();
 }
 

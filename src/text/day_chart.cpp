@@ -103,7 +103,7 @@ void write_text_chart(Page& page, const Plan& plan, const StepWords& words) {
   const std::size_t cells = page.columns() < needed(wide) ? narrow : wide;
   page.heading("The days");
   page.paragraph(
-      {0, ""},
+      Lead::plain(),
       fmt::format("Each character is {} hours: # your work, ~ dries, x air unfit for the "
                   "coat, . waits for you{}.",
                   24 / cells, plan.air.typical_from() ? "; ? typical air, hours may move" : ""));

@@ -1,6 +1,7 @@
 #include "tackfree/text/log_text.hpp"
 
 #include "tackfree/text/text_page.hpp"
+#include "tackfree/words/consequence_words.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/step_words.hpp"
 
@@ -80,9 +81,10 @@ std::string understood_text(const UnderstoodReport& told, int columns) {
     when = fmt::format("{} to {}", figures.moment(*entry.began_at), figures.clock(entry.at));
   rest.insert(rest.begin(), when);
   TextPage page(columns);
-  page.paragraph({0, "Understood:"},
+  page.paragraph(Lead::introduced("Understood"),
                  fmt::format("{}; {}", happened(entry, what), fmt::join(rest, "; ")));
-  for (const std::string& consequence : told.consequences) page.paragraph({0, "!"}, consequence);
+  for (const Consequence& consequence : told.consequences)
+    page.paragraph(Lead::look(0), consequence_words(consequence, told.standing));
   return page.text();
 }
 
@@ -92,13 +94,14 @@ std::string log_text(const Job& job, int columns) {
   for (const LogEntry& entry : job.history.entries) {
     std::vector<std::string> rest = details(entry, figures);
     rest.insert(rest.begin(), happened(entry, entry.step.empty() ? entry.coating : entry.step));
-    page.paragraph(
-        {0, pad_left(3, fmt::to_string(entry.id)) + "  " + pad_right(19, figures.moment(entry.at))},
-        fmt::format("{}", fmt::join(rest, "; ")));
+    page.paragraph(Lead::labelled(fmt::format("{}  {}", pad_left(3, fmt::to_string(entry.id)),
+                                              figures.moment(entry.at)),
+                                  24),
+                   fmt::format("{}", fmt::join(rest, "; ")));
   }
-  if (job.history.entries.empty()) page.paragraph({0, ""}, "The log is empty.");
+  if (job.history.entries.empty()) page.paragraph(Lead::plain(), "The log is empty.");
   if (!job.history.torn.empty())
-    page.paragraph({0, "!"},
+    page.paragraph(Lead::look(0),
                    "The last line was cut off while it was written. It does not count, and "
                    "is kept in the file beside the log when the next one is written: " +
                        job.history.torn);

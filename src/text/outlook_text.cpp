@@ -14,11 +14,9 @@ namespace tackfree {
 
 namespace {
 
-constexpr Lead item{2, "-"};
+constexpr Lead item = Lead::item();
 /// Factors nearer to 1 than this are left out of the sentence; rounding to the minute is one.
 constexpr double least_told = 0.002;
-
-std::string hours_text(Duration d) { return fmt::format("{:.2f} h", d.in(hours)); }
 
 std::string told(Origin origin, const std::string& source) {
   return source.empty() ? std::string(word_for(origin))
@@ -31,11 +29,11 @@ void write_gates(Page& page, const Job& job, const CoatOutlook& outlook, const F
     page.paragraph(item, "No rule of the air forbids a coat at this hour.");
   for (const GateAt& gate : outlook.gates) {
     const GateOrigin origin = origin_of(limits, gate.gate);
-    page.paragraph({2, "!"}, fmt::format("{} [{}]. {}", gate_words(gate.gate, limits, figures),
-                                         told(origin.origin, origin.source),
-                                         gate.opens ? fmt::format("Next kept by a coat at {}.",
-                                                                  figures.moment(*gate.opens))
-                                                    : "Not kept within two weeks."));
+    page.paragraph(Lead::look(), fmt::format("{} [{}]. {}", gate_words(gate.gate, limits, figures),
+                                             told(origin.origin, origin.source),
+                                             gate.opens ? fmt::format("Next kept by a coat at {}.",
+                                                                      figures.moment(*gate.opens))
+                                                        : "Not kept within two weeks."));
   }
   if (!outlook.gates.empty() && outlook.all_open)
     page.paragraph(item, fmt::format("All rules are kept by a coat at {}.",
@@ -79,15 +77,15 @@ void write_advice(Page& page, const CoatOutlook& outlook, const Figures& figures
 }  // namespace
 
 std::string explanation_text(const DryingExplanation& why) {
-  std::string label = hours_text(why.label.value);
+  std::string label = exact_hours_text(why.label.value);
   if (why.label_least)
-    label += fmt::format(" (the label's {} to {})", hours_text(*why.label_least),
-                         hours_text(why.label.value));
+    label += fmt::format(" (the label's {} to {})", exact_hours_text(*why.label_least),
+                         exact_hours_text(why.label.value));
   std::vector<std::string> factors;
   const auto add = [&](std::string_view name, const TimeFactor& factor) {
     if (std::abs(factor.value - 1.0) >= least_told)
-      factors.push_back(
-          fmt::format("{:.3f} {} [{}]", factor.value, name, told(factor.origin, factor.source)));
+      factors.push_back(fmt::format("{} {} [{}]", exact_factor_text(factor.value), name,
+                                    told(factor.origin, factor.source)));
   };
   add("temperature", why.temperature);
   add("humidity", why.humidity);
@@ -97,10 +95,10 @@ std::string explanation_text(const DryingExplanation& why) {
   add("not before the label's hours or an earlier stage", why.held);
   std::string text = fmt::format("{} [{}]", label, told(why.label.origin, why.label.source));
   for (const std::string& factor : factors) text += " x " + factor;
-  text += fmt::format(" = {}", hours_text(why.wait()));
+  text += fmt::format(" = {}", exact_hours_text(why.wait()));
   if (why.outside_label > 0)
-    text += fmt::format("; {:.0f} % of it outside the label's temperatures: extrapolated",
-                        why.outside_label * 100);
+    text += fmt::format("; {} of it outside the label's temperatures: extrapolated",
+                        percent_text(fraction(why.outside_label)));
   return text + ".";
 }
 
@@ -108,26 +106,27 @@ std::string outlook_text(const Job& job, const CoatOutlook& outlook, int columns
   const Figures figures(job);
   TextPage page(columns, ink);
   page.paragraph(
-      {0, ""}, fmt::format("{} put on at {}, in {} minutes", job.coatings.at(outlook.coating).name,
-                           figures.moment(outlook.applied), outlook.putting_on.count()));
-  page.paragraph({0, ""}, fmt::format("Air {}, {}, dew point {}; boards {}.",
-                                      figures.temperature(outlook.air.temperature).text(),
-                                      humidity_text(outlook.humidity),
-                                      figures.temperature(outlook.dew_point).text(),
-                                      figures.temperature(outlook.surface).text()));
+      Lead::plain(),
+      fmt::format("{} put on at {}, in {} minutes", job.coatings.at(outlook.coating).name,
+                  figures.moment(outlook.applied), outlook.putting_on.count()));
+  page.paragraph(Lead::plain(), fmt::format("Air {}, {}, dew point {}; boards {}.",
+                                            figures.temperature(outlook.air.temperature).text(),
+                                            humidity_text(outlook.humidity),
+                                            figures.temperature(outlook.dew_point).text(),
+                                            figures.temperature(outlook.surface).text()));
   page.heading("May it be put on?");
   write_gates(page, job, outlook, figures);
   page.heading("When it is dry, and why then");
   for (const DryingExplanation& why : outlook.stages) {
     page.line(2, fmt::format("{}: {}", word_for(why.stage), figures.moment(why.ends)));
-    page.paragraph({4, ""}, explanation_text(why));
+    page.paragraph(Lead::plain(4), explanation_text(why));
   }
   for (const Stage stage : outlook.never)
     page.line(2, fmt::format("{}: not within the plan's horizon", word_for(stage)));
   page.heading("Good to know");
   write_advice(page, outlook, figures);
   page.blank();
-  page.paragraph({0, ""}, job.data.texts.deference);
+  page.paragraph(Lead::plain(), job.data.texts.deference);
   return page.text();
 }
 

@@ -34,11 +34,11 @@ std::string text_report(const Plan& plan, int columns, Ink ink) {
   write_how_to(page, plan, how_to);
   write_air(page, plan, figures);
   write_fumes(page, plan, figures);
-  write_notes(page, plan);
+  write_notes(page, plan, figures);
   write_cautions(page, plan);
   write_sources(page, plan, figures);
   page.blank();
-  page.paragraph({0, ""}, plan.job.data.texts.deference);
+  page.paragraph(Lead::plain(), plan.job.data.texts.deference);
   return page.text();
 }
 
@@ -47,17 +47,17 @@ std::string text_shopping_list(const Plan& plan, int columns, Ink ink) {
   TextPage page(columns, ink);
   write_title(page, plan, figures);
   page.blank();
-  page.paragraph({0, "Buy  "}, all_tins_text(plan));
+  page.paragraph(Lead::labelled("Buy", first_columns), all_tins_text(plan));
   if (!plan.schedule.unplaced.empty())
-    page.paragraph({0, "Note "},
+    page.paragraph(Lead::labelled("Note", first_columns),
                    "some steps found no time; each of their coats counts here as a session of its "
                    "own. `tackfree plan` tells which, and why.");
   write_shopping(page, plan, figures);
   page.blank();
-  page.paragraph({0, ""},
+  page.paragraph(Lead::plain(),
                  "`tackfree plan` prints the figures behind this list, each with its source.");
   page.blank();
-  page.paragraph({0, ""}, plan.job.data.texts.deference);
+  page.paragraph(Lead::plain(), plan.job.data.texts.deference);
   return page.text();
 }
 

@@ -19,9 +19,42 @@ constexpr std::string_view ink_subheading = "\x1b[1m";
 constexpr std::string_view ink_warning = "\x1b[1;33m";
 constexpr std::string_view ink_danger = "\x1b[1;31m";
 
-std::string_view ink_of(std::string_view word) {
-  if (word == "DANGER") return ink_danger;
-  return word == "!" || word.starts_with("WARNING") ? ink_warning : ink_subheading;
+std::string_view ink_of(Lead::Kind kind) {
+  if (kind == Lead::Kind::danger) return ink_danger;
+  return kind == Lead::Kind::look || kind == Lead::Kind::warning ? ink_warning : ink_subheading;
+}
+
+/// What stands before the first line of a paragraph.
+std::string words_before(const Lead& lead) {
+  const auto filled = [&](std::string_view label) {
+    return pad_right(std::max(lead.columns, display_width(label)), label);
+  };
+  const auto flush_right = [&] {
+    return pad_left(std::max(lead.columns, display_width(lead.label)), lead.label);
+  };
+  switch (lead.kind) {
+    case Lead::Kind::plain:
+      break;
+    case Lead::Kind::item:
+      return "-";
+    case Lead::Kind::look:
+      return "!";
+    case Lead::Kind::question:
+      return "?";
+    case Lead::Kind::to_tick:
+      return "[ ] " + flush_right() + " ";
+    case Lead::Kind::ticked:
+      return "[x] " + filled(lead.label);
+    case Lead::Kind::introduced:
+      return filled(std::string(lead.label) + ":");
+    case Lead::Kind::timed:
+      return flush_right() + " ";
+    case Lead::Kind::labelled:
+    case Lead::Kind::warning:
+    case Lead::Kind::danger:
+      return filled(lead.label);
+  }
+  return {};
 }
 
 constexpr std::array ink_codes{ink_off, ink_heading, ink_subheading, ink_warning, ink_danger};
@@ -119,12 +152,13 @@ void TextPage::subheading(std::string_view title) {
 }
 
 void TextPage::paragraph(Lead lead, std::string_view text) {
-  const std::size_t beside = lead.word.empty() ? 0 : display_width(lead.word) + 1;
+  const std::string before = words_before(lead);
+  const std::size_t beside = before.empty() ? 0 : display_width(before) + 1;
   const std::size_t hang = std::min(lead.indent + beside, columns_ / 2);
-  std::string start = std::string(lead.indent, ' ') + std::string(lead.word);
+  std::string start = std::string(lead.indent, ' ') + before;
   for (const std::string& words : wrapped(columns_ - hang, text)) {
     const std::string begin = pad_right(hang, start);
-    coloured(ink_of(lead.word), fitting(begin + words), start.empty() ? 0 : begin.size());
+    coloured(ink_of(lead.kind), fitting(begin + words), start.empty() ? 0 : begin.size());
     start.clear();
   }
 }

@@ -49,7 +49,7 @@ class Answer {
     then();
     put_away();
     rags();
-    page_.paragraph({0, ""}, plan_.job.data.texts.deference);
+    page_.paragraph(Lead::plain(), plan_.job.data.texts.deference);
     return page_.text();
   }
 
@@ -79,10 +79,10 @@ class Answer {
   }
 
   void head() {
-    page_.paragraph({0, ""}, fmt::format("{}: {}. The {} has {} and {}{}.", plan_.job.name,
-                                         figures_.moment(plan_.now), room(),
-                                         figures_.temperature(tonight_.temperature).text(),
-                                         humidity_text(tonight_.humidity), air_known_from()));
+    page_.paragraph(Lead::plain(), fmt::format("{}: {}. The {} has {} and {}{}.", plan_.job.name,
+                                               figures_.moment(plan_.now), room(),
+                                               figures_.temperature(tonight_.temperature).text(),
+                                               humidity_text(tonight_.humidity), air_known_from()));
     page_.blank();
   }
 
@@ -108,12 +108,12 @@ class Answer {
     const std::string length = duration_text(to_duration(tonight_.stretch.length()));
     const std::string until = figures_.clock(tonight_.stretch.end);
     if (begin - plan_.now > one_hour)
-      page_.paragraph({0, "Do    "},
+      page_.paragraph(Lead::labelled("Do", answer_columns),
                       fmt::format("nothing before {}, {}; then {} of work, until {}.",
                                   figures_.clock(begin), in(begin), length, until));
     else
       page_.paragraph(
-          {0, "Do    "},
+          Lead::labelled("Do", answer_columns),
           fmt::format("{}: {} of work, until {}.",
                       begin > plan_.now ? fmt::format("at {}, {}", figures_.clock(begin), in(begin))
                                         : "now",
@@ -131,20 +131,20 @@ class Answer {
       text = fmt::format(
           "nothing: all the work is done, it only needs time. Ready for light use {}, {}.",
           when(figures_.full_hour_up(*ready)), in(*ready));
-    page_.paragraph({0, "Do    "}, text);
+    page_.paragraph(Lead::labelled("Do", answer_columns), text);
   }
 
   void another_day() {
     const Instant begin = tonight_.stretch.begin;
     const DatedStep& first = step(tonight_.work.front());
     page_.paragraph(
-        {0, "Do    "},
+        Lead::labelled("Do", answer_columns),
         fmt::format("{}. Next, {} at {}, {}: {}; {} of work in all{}.", nothing(),
                     figures_.day_seen_from(plan_.now, begin), figures_.clock(begin), in(begin),
                     title_of(tonight_.work.front()),
                     duration_text(to_duration(tonight_.stretch.length())), coats_of_stretch()));
     if (const std::string why = why_later(first); !why.empty())
-      page_.paragraph({7, ""}, fmt::format("Why not sooner: {}.", why));
+      page_.paragraph(Lead::plain(answer_columns + 1), fmt::format("Why not sooner: {}.", why));
   }
 
   /// The coats of the stretch but one that it begins with.
@@ -187,7 +187,7 @@ class Answer {
     const std::string name = cut_to(longest_name, coating.name);
     if (!air.failing.empty()) {
       page_.paragraph(
-          {0, "Don't "},
+          Lead::labelled("Don't", answer_columns),
           fmt::format("coat with {} in this air: {}. {}", name, rules_against(air, coating),
                       air.changes ? fmt::format("It is fit again {}, {}.", when(*air.changes),
                                                 in(*air.changes))
@@ -196,7 +196,7 @@ class Answer {
     }
     // What ends in days says nothing of tonight.
     const bool ends_soon = air.changes && *air.changes - plan_.now < 2 * one_day;
-    page_.paragraph({0, "Air   "},
+    page_.paragraph(Lead::labelled("Air", answer_columns),
                     ends_soon ? fmt::format("fit for {}, for a coat begun before {}; then {}.",
                                             name, when(*air.changes),
                                             words_.rule_with_origin(*air.closes_by, coating))
@@ -212,7 +212,7 @@ class Answer {
                                               tonight_.work.end();
       return on || next;
     });
-    if (asked) page_.paragraph({0, "Off   "}, off_text(plan_) + ".");
+    if (asked) page_.paragraph(Lead::labelled("Off", answer_columns), off_text(plan_) + ".");
   }
 
   bool is_one_room() const { return plan_.job.rooms.size() < 2; }
@@ -220,7 +220,7 @@ class Answer {
 
   void dust() {
     if (!tonight_.dust_free_at) return;
-    page_.paragraph({0, "Don't "},
+    page_.paragraph(Lead::labelled("Don't", answer_columns),
                     fmt::format("sand or sweep {} before {}: wet boards take the dust.",
                                 is_one_room() ? "in the " + room() : "beside wet boards",
                                 when(*tonight_.dust_free_at)));
@@ -250,7 +250,7 @@ class Answer {
         alike->first.append(", ").append(name);
     }
     for (const auto& [names, text] : lines)
-      page_.paragraph({0, "Use   "}, fmt::format("{}: {}", names, text));
+      page_.paragraph(Lead::labelled("Use", answer_columns), fmt::format("{}: {}", names, text));
   }
 
   std::string use_words(const BatchUse& use) const {
@@ -277,14 +277,14 @@ class Answer {
   void airing() {
     const AiringNow& airing = tonight_.airing;
     const std::string text = airing_advice(plan_, airing.spans, airing.proposed, figures_);
-    if (!text.empty()) page_.paragraph({0, "Airing"}, text + ".");
+    if (!text.empty()) page_.paragraph(Lead::labelled("Airing", answer_columns), text + ".");
   }
 
   void then() {
     if (!tonight_.then) {
       if (plan_.schedule.ready_at && !tonight_.work.empty())
         page_.paragraph(
-            {0, "Then  "},
+            Lead::labelled("Then", answer_columns),
             fmt::format("that was the last work. Ready {} for light use.",
                         figures_.moment(figures_.full_hour_up(*plan_.schedule.ready_at))));
       return;
@@ -292,8 +292,9 @@ class Answer {
     const DatedStep& next = step(*tonight_.then);
     std::string pour = is_today(next.begin()) ? words_.pour(chief_of(*tonight_.then)) : "";
     if (!pour.empty()) pour = ", pour " + pour;
-    page_.paragraph({0, "Then  "}, fmt::format("{}, {}: {}{}.", figures_.moment(next.begin()),
-                                               in(next.begin()), title_of(*tonight_.then), pour));
+    page_.paragraph(Lead::labelled("Then", answer_columns),
+                    fmt::format("{}, {}: {}{}.", figures_.moment(next.begin()), in(next.begin()),
+                                title_of(*tonight_.then), pour));
   }
 
   /// The coat, of its dusting off; else the step itself.
@@ -326,7 +327,7 @@ class Answer {
 
   void put_away() {
     for (const auto& [coating, method] : sessions())
-      page_.paragraph({0, "After "},
+      page_.paragraph(Lead::labelled("After", answer_columns),
                       clean_up(plan_.job.coatings.at(coating), plan_.job.data.methods.at(method)));
   }
 
@@ -350,7 +351,7 @@ class Answer {
         });
     if (rags.out_since || to_come) {
       page_.paragraph(
-          {0, "Rags  "},
+          Lead::labelled("Rags", answer_columns),
           fmt::format(
               "{}oily rags, cloths and sanding dust heat themselves and can catch fire hours "
               "later. Lay them out flat outdoors, or under water in a lidded metal can; "
@@ -363,7 +364,7 @@ class Answer {
     const Zone& zone = figures_.zone();
     const Instant noon = zone.instant({next_day(zone.local(*rags.dealt_with).on), 12 * 60});
     if (plan_.now < noon)
-      page_.paragraph({0, "Rags  "},
+      page_.paragraph(Lead::labelled("Rags", answer_columns),
                       fmt::format("dealt with {}. Look once more: none may be warm or smell hot.",
                                   when(*rags.dealt_with)));
   }

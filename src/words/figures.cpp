@@ -263,6 +263,18 @@ std::string wait_text(Duration d) {
   return duration_text(d);
 }
 
+std::string hours_as_given(Duration d) { return fmt::format("{:g} h", d.in(hours)); }
+
+std::string exact_hours_text(Duration d) { return fixed(d.in(hours), 2) + " h"; }
+
+std::string exact_factor_text(double factor) { return fixed(factor, 3); }
+
+std::string power_text(Power p) { return fmt::format("{:g} kW", p.in(kilowatts)); }
+
+std::string energy_text(Energy e) { return fixed(e.in(kilowatt_hours), 0) + " kWh"; }
+
+std::string heat_loss_text(HeatLoss l) { return fmt::format("{:g} W/K", l.in(watts_per_kelvin)); }
+
 std::string percent_text(Fraction f) { return at_most(f.in(percent), 0) + " %"; }
 
 std::string humidity_text(Humidity h) { return fixed(h.in(humidity_percent), 0) + " % RH"; }

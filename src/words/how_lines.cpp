@@ -1,7 +1,7 @@
 #include "tackfree/words/how_lines.hpp"
 
-#include "tackfree/schedule/tool_rests.hpp"
 #include "tackfree/words/figures.hpp"
+#include "tackfree/words/tool_rest_words.hpp"
 
 #include <fmt/format.h>
 
@@ -19,7 +19,7 @@ std::vector<std::string> how_lines(const Plan& plan, const Operation& op) {
                     op.portions, Figures(plan.job).area(op.area / op.portions).text()));
   for (const ToolRest& rest : plan.schedule.tool_rests)
     if (&plan.list.operations.at(plan.schedule.steps.at(rest.dated_step).operation) == &op)
-      lines.push_back(tool_rest_words(plan.job, plan.list, plan.schedule, rest));
+      lines.push_back(tool_rest_words(rest));
   return lines;
 }
 

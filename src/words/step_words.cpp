@@ -4,6 +4,7 @@
 #include "tackfree/words/how_lines.hpp"
 
 #include <algorithm>
+#include <utility>
 
 #include <fmt/format.h>
 
@@ -319,13 +320,13 @@ HowTo::HowTo(const Plan& plan) : numbers_(plan.list.operations.size(), 0) {
 
 void HowTo::add(const Plan& plan, std::size_t index) {
   const Operation& op = plan.list.operations.at(index);
-  const std::vector<std::string> lines = how_lines(plan, op);
+  std::vector<std::string> lines = how_lines(plan, op);
   if (lines.empty()) return;
-  const auto found = std::find_if(entries_.begin(), entries_.end(),
-                                  [&](const Entry& entry) { return entry.lines == lines; });
+  const auto found = std::ranges::find(entries_, lines, &Entry::lines);
   numbers_.at(index) = static_cast<std::size_t>(found - entries_.begin()) + 1;
-  Entry& entry =
-      found == entries_.end() ? entries_.emplace_back(Entry{op.kind, {}, lines}) : *found;
+  Entry& entry = found == entries_.end()
+                     ? entries_.emplace_back(Entry{op.kind, {}, std::move(lines)})
+                     : *found;
   if (op.kind == OperationKind::coat) entry.coats.insert(op.coat);
 }
 

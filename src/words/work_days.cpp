@@ -26,10 +26,12 @@ std::string who_words(const Plan& plan, const std::optional<std::size_t>& who) {
 std::vector<WorkEntry> entries(const Plan& plan, const StepWords& words) {
   std::vector<WorkEntry> all;
   for (const Session& session : plan.schedule.sessions) {
-    all.push_back({session.set_up,
-                   who_words(plan, session.set_up_by) + session_words(plan, session, "set up")});
-    all.push_back({session.clean_up, who_words(plan, session.clean_up_by) +
-                                         session_words(plan, session, "clean up")});
+    all.push_back(
+        {session.set_up, who_words(plan, session.set_up_by) +
+                             session_words(plan, session, words_for(SessionWork::set_up))});
+    all.push_back(
+        {session.clean_up, who_words(plan, session.clean_up_by) +
+                               session_words(plan, session, words_for(SessionWork::clean_up))});
   }
   for (const ToolRest& rest : plan.schedule.tool_rests) {
     const DatedStep& coat = plan.schedule.steps.at(rest.dated_step);
@@ -77,6 +79,11 @@ void airing_to_days(const Plan& plan, const std::vector<AiringSpan>& spans, cons
 }
 
 }  // namespace
+
+std::string_view words_for(KindOfWork kind) {
+  if (const auto* operation = std::get_if<OperationKind>(&kind)) return word_for(*operation);
+  return std::get<SessionWork>(kind) == SessionWork::set_up ? "set up" : "clean up";
+}
 
 std::vector<WorkDay> work_days(const Plan& plan, const StepWords& words) {
   std::vector<WorkDay> result;

@@ -24,10 +24,11 @@ TEST_CASE("a caution leads with its word and a note with what it is about") {
   const Plan plan = small_plan();
   TextPage page(80);
   write_cautions(page, plan);
-  write_notes(page, plan);
+  write_notes(page, plan, Figures(plan.job));
   CHECK(page.text() ==
         "CAUTIONS\n"
         "WARNING Rags heat themselves. Fire. Spread them flat outside.\n\n"
         "LOOK AT THIS\n"
-        "  ! film: The film is thin: fix a third coat.\n");
+        "  ! film: \"seat\": 2 coats leave less dry film than this wear asks for; plan\n"
+        "    another coat, or expect less.\n");
 }

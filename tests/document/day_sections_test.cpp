@@ -101,10 +101,11 @@ TEST_CASE(
 TEST_CASE("steps that wait for one without a time are listed after it, not explained each") {
   Plan plan = small_plan();
   plan.schedule.unplaced.push_back(
-      {.operation = 4, .by = HeldBy::previous_step, .why = "it waits for \"coat\""});
+      {.operation = 4, .by = HeldBy::previous_step, .gate = {}, .waits_for = 3, .conflict = {}});
   CHECK(holds(opening_of(plan),
               "NO TIME FOUND\n"
-              "  ! seat: coat 2 of 2, show side: It is too cold; heat the room.\n"
+              "  ! seat: coat 2 of 2, show side: too cold to coat in all working hours of the\n"
+              "    plan; heat or dry the room, or wait for another season\n"
               "  ! Waiting for that: seat: turn over.\n"));
 }
 

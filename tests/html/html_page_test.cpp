@@ -22,7 +22,7 @@ std::string written(Write write) {
 TEST_CASE("a heading begins a section that can be linked to, and ends the one before it") {
   const std::string html = written([](Page& page) {
     page.heading("Coats and film");
-    page.paragraph({0, ""}, "x");
+    page.paragraph(Lead::plain(), "x");
     page.heading("Grits");
   });
   CHECK(
@@ -32,16 +32,30 @@ TEST_CASE("a heading begins a section that can be linked to, and ends the one be
 
 TEST_CASE("paragraphs with leads of one kind are one list, of another kind another") {
   const std::string html = written([](Page& page) {
-    page.paragraph({2, "-"}, "one");
-    page.paragraph({2, "-"}, "two");
-    page.paragraph({2, "!"}, "look");
-    page.paragraph({0, "Ready"}, "Monday");
-    page.paragraph({0, "[ ]   2 "}, "rags");
+    page.paragraph(Lead::item(), "one");
+    page.paragraph(Lead::item(), "two");
+    page.paragraph(Lead::look(), "look");
+    page.paragraph(Lead::labelled("Ready"), "Monday");
+    page.paragraph(Lead::to_tick("2", 4), "rags");
   });
   CHECK(holds(html, "<ul class=\"points\"><li>one</li>\n<li>two</li>\n</ul>"));
   CHECK(holds(html, "<ul class=\"warnings\"><li>look</li>\n</ul>"));
   CHECK(holds(html, "<dt><bdi>Ready</bdi></dt>\n<dd><bdi>Monday</bdi></dd>"));
-  CHECK(holds(html, "<label><input type=\"checkbox\"><b>   2 </b> <bdi>rags</bdi></label>"));
+  CHECK(holds(html, "<label><input type=\"checkbox\"><b>2</b> <bdi>rags</bdi></label>"));
+}
+
+TEST_CASE("what a label says is not taken for what the paragraph is") {
+  const std::string html = written([](Page& page) {
+    page.paragraph(Lead::introduced("[ ] doors:"), "P180");
+    page.paragraph(Lead::labelled("-"), "x");
+    page.paragraph(Lead::ticked("Friday", 21), "coat 1");
+    page.paragraph(Lead::question(), "Is that right?");
+  });
+  CHECK(holds(html, "<dt><bdi>[ ] doors:</bdi></dt>\n<dd><bdi>P180</bdi></dd>"));
+  CHECK(holds(html, "<dt><bdi>-</bdi></dt>"));
+  CHECK(holds(html, "<dt><bdi>[x] Friday</bdi></dt>"));
+  CHECK(holds(html, "<dt><bdi>?</bdi></dt>"));
+  CHECK_FALSE(holds(html, "<ul"));
 }
 
 TEST_CASE("a table scrolls inside a frame that the keyboard reaches, and its heads are heads") {
@@ -59,5 +73,5 @@ TEST_CASE("a table scrolls inside a frame that the keyboard reaches, and its hea
 }
 
 TEST_CASE("nothing is written for a paragraph without words") {
-  CHECK(written([](Page& page) { page.paragraph({2, "pour"}, ""); }).empty());
+  CHECK(written([](Page& page) { page.paragraph(Lead::labelled("pour", 0, 2), ""); }).empty());
 }

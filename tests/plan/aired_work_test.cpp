@@ -7,6 +7,7 @@
 #include <algorithm>
 
 #include "sample_job.hpp"
+#include "told_notes.hpp"
 #include <doctest/doctest.h>
 
 using namespace tackfree;
@@ -118,9 +119,7 @@ TEST_CASE("where airing never leaves the room warm enough the plan says so, and 
   const Plan plan = planned_aired(aired_job({200, 0, 0}));
   CHECK_FALSE(plan.schedule.unplaced.empty());
   CHECK_FALSE(has_coats(plan));
-  CHECK(std::ranges::count(plan.notes, "airing", &Note::about) == 1);
-  for (const Note& note : plan.notes)
-    CHECK(note.text.find("less long") == std::string::npos);  // never less air for warmth
+  CHECK(testing::times_told(plan.notes, PlainNote::too_cold_as_aired) == 1);
 }
 
 TEST_CASE("the room's own air stays as it is given, however the room is aired") {

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "plan/planned_log.hpp"
+#include "told_notes.hpp"
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
@@ -86,13 +87,8 @@ TEST_CASE("an early coat keeps its warning, and sanding that nobody did is not t
   const Plan plan = planned_again(
       early_job("oil_polyurethane", {insisted_coat(both_2, instant("2027-04-06T20:30Z"))}),
       "2027-04-20T18:00Z");
-  bool early = false, adhesion = false;
-  for (const Note& note : plan.notes) {
-    early = early || (note.about == "early coat" && note.text.find("assumed") != std::string::npos);
-    adhesion = adhesion || note.about == "adhesion";
-  }
-  CHECK(early);
-  CHECK(adhesion);
+  CHECK_FALSE(notes_of<EarlyCoatNote>(plan.notes).empty());
+  CHECK_FALSE(notes_of<AdhesionNote>(plan.notes).empty());
   const Operation* second = nullptr;
   for (const Operation& op : plan.list.operations) {
     if (op.kind == OperationKind::sand_between && op.coat == 2) CHECK(op.skipped());
@@ -112,10 +108,8 @@ TEST_CASE("a coat that was insisted on and yet had waited long enough costs noth
   job.history.entries.push_back(insisted_coat(both_2, instant("2027-04-08T20:00Z")));
   const Plan plan = planned_again(job, "2027-04-08T20:05Z");
   CHECK(plan.early.empty());
-  for (const Note& note : plan.notes) {
-    CHECK(note.about != "early coat");
-    CHECK(note.about != "adhesion");
-  }
+  CHECK(notes_of<EarlyCoatNote>(plan.notes).empty());
+  CHECK(notes_of<AdhesionNote>(plan.notes).empty());
 }
 
 TEST_CASE("sanding that the log leaves out is a warning that stays") {
@@ -123,7 +117,9 @@ TEST_CASE("sanding that the log leaves out is a warning that stays") {
       "oil_polyurethane",
       {entry(2, LogKind::skipped, "top/finish/coat-2/both/sand-p240", "2027-04-08T18:00Z")});
   const Plan plan = planned_again(job, "2027-04-08T18:05Z");
-  CHECK(std::ranges::any_of(plan.notes, [](const Note& note) { return note.about == "adhesion"; }));
+  const auto told = notes_of<AdhesionNote>(plan.notes);
+  REQUIRE_FALSE(told.empty());
+  CHECK(told[0].cause == AdhesionNote::Cause::left_out);
 }
 
 }  // namespace

@@ -4,6 +4,7 @@
 #include <string>
 
 #include "plan/planned_log.hpp"
+#include "told_notes.hpp"
 #include <doctest/doctest.h>
 
 namespace tackfree {
@@ -93,11 +94,13 @@ TEST_CASE("a plan notes the first three lines that it leaves out, and how many m
   std::vector<LogEntry> lines;
   for (int id = 1; id <= 5; ++id) lines.push_back(tin_of(id, "gone"));
   const Plan plan = planned_log(lines, tuesday_evening);
-  const auto told = std::ranges::count(plan.notes, "log", &Note::about);
-  CHECK(told == 4);
-  CHECK(plan.notes[0].text.find("found \"gone\"; wanted a coating of the job") !=
-        std::string::npos);
-  CHECK(plan.notes[3].text.starts_with("There are 2 more mistakes"));
+  const auto told = testing::notes_of<LeftOutNote>(plan.notes);
+  REQUIRE(told.size() == 3);
+  CHECK(told[0].mistake.found == "gone");
+  CHECK(told[0].mistake.wanted == "wanted a coating of the job");
+  const auto more = testing::notes_of<MoreLeftOutNote>(plan.notes);
+  REQUIRE(more.size() == 1);
+  CHECK(more[0].mistakes == 2);
 }
 
 }  // namespace

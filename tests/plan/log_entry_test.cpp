@@ -102,7 +102,8 @@ TEST_CASE("a coat in air that was unfit is taken, and what to look for is told")
   report.temperature = celsius(2);
   const Heard cold = heard(report, tuesday);
   REQUIRE(cold.told);
-  CHECK(cold.told->consequences.size() == 1);
+  REQUIRE(cold.told->consequences.size() == 1);
+  CHECK(cold.told->consequences[0] == Consequence(CoatedInUnfitAir{Gate::too_cold}));
 }
 
 TEST_CASE("what comes of work too soon is told by the work: turning, sanding, coating") {
@@ -126,8 +127,7 @@ TEST_CASE("what comes of work too soon is told by the work: turning, sanding, co
   const Heard insisted = heard(sanding, "2027-04-07T20:00Z", log);
   REQUIRE(insisted.told);
   REQUIRE(insisted.told->consequences.size() == 1);
-  CHECK(insisted.told->consequences[0] ==
-        "A film that is not dry to sand rolls up under the paper, clogs it and tears.");
+  CHECK(insisted.told->consequences[0] == Consequence(TooSoon::sanded));
 }
 
 TEST_CASE(
@@ -154,7 +154,8 @@ TEST_CASE("a coat that took far more than expected is asked about before it is w
   const Heard much = heard(report, tuesday);
   REQUIRE(much.told);
   REQUIRE(much.told->consequences.size() == 1);
-  CHECK(much.told->consequences[0].find("times what was expected") != std::string::npos);
+  REQUIRE(std::holds_alternative<FarFromExpected>(much.told->consequences[0]));
+  CHECK(std::get<FarFromExpected>(much.told->consequences[0]).times > 4);
   report.insists = true;
   CHECK(heard(report, tuesday).told.value().consequences.empty());
 }
@@ -168,7 +169,9 @@ TEST_CASE("sanding beside a wet coat is taken, and the coat that took the dust i
   const auto wet = understood(job, sanding, instant(tuesday), problems);
   REQUIRE(wet);
   REQUIRE(wet->consequences.size() == 1);
-  CHECK(wet->consequences[0].starts_with("Coat 1 (back) of top was still wet beside it"));
+  REQUIRE(std::holds_alternative<DustInCoat>(wet->consequences[0]));
+  CHECK(wet->standing.list.operations.at(std::get<DustInCoat>(wet->consequences[0]).coat).key ==
+        back_1);
   sanding.at = instant("2027-04-07T19:50Z");
   const auto dry = understood(job, sanding, instant("2027-04-07T20:00Z"), problems);
   REQUIRE(dry);

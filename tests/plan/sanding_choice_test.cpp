@@ -12,12 +12,14 @@
 
 #include "effort.hpp"
 #include "sample_job.hpp"
+#include "told_notes.hpp"
 #include <doctest/doctest.h>
 
 namespace tackfree {
 namespace {
 
 using testing::instant;
+using testing::notes_of;
 
 /// Varnish that needs no sanding within `window`, and may be sanded `sand_after` it went on;
 /// evenings and a long Saturday. Common practice, no source: a label that allows recoating unsanded
@@ -74,8 +76,8 @@ TEST_CASE("where sanding has to wait for days, the coat below waits for a day wi
   CHECK(plan.schedule.ready_at < ready_with(plan, {{0, 0, 2}}, {}));
   REQUIRE(plan.schedule.proof);
   CHECK(plan.schedule.proof->earliest_ready);
-  CHECK(std::ranges::any_of(plan.notes,
-                            [](const Note& note) { return note.about == "recoat window"; }));
+  CHECK(notes_of<PutOffNote>(plan.notes).size() + notes_of<LittleToSpareNote>(plan.notes).size() >
+        0);
 }
 
 TEST_CASE("where sanding can be done the next evening, it is, and no coat waits for Saturday") {
@@ -131,9 +133,9 @@ TEST_CASE(
   job.recoat_to_spare = hours(25);  // before the coat below is dry to recoat
   const Plan greedy = sanding_plan(job);
   CHECK(greedy.schedule.ready_at == tight.schedule.ready_at);
-  CHECK(std::ranges::any_of(greedy.notes, [](const Note& note) {
-    return note.text.find("25 h would make the plan") != std::string::npos;
-  }));
+  const auto told = notes_of<LittleToSpareNote>(greedy.notes);
+  REQUIRE_FALSE(told.empty());
+  CHECK(told[0].wanted == hours(25));
 }
 
 }  // namespace

@@ -29,7 +29,7 @@ TEST_CASE("the kinds and the days add up to the pieces and sessions of the sched
   CHECK(by_day == all);
   CHECK(std::is_sorted(work.days.begin(), work.days.end(),
                        [](const WorkOfDay& a, const WorkOfDay& b) { return a.on < b.on; }));
-  CHECK(work.kinds.back().kind == "clean up");
+  CHECK(work.kinds.back().kind == KindOfWork(SessionWork::clean_up));
   CHECK(work.without_time == Duration());
 }
 
@@ -59,7 +59,7 @@ TEST_CASE("work past local midnight counts on both days") {
   CHECK(work.days[0].work == Minutes(30));
   CHECK(work.days[1].work == Minutes(60));
   REQUIRE(work.kinds.size() == 1);
-  CHECK(work.kinds[0].kind == word_for(OperationKind::coat));
+  CHECK(work.kinds[0].kind == KindOfWork(OperationKind::coat));
 }
 
 TEST_CASE("steps without a time are counted apart") {

@@ -102,7 +102,7 @@ TEST_CASE("each planted fault in a schedule is found") {
              s.schedule.steps.begin(), s.schedule.steps.end(), [&](const DatedStep& d) {
                return s.list.operations[d.operation].key == "top/finish/coat-2/back/dust-off";
              });
-         s.schedule.unplaced.push_back({dust->operation, HeldBy::calendar, std::nullopt, ""});
+         s.schedule.unplaced.push_back({.operation = dust->operation});
          s.schedule.steps.erase(dust);
        }},
   };

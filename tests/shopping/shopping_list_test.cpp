@@ -79,8 +79,8 @@ TEST_CASE("a coat that found no time still counts as a session") {
   Operation sanding;
   sanding.kind = OperationKind::sand_between;
   one.list.operations = {coat, sanding};
-  one.schedule.unplaced.push_back({.operation = 0, .by = HeldBy::air, .gate = {}, .why = "cold"});
-  one.schedule.unplaced.push_back({.operation = 1, .by = HeldBy::air, .gate = {}, .why = "cold"});
+  one.schedule.unplaced.push_back({.operation = 0});
+  one.schedule.unplaced.push_back({.operation = 1});
   CHECK(one.shop().coatings[0].sessions == 3);
 }
 

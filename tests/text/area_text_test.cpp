@@ -12,7 +12,7 @@ TEST_CASE("the areas alone are said by grain and by side, with their notes") {
   const std::string text = area_text(small_plan({}, UnitSystem::metric));
   CHECK(holds(text, "AREAS TO COAT\n"));
   CHECK(holds(text, "THE SAME BY SIDE\n"));
-  CHECK(holds(text, "film: The film is thin"));
+  CHECK(holds(text, "film: \"seat\": 2 coats leave less dry film"));
   CHECK_FALSE(holds(text, "from the tins"));
 }
 

@@ -8,15 +8,40 @@ using namespace tackfree;
 
 TEST_CASE("a paragraph hangs below its lead") {
   TextPage page(40);
-  page.paragraph({2, "why"}, "the garage is too cold to coat until ten");
+  page.paragraph(Lead::labelled("why", 0, 2), "the garage is too cold to coat until ten");
   CHECK(page.text() ==
         "  why the garage is too cold to coat\n"
         "      until ten\n");
 }
 
+TEST_CASE("each kind of paragraph begins with its own mark, labels in columns of one width") {
+  TextPage page(40);
+  page.paragraph(Lead::item(), "item");
+  page.paragraph(Lead::look(0), "look");
+  page.paragraph(Lead::question(), "question");
+  page.paragraph(Lead::to_tick("2", 4), "rags");
+  page.paragraph(Lead::ticked("Friday", 8), "done");
+  page.paragraph(Lead::labelled("Buy", 5), "tins");
+  page.paragraph(Lead::labelled("Proved", 5), "a label too long is not cut");
+  page.paragraph(Lead::introduced("No", 0, 4), "log nothing");
+  page.paragraph(Lead::timed("9:05", 6, 2), "coat");
+  page.paragraph(Lead::warning(8), "rags");
+  CHECK(page.text() ==
+        "  - item\n"
+        "! look\n"
+        "  ? question\n"
+        "[ ]    2  rags\n"
+        "[x] Friday   done\n"
+        "Buy   tins\n"
+        "Proved a label too long is not cut\n"
+        "No:  log nothing\n"
+        "    9:05  coat\n"
+        "WARNING  rags\n");
+}
+
 TEST_CASE("a lead that is too long is cut and leaves half the page to the text") {
   TextPage page(40);
-  page.paragraph({0, std::string(100, 'n')}, "word");
+  page.paragraph(Lead::labelled(std::string(100, 'n')), "word");
   CHECK(page.text() == std::string(19, 'n') + "\u2026word\n");
 }
 
@@ -62,12 +87,24 @@ TEST_CASE("a long name in a table is cut, the numbers are not") {
   CHECK(page.text().find("\u2026  1234.5\n") != std::string::npos);
 }
 
+TEST_CASE("danger has the ink of danger however wide its label is, a warning that of a look") {
+  const auto ink = [](const Lead& lead) {
+    TextPage page(40, Ink::coloured);
+    page.paragraph(lead, "x");
+    return page.text().substr(0, page.text().find('m') + 1);
+  };
+  CHECK(ink(Lead::danger(9)) == ink(Lead::danger()));
+  CHECK(ink(Lead::warning(9)) == ink(Lead::look()));
+  CHECK(ink(Lead::danger()) != ink(Lead::warning()));
+  CHECK(ink(Lead::labelled("DANGER")) == ink(Lead::item()));
+}
+
 TEST_CASE("a coloured page is the plain page with codes of its own in it") {
   const auto write = [](Page& page) {
     page.heading("Cautions\x1b[31m");
     page.subheading("one two three four five six seven eight nine ten eleven");
-    page.paragraph({0, "DANGER "}, "Stop.");
-    page.paragraph({2, "!"}, "Look at this, which takes more than one line of the page.");
+    page.paragraph(Lead::danger(7), "Stop.");
+    page.paragraph(Lead::look(), "Look at this, which takes more than one line of the page.");
     page.table({.head = {"part", "all"}, .rows = {{"seat", "1"}}, .total = {"in all", "1"}});
   };
   TextPage plain(40), coloured(40, Ink::coloured);

@@ -159,3 +159,13 @@ TEST_CASE("the clock and the week go as the job says, else as its units do") {
   CHECK(Figures(job).week_begins_on() == 6);
   CHECK(Figures::weekday_and_number(parse_date("2027-04-10").value()) == "Sat 10");
 }
+
+TEST_CASE("hours, factors, power and heat are as exact as they are known") {
+  CHECK(hours_as_given(hours(12)) == "12 h");
+  CHECK(hours_as_given(minutes(150)) == "2.5 h");
+  CHECK(exact_hours_text(minutes(50)) == "0.83 h");
+  CHECK(exact_factor_text(1.2504) == "1.250");
+  CHECK(power_text(kilowatts(1.5)) == "1.5 kW");
+  CHECK(energy_text(kilowatt_hours(34.4)) == "34 kWh");
+  CHECK(heat_loss_text(watts_per_kelvin(120)) == "120 W/K");
+}

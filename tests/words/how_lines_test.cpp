@@ -33,7 +33,8 @@ TEST_CASE("what becomes of the tool is told last, with the coat before the pause
   Plan plan = small_plan();
   plan.schedule.tool_rests = {{.step = 1,
                                .pause = {at("2027-04-10T14:40:00Z"), at("2027-04-10T16:40:00Z")},
-                               .wrapped = true}};
+                               .wrapped = true,
+                               .cleaning = {}}};
   CHECK(how_lines(plan, plan.list.operations[1]).back().starts_with("Wrap the brush airtight"));
   CHECK(how_lines(plan, plan.list.operations[2]) == plan.list.operations[2].how);
 }

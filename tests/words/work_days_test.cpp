@@ -27,6 +27,12 @@ TEST_CASE("a day that rests on typical air says so, and no other day does") {
   CHECK_FALSE(days[1].typical);
 }
 
+TEST_CASE("work is told by its kind, set-up and clean-up too") {
+  CHECK(words_for(OperationKind::sand_bare) == "sand bare");
+  CHECK(words_for(SessionWork::set_up) == "set up");
+  CHECK(words_for(SessionWork::clean_up) == "clean up");
+}
+
 TEST_CASE("airing stands on the day on which it begins, what goes on from it with it") {
   Plan plan = small_plan();
   CHECK(work_days(plan, StepWords(plan)).at(1).airing.empty());

@@ -6,6 +6,9 @@
 
 namespace tackfree {
 
+/// That the word before what to know first takes at least: `Next`, `Ready`, `Buy`.
+inline constexpr std::size_t first_columns = 5;
+
 /// Name and note of the job, and the time it is planned from.
 void write_title(Page& page, const Plan& plan, const Figures& figures);
 

@@ -16,11 +16,54 @@ struct Table {
   std::vector<std::string> total;              ///< below a rule, or empty
 };
 
-/// What stands before a paragraph: blanks and a word. The word `-` makes it one of a list, `!` one
-/// that needs the eye, and what begins with `[ ]` has a box to tick.
+/// What kind of paragraph it is, and the words before it. Each page lays it out in its own way.
 struct Lead {
-  std::size_t indent = 0;
-  std::string_view word;
+  enum class Kind {
+    plain,
+    item,        ///< one of a list
+    look,        ///< one of a list that needs the eye
+    question,    ///< asks the person something
+    to_tick,     ///< with a box to tick, then the label: an amount
+    ticked,      ///< the same, ticked already
+    labelled,    ///< the label is a word for it
+    introduced,  ///< the label reads on into it, as after a colon
+    timed,       ///< the label is a clock time
+    warning,     ///< the label is this signal word
+    danger       ///< the label is this signal word
+  };
+
+  Kind kind = Kind::plain;
+  std::size_t indent = 0;  ///< blanks before it where the page is made of columns
+  std::string_view label;
+  std::size_t columns = 0;  ///< that the label takes at least, on such a page
+
+  static constexpr Lead plain(std::size_t indent = 0) { return {Kind::plain, indent, {}, 0}; }
+  static constexpr Lead item() { return {Kind::item, 2, {}, 0}; }
+  static constexpr Lead look(std::size_t indent = 2) { return {Kind::look, indent, {}, 0}; }
+  static constexpr Lead question() { return {Kind::question, 2, {}, 0}; }
+  static constexpr Lead to_tick(std::string_view label = {}, std::size_t columns = 0) {
+    return {Kind::to_tick, 0, label, columns};
+  }
+  static constexpr Lead ticked(std::string_view label, std::size_t columns = 0) {
+    return {Kind::ticked, 0, label, columns};
+  }
+  static constexpr Lead labelled(std::string_view label, std::size_t columns = 0,
+                                 std::size_t indent = 0) {
+    return {Kind::labelled, indent, label, columns};
+  }
+  static constexpr Lead introduced(std::string_view label, std::size_t indent = 0,
+                                   std::size_t columns = 0) {
+    return {Kind::introduced, indent, label, columns};
+  }
+  static constexpr Lead timed(std::string_view label, std::size_t columns, std::size_t indent) {
+    return {Kind::timed, indent, label, columns};
+  }
+  static constexpr Lead warning(std::size_t columns = 0) {
+    return {Kind::warning, 0, "WARNING", columns};
+  }
+  static constexpr Lead danger(std::size_t columns = 0) {
+    return {Kind::danger, 0, "DANGER", columns};
+  }
 };
 
 /// Texts may hold words as the person wrote them: each page cleans them.

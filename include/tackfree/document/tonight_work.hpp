@@ -7,6 +7,9 @@
 
 namespace tackfree {
 
+/// That the word before each answer takes at least: `Do`, `Don't`, `Airing`.
+inline constexpr std::size_t answer_columns = 6;
+
 /// The work of tonight's stretch: the grits of one piece on one line; every coat with what to pour,
 /// when to wipe it off and until when its pot is good; who does it, where there are several people.
 /// Where there is much else to do, its last lines are counted only.

@@ -6,8 +6,8 @@
 
 namespace tackfree {
 
-/// Paragraphs with a lead of one kind that follow each other are one list: of points (`-`), of
-/// warnings (`!`), of boxes to tick (`[ ]`), or of terms with their descriptions (any other word).
+/// Paragraphs with leads of one kind that follow each other are one list: of points, of warnings,
+/// of boxes to tick, or of terms with their descriptions, which all other labels are.
 class HtmlPage final : public Page {
  public:
   /// Writes into `html`, which must outlive this.
@@ -30,6 +30,9 @@ class HtmlPage final : public Page {
   enum class List { none, points, warnings, boxes, terms };
   void begin_list(List list);
   void end_list();
+  /// A box to tick, with its amount where there is one.
+  void box(std::string_view amount, std::string_view text);
+  void term(std::string_view label, std::string_view text);
 
   Markup& html_;
   List list_ = List::none;

@@ -6,6 +6,8 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
+#include <variant>
 #include <vector>
 
 namespace tackfree {
@@ -32,12 +34,46 @@ struct Report {
   std::string note;
 };
 
+/// What comes of work on a coat that is not dry enough for it. Source: practice.
+enum class TooSoon { turned, sanded, hardware_fitted, repaired, coated };
+
+/// As part of a sentence: `a side that is not dry to handle may stick to ...`.
+std::string_view words_for(TooSoon too_soon);
+
+/// Dust of this work has come on a coat that was still wet.
+struct DustInCoat {
+  std::size_t coat = 0;  ///< index into the operations of the standing plan
+  friend bool operator==(const DustInCoat&, const DustInCoat&) = default;
+};
+
+/// A coat that took so much more or less than expected that it does not count for the rate.
+struct FarFromExpected {
+  double times = 1;  ///< what was expected
+  friend bool operator==(const FarFromExpected&, const FarFromExpected&) = default;
+};
+
+/// What the finishing data advises after a fault.
+struct RepairAdvice {
+  std::string line;
+  friend bool operator==(const RepairAdvice&, const RepairAdvice&) = default;
+};
+
+/// A coat went on in air that was unfit for it.
+struct CoatedInUnfitAir {
+  Gate gate = Gate::too_cold;
+  friend bool operator==(const CoatedInUnfitAir&, const CoatedInUnfitAir&) = default;
+};
+
+/// What comes of what a person reports, to be told before it is written.
+using Consequence =
+    std::variant<TooSoon, DustInCoat, FarFromExpected, RepairAdvice, CoatedInUnfitAir>;
+
 /// The entry that a report comes to, and what to tell before it is written.
 struct UnderstoodReport {
-  LogEntry entry;                         ///< without its number
-  Plan standing;                          ///< with what is done before this
-  std::optional<std::size_t> operation;   ///< index into the operations of `standing`
-  std::vector<std::string> consequences;  ///< of what the person insists on, a sentence each
+  LogEntry entry;                        ///< without its number
+  Plan standing;                         ///< with what is done before this
+  std::optional<std::size_t> operation;  ///< index into the operations of `standing`
+  std::vector<Consequence> consequences;
 };
 
 /// Nothing, with Problems under the names of the command's options, where the report names nothing

@@ -5,14 +5,30 @@
 #include "tackfree/plan/plan.hpp"
 #include "tackfree/solver/proof_search.hpp"
 
+#include <cstddef>
 #include <functional>
 #include <optional>
-#include <string>
 
 namespace tackfree {
 
-/// Is told what is being worked out, as it begins: "dating the steps".
-using StageListener = std::function<void(const std::string& stage)>;
+enum class PlanningStage {
+  air_areas_litres,
+  dates,
+  fewer_sessions,
+  waits,
+  fumes,
+  tins_and_sundries,
+  check
+};
+
+/// What is being worked out.
+struct PlanningNow {
+  PlanningStage stage = PlanningStage::air_areas_litres;
+  std::size_t sessions = 0;  ///< fewer than these are looked for (fewer_sessions)
+};
+
+/// Is told what is being worked out, as it begins.
+using StageListener = std::function<void(const PlanningNow& now)>;
 
 /// The plan up to where it is scheduled: areas, litres, air, and the operations with what the log
 /// says of them. Lines of the log that do not fit the job are left out of its history. Nothing,

@@ -12,6 +12,7 @@
 #include "tackfree/operations/operation_list.hpp"
 #include "tackfree/plan/cold_airing.hpp"
 #include "tackfree/plan/course.hpp"
+#include "tackfree/plan/note.hpp"
 #include "tackfree/schedule/attended_work.hpp"
 #include "tackfree/schedule/schedule.hpp"
 #include "tackfree/shopping/shopping_list.hpp"
@@ -24,12 +25,6 @@
 #include <vector>
 
 namespace tackfree {
-
-/// Something the person should know about this plan: a warning, not a mistake.
-struct Note {
-  std::string about;  ///< `film`, `air`, `back side`, ...
-  std::string text;
-};
 
 /// A step that does not stand where the last plan had it.
 struct Move {

@@ -4,14 +4,18 @@
 #include "tackfree/operations/operation.hpp"
 #include "tackfree/schedule/schedule.hpp"
 
-#include <string_view>
+#include <variant>
 #include <vector>
 
 namespace tackfree {
 
-/// The hours of one kind of work: an operation's word, `set up` or `clean up`.
+/// Work of a session besides its coats.
+enum class SessionWork { set_up, clean_up };
+using KindOfWork = std::variant<OperationKind, SessionWork>;
+
+/// The hours of one kind of work.
 struct WorkOfKind {
-  std::string_view kind;
+  KindOfWork kind;
   Minutes work{0};
 };
 

@@ -7,7 +7,6 @@
 
 #include <array>
 #include <optional>
-#include <string>
 #include <vector>
 
 namespace tackfree {
@@ -67,12 +66,27 @@ struct Session {
   std::optional<std::size_t> set_up_by, clean_up_by;  ///< people, where there are several
 };
 
+/// What a coat is put on with.
+enum class Tool { brush, roller, gun, cloth };
+
 /// A pause between two coats of a session in which the tool would dry if it just lay there.
 struct ToolRest {
   std::size_t dated_step = 0;  ///< index into Schedule::steps: the coat before it
   Interval pause;
+  Tool tool = Tool::brush;
   bool wrapped = false;  ///< kept airtight; else it is cleaned, and laid ready again after it
   Interval cleaning;     ///< at the beginning of the pause; empty where it is wrapped
+};
+
+/// A kind of rule that the person may give up.
+enum class ConflictingRule {
+  quiet_hours,
+  no_coating_days,
+  space,
+  not_before,
+  pins,
+  air,
+  working_hours
 };
 
 /// A step for which no time was found, and the rule that forbids it.
@@ -80,9 +94,10 @@ struct Unplaced {
   std::size_t operation = 0;
   HeldBy by = HeldBy::calendar;
   std::optional<Gate> gate;
-  std::string why;  ///< one sentence with a way out
+  std::optional<std::size_t> waits_for;  ///< the operation waited for (previous_step, drying)
   /// Rules that cannot hold together, where there are several: without any one it has a time.
-  std::vector<std::string> conflict;
+  std::vector<ConflictingRule> conflict;
+  Minutes longest_stretch{0};  ///< of working hours, where they are among those rules
 };
 
 /// When a batch will bear something; nothing when that is not reached within the plan's horizon.

@@ -4,7 +4,6 @@
 #include "tackfree/operations/operation_list.hpp"
 #include "tackfree/schedule/schedule.hpp"
 
-#include <string>
 #include <vector>
 
 namespace tackfree {
@@ -14,9 +13,5 @@ namespace tackfree {
 /// Source: common practice, no source; the two times assumed.
 std::vector<ToolRest> tool_rests(const Job& job, const OperationList& list,
                                  const Schedule& schedule);
-
-/// What to do with the tool, as the coat before the pause says it.
-std::string tool_rest_words(const Job& job, const OperationList& list, const Schedule& schedule,
-                            const ToolRest& rest);
 
 }  // namespace tackfree

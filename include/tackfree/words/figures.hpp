@@ -90,6 +90,16 @@ std::string duration_text(Duration d);
 std::string hours_text(Minutes work);
 /// A wait, as exact as it can be known: `40 min`, `17 h`, `3 days`.
 std::string wait_text(Duration d);
+/// As exact as a person gave it: `12 h`, `2.5 h`.
+std::string hours_as_given(Duration d);
+/// To the hundredth, as the parts of a sum: `12.00 h`.
+std::string exact_hours_text(Duration d);
+/// To the thousandth, as the parts of a product: `1.250`.
+std::string exact_factor_text(double factor);
+/// The same in both systems, as heaters are sold: `1.5 kW`, `34 kWh`, `120 W/K`.
+std::string power_text(Power p);
+std::string energy_text(Energy e);
+std::string heat_loss_text(HeatLoss l);
 /// `50 %`, without decimals.
 std::string percent_text(Fraction f);
 /// `80 % RH`

@@ -4,6 +4,7 @@
 #include "tackfree/words/step_words.hpp"
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace tackfree {
@@ -24,6 +25,9 @@ struct WorkDay {
   std::vector<AiringSpan> airing;         ///< that begin on this day, and what goes on from them
   std::vector<AiringSpan> better_airing;  ///< the same by the better habit, where there is one
 };
+
+/// `sand bare`, `coat`, `set up`, ...
+std::string_view words_for(KindOfWork kind);
 
 /// Every local day with work to come, in order. `plan` must outlive the result.
 std::vector<WorkDay> work_days(const Plan& plan, const StepWords& words);

@@ -1,0 +1,14 @@
+// Consequence words: what comes of work as it was reported, a sentence or two.
+#pragma once
+
+#include "tackfree/plan/log_entry.hpp"
+
+#include <string>
+
+namespace tackfree {
+
+/// `standing` is the plan that the report was understood in. May hold words as the person wrote
+/// them.
+std::string consequence_words(const Consequence& consequence, const Plan& standing);
+
+}  // namespace tackfree

@@ -1,0 +1,19 @@
+// Unplaced words: why a step found no time, with a way out.
+#pragma once
+
+#include "tackfree/plan/plan.hpp"
+#include "tackfree/words/figures.hpp"
+
+#include <string>
+#include <vector>
+
+namespace tackfree {
+
+/// `too cold to coat in all working hours of the plan; heat or dry the room, ...`
+std::string unplaced_words(const Unplaced& unplaced, const Plan& plan);
+
+/// Each of the rules that cannot hold together: `no coating on Sat 10 Apr`.
+std::vector<std::string> conflict_words(const Unplaced& unplaced, const Plan& plan,
+                                        const Figures& figures);
+
+}  // namespace tackfree
