@@ -21,14 +21,14 @@ TEST_CASE("each day is a block with room for readings and notes") {
   const Plan plan = small_plan();
   Markup html;
   write_html_days(html, plan, StepWords(plan), HowTo(plan));
-  std::size_t days = 0, notes = 0;
+  std::size_t blocks = 0, notes = 0;
   for (std::size_t at = 0;
        (at = html.markup().find("<div class=\"work-day\">", at)) != std::string::npos; ++at)
-    ++days;
+    ++blocks;
   for (std::size_t at = 0; (at = html.markup().find("<dt>Notes</dt>", at)) != std::string::npos;
        ++at)
     ++notes;
-  CHECK(days == 3);
+  CHECK(blocks == 3);
   CHECK(notes == 3);
 }
 

@@ -4,6 +4,7 @@
 
 #include "input/written_files.hpp"
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 
 using namespace tackfree;
 
@@ -48,9 +49,10 @@ TEST_CASE("times have the zone they name, days and floating times the job's") {
   CHECK(floating[0].longer == Minutes(30));
   const auto day = good(in_event("DTSTART;VALUE=DATE:20270405\r\n"));
   CHECK(day[0].days == 1);
-  const auto days = good(in_event("DTSTART;VALUE=DATE:20271030\r\nDTEND;VALUE=DATE:20271102\r\n"));
-  CHECK(days[0].days == 3);
-  CHECK(days[0].longer == Minutes(0));
+  const auto holiday =
+      good(in_event("DTSTART;VALUE=DATE:20271030\r\nDTEND;VALUE=DATE:20271102\r\n"));
+  CHECK(holiday[0].days == 3);
+  CHECK(holiday[0].longer == Minutes(0));
 }
 
 TEST_CASE("a zone is known behind a prefix, by its place, and by its name in Windows") {

@@ -46,12 +46,12 @@ TEST_CASE("quiet hours that begin or end at midnight are one stretch") {
 }
 
 TEST_CASE("overlapping and empty hours are refused, also across midnight") {
-  for (const char* hours : {R"(["09:00-12:00", "11:59-13:00"])", R"(["09:00-09:00"])",
-                            R"(["20:00-08:00", "07:00-09:00"])", R"(["9-12"])", R"([9])"}) {
-    CAPTURE(hours);
+  for (const char* written : {R"(["09:00-12:00", "11:59-13:00"])", R"(["09:00-09:00"])",
+                              R"(["20:00-08:00", "07:00-09:00"])", R"(["9-12"])", R"([9])"}) {
+    CAPTURE(written);
     Problems problems;
     calendar_of(
-        std::string(R"({"weekly": {"sat": ["09:00-12:00"]}, "no_power_sanding": )") + hours + "}",
+        std::string(R"({"weekly": {"sat": ["09:00-12:00"]}, "no_power_sanding": )") + written + "}",
         problems);
     REQUIRE(problems.size() == 1);
     CHECK(holds(problems[0].key, "calendar.no_power_sanding"));

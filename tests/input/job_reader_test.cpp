@@ -187,7 +187,7 @@ TEST_CASE("a job needs working hours, a tin size, steps, parts and one kind of a
       "\"coats\": 3}]}], \"batches\": [{\"name\": \"b\", \"system\": \"s\"}], ";
   const std::string air =
       "\"air\": {\"constant\": {\"temperature_c\": 20, \"humidity_pct\": 50}}, ";
-  const std::string hours = "\"calendar\": {\"weekly\": {\"sat\": [\"09:00-12:00\"]}}, ";
+  const std::string calendar = "\"calendar\": {\"weekly\": {\"sat\": [\"09:00-12:00\"]}}, ";
   const std::string parts = "\"parts_file\": \"p.csv\"}";
   const auto only = [&](const std::string& text) {
     const WrittenFiles files;
@@ -202,29 +202,30 @@ TEST_CASE("a job needs working hours, a tin size, steps, parts and one kind of a
   const Problem no_hours = only(begin + finish + air + "\"calendar\": {}, " + parts);
   CHECK(no_hours.key == "calendar.weekly");
   CHECK(no_hours.line == 1);
-  CHECK(holds(no_hours.wanted, "has no working hours"));
+  CHECK(holds(no_hours.wanted, "has no working calendar"));
   CHECK(holds(no_hours.hint, "09:00-12:00"));
-  const Problem aim = only(begin + "\"aim\": \"session\", " + finish + air + hours + parts);
+  const Problem aim = only(begin + "\"aim\": \"session\", " + finish + air + calendar + parts);
   CHECK(aim.key == "aim");
   CHECK(aim.line == 1);
   CHECK(holds(aim.wanted, "wanted one of"));
   CHECK(aim.hint == "did you mean \"sessions\"?");
-  const Problem spare = only(begin + "\"recoat_to_spare_h\": -1, " + finish + air + hours + parts);
+  const Problem spare =
+      only(begin + "\"recoat_to_spare_h\": -1, " + finish + air + calendar + parts);
   CHECK(spare.key == "recoat_to_spare_h");
   const Problem no_calendar = only(begin + finish + air + parts);
   CHECK(no_calendar.key == "calendar");
   const Problem no_steps =
       only(begin +
            replaced(finish, "[{\"coating\": \"v\", \"method\": \"brush\", \"coats\": 3}]", "[]") +
-           air + hours + parts);
+           air + calendar + parts);
   CHECK(no_steps.key == "systems[0].steps");
-  const Problem no_air = only(begin + finish + "\"air\": {}, " + hours + parts);
+  const Problem no_air = only(begin + finish + "\"air\": {}, " + calendar + parts);
   CHECK(no_air.key == "air.sources");
   CHECK(holds(no_air.wanted, "constant, rows or sources"));
-  const Problem too_humid = only(begin + finish + replaced(air, "50", "101") + hours + parts);
+  const Problem too_humid = only(begin + finish + replaced(air, "50", "101") + calendar + parts);
   CHECK(too_humid.key == "air.constant.humidity_pct");
   CHECK(too_humid.found == "101");
-  const Problem no_parts = only(begin + finish + air + hours + "\"parts_file\": \"q.csv\"}");
+  const Problem no_parts = only(begin + finish + air + calendar + "\"parts_file\": \"q.csv\"}");
   CHECK(holds(no_parts.file, "q.csv"));
   CHECK(holds(no_parts.wanted, "cannot be read"));
 }

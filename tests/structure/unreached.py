@@ -28,13 +28,16 @@ PLAIN_NAME = re.compile(r"(tackfree(?:::(?:\(anonymous namespace\)|\w+|operator[
 
 
 def run(*command, stdin=None):
-    return subprocess.run(command, input=stdin, check=True, capture_output=True, text=True).stdout
+    ran = subprocess.run(command, input=stdin, capture_output=True, text=True)
+    if ran.returncode != 0:
+        sys.exit(f"{command[0]} failed:\n{ran.stdout}{ran.stderr}")
+    return ran.stdout
 
 
 def functions(*files):
     """By symbol, how many functions it stands for: local ones (t) of two files may have the same."""
     counts = collections.Counter()
-    for _, kind, symbol in re.findall(r"^(\w+) ([TtW]) (_Z\S+)$", run("nm", "--defined-only", *files), re.MULTILINE):
+    for kind, symbol in re.findall(r"^\w+ ([TtW]) (_Z\S+)$", run("nm", "--defined-only", *files), re.MULTILINE):
         counts[symbol] = counts[symbol] + 1 if kind == "t" else 1
     return counts
 

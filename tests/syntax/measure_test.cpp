@@ -128,10 +128,10 @@ TEST_CASE("every sixteenth of an inch is the same as a fraction, a decimal and m
   for (int sixteenths = 1; sixteenths < 16 * 40; ++sixteenths) {
     const double exact = sixteenths * 25.4 / 16;
     const int whole = sixteenths / 16, rest = sixteenths % 16;
-    const std::string fraction = rest == 0    ? fmt::format("{} in", whole)
+    const std::string in_parts = rest == 0    ? fmt::format("{} in", whole)
                                  : whole == 0 ? fmt::format("{}/16 in", rest)
                                               : fmt::format("{} {}/16 in", whole, rest);
-    CHECK(mm(fraction) == doctest::Approx(exact).epsilon(1e-13));
+    CHECK(mm(in_parts) == doctest::Approx(exact).epsilon(1e-13));
     CHECK(mm(fmt::format("{} in", sixteenths / 16.0)) == doctest::Approx(exact).epsilon(1e-13));
     CHECK(mm(fmt::format("{} mm", exact)) == doctest::Approx(exact).epsilon(1e-13));
   }
