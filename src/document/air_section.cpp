@@ -29,7 +29,7 @@ void write_constant(Page& page, const ConstantAir& constant, const Figures& figu
 
 std::string told_by(const std::string& origin) { return origin.empty() ? "" : ": " + origin; }
 
-void write_source(Page& page, const NamedSource& source, const Figures& figures) {
+void write_source(Page& page, const AirSource& source, const Figures& figures) {
   if (const auto* rows = std::get_if<AirRows>(&source.what)) write_rows_origin(page, *rows, "");
   if (const auto* days = std::get_if<AirDays>(&source.what))
     page.paragraph(air_item,
@@ -73,7 +73,7 @@ void write_room(Page& page, const Plan& plan, const Indoors& indoors, const Figu
 }
 
 void write_mix(Page& page, const Plan& plan, const AirMix& mix, const Figures& figures) {
-  for (const NamedSource& source : mix.sources) write_source(page, source, figures);
+  for (const AirSource& source : mix.sources) write_source(page, source, figures);
   for (const AirSeam& seam : plan.air.seams()) {
     const std::string before = source_words(seam.before);
     page.paragraph(air_item, fmt::format("{} until {}, then {}.", before.empty() ? "Known" : before,

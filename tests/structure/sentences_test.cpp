@@ -24,21 +24,11 @@ const std::map<std::string, std::string> excepted{
     {"src/operations/operation.cpp", "names of steps, which are keys of how.json and of the plan"},
     {"src/shopping/shopping_list.cpp", "which tins are sold where the job's units are in use"},
     {"src/shopping/thinners.cpp", "the same, of thinner"},
-    // To go with the sentences of plan and schedule; `word_for(Gate)` with the two that ask for it.
-    {"src/air/coating_limits.cpp", "word_for(Gate), for unplaced and log_entry"},
-    {"src/plan/choices.cpp", "stage"},
-    {"src/plan/early_coats.cpp", "notes"},
-    {"src/plan/left_out.cpp", "notes"},
-    {"src/plan/log_entry.cpp", "notes"},
+    {"src/air/coating_limits.cpp", "word_for(Gate), quoted by a Problem"},
+    {"src/plan/left_out.cpp", "the hint of a Problem, with the command that withdraws the line"},
+    {"src/plan/log_entry.cpp", "words_for(TooSoon), quoted by a Problem"},
     {"src/plan/log_facts.cpp", "Problems, through its own functions"},
-    {"src/plan/make_plan.cpp", "stages"},
-    {"src/plan/notes.cpp", "notes"},
-    {"src/plan/part_notes.cpp", "notes"},
-    {"src/plan/shop_notes.cpp", "notes"},
-    {"src/schedule/conflict.cpp", "rules in words"},
-    {"src/schedule/plan_size.cpp", "Problems"},
-    {"src/schedule/tool_rests.cpp", "tool_rest_words"},
-    {"src/schedule/unplaced.cpp", "reasons"}};
+    {"src/schedule/plan_size.cpp", "Problems"}};
 
 /// The code up to a semicolon, without comments, and the texts in it.
 struct Statement {

@@ -31,7 +31,7 @@ TEST_CASE("several pots and portions are told, in the units of the job") {
 
 TEST_CASE("what becomes of the tool is told last, with the coat before the pause") {
   Plan plan = small_plan();
-  plan.schedule.tool_rests = {{.step = 1,
+  plan.schedule.tool_rests = {{.dated_step = 1,
                                .pause = {at("2027-04-10T14:40:00Z"), at("2027-04-10T16:40:00Z")},
                                .wrapped = true,
                                .cleaning = {}}};

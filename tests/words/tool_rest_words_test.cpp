@@ -8,7 +8,7 @@ using namespace tackfree;
 namespace {
 
 ToolRest rest_of(Tool tool, bool wrapped) {
-  return {.step = 1,
+  return {.dated_step = 1,
           .pause = {at("2027-04-10T14:40:00Z"), at("2027-04-10T16:40:00Z")},
           .tool = tool,
           .wrapped = wrapped,
