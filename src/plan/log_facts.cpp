@@ -52,6 +52,8 @@ class Marking {
       if (!entry.step.empty()) mark(entry);
       if (!entry.coating.empty()) know(entry);
     }
+    for (std::size_t i = 0; i < list_.operations.size(); ++i)
+      if (list_.operations[i].done) begin_after_what_came_before(i);
     for (std::size_t i = list_.operations.size(); i-- > 0;)
       if (list_.operations[i].done) mark_what_came_before(i);
     check_order();
@@ -119,6 +121,18 @@ class Marking {
   void mark_unlogged(std::size_t operation, Instant at) {
     auto& done = list_.operations[operation].done;
     if (!done) done = Done{.time = {at, at}, .logged = false};
+  }
+
+  /// Who was quicker than usual had not begun before what is below was done.
+  void begin_after_what_came_before(std::size_t index) {
+    Interval& time = list_.operations[index].done->time;
+    for (std::size_t i = stretch_of(list_, index).first; i <= index; ++i)
+      for (const Wait& wait : list_.operations[i].waits) {
+        const Operation& before = list_.operations[wait.operation];
+        if (before.batch == list_.operations[index].batch && before.done &&
+            before.done->time.end <= time.end)
+          time.begin = std::max(time.begin, before.done->time.end);
+      }
   }
 
   void mark_what_came_before(std::size_t index) {

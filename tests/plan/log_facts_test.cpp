@@ -158,6 +158,20 @@ TEST_CASE("what would have waited for a coat that is left out waits for the one 
         *last.reaches[index_of(Stage::hardware)]);
 }
 
+TEST_CASE("work does not begin before what it follows was done, however long it usually takes") {
+  const std::string first = "top/finish/coat-1/both/coat";
+  const std::string sanding = "top/finish/coat-2/both/sand-p240";
+  LogEntry sanded = entry(2, LogKind::done, sanding, "2027-04-10T10:02Z");
+  sanded.insisted = true;
+  Job job = logged_job({coat(1, first, "2027-04-10T10:00Z"), sanded});
+  job.batches[0].sides = Sides::on_points;
+  // Sanded before the coat, the next one would come past its window.
+  job.coatings[0].recoat_unsanded_within = sourced(hours(12), Origin::label);
+  const Plan plan = planned_again(job, "2027-04-10T10:05Z");
+  CHECK(step(plan, sanding).begin() == instant("2027-04-10T10:00Z"));
+  CHECK(step(plan, sanding).end() == instant("2027-04-10T10:02Z"));
+}
+
 TEST_CASE("sanding that the class asks for nowhere is listed once it is in the log") {
   Job job = logged_job(
       {entry(1, LogKind::done, "top/finish/coat-2/both/sand-p320", "2027-04-06T19:00Z")});

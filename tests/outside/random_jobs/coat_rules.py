@@ -1,6 +1,4 @@
 """Coat rules: the air at and after each coat, dust beside wet coats, and how many go on in a day."""
-from collections import Counter
-
 from .air_of_job import saturation
 from .drying_clock import NEVER
 
@@ -64,16 +62,16 @@ class CoatRules:
         return None
 
     def in_a_day(self, coats):
-        """Of coats that melt together a side gets so many on one local day."""
-        counts = Counter()
-        for coat in sorted(coats, key=lambda s: s.begin):
-            most = self.view.coating_of(coat).figure("coats_a_day_max")
-            if not most:
-                continue
-            day = (coat.batch, coat.side, self.view.clock.local(coat.begin)[0])
-            counts[day] += 1
-            if counts[day] > most and not coat.done:
-                self.say("coats_a_day", coat, f"is coat {counts[day]} of its day")
+        """Of coats that melt together a side gets so many on one local day; what was washed off is gone."""
+        def day_of(coat):
+            return coat.batch, coat.side, self.view.clock.local(coat.begin)[0]
+
+        melting = [c for c in coats if self.view.coating_of(c).figure("coats_a_day_max")]
+        for coat in melting:
+            count = sum(day_of(c) == day_of(coat) and c.begin <= coat.begin
+                        and not self.view.washed_off(c, coat.begin) for c in melting)
+            if count > self.view.coating_of(coat).figure("coats_a_day_max") and not coat.done:
+                self.say("coats_a_day", coat, f"is coat {count} of its day")
 
     def dust(self, sanding, coat):
         """No coat is put on soon after sanding in its room, and none is sanded beside while it is wet."""

@@ -137,6 +137,13 @@ class DryingClock:
         # Two minutes: each side rounds up to a whole one.
         return max(floor, self.when(self.sums(key if rows else None), on_at, amount) - 2)
 
+    def needs_more_than_by(self, stage, on_at, at):
+        """When a coat has dried on from `at` by 1 in 100 of what it had had by then."""
+        key = self.coating.stage_key(stage)
+        sums = self.sums(key if any(key in row for row in self.coating.rows) else None)
+        had = self.done_by(sums, at) - self.done_by(sums, on_at)
+        return self.when(sums, on_at, had * 1.01) - 2 if had > 0 else 0
+
     def dried_for(self, hours, on_at, slowness=None):
         """The wait of a pair of classes, at label conditions."""
         slowness = self.coating.slowness if slowness is None else slowness

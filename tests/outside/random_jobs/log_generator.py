@@ -2,6 +2,8 @@
 from .local_time import utc
 
 FAULTS = ["runs", "wrinkling", "fisheyes", "blush", "tacky", "sand_through"]
+# Those that change most of what comes after are told most often.
+TOLD_OFTEN = [*FAULTS, "runs", "fisheyes", "fisheyes", "sand_through"]
 # Steps that the log takes together with their coat.
 WITH_A_COAT = ("dust off", "wipe off")
 
@@ -19,18 +21,27 @@ class LogGenerator:
         steps = sorted((s for s in plan["steps"] if not s.get("done")), key=lambda s: (s["end_at"], s["begin_at"]))
         if not steps:
             return now
-        told = steps[:rng.randint(1, min(14, len(steps)))]
+        told = steps[:self.how_many(steps)]
         # A line too many is one that nothing awaits: somebody has done less than was planned.
         last = now
+        # Some wait for nothing: one step right after the other, and insisted on.
+        hasty = rng.random() < 0.2
         for step in told:
-            last = max(last, utc(step["end_at"]))
+            last = last + rng.choice([3, 12, 40]) if hasty else max(last, utc(step["end_at"]))
             if step["kind"] not in WITH_A_COAT and rng.random() < 0.88:
                 self.work(step, last, clock)
-            if step["kind"] == "coat" and rng.random() < 0.5:
+            if step["kind"] == "coat" and rng.random() < 0.7:
                 self.besides_a_coat(step, last, clock)
         for _ in range(rng.randint(0, 3)):
             self.anything(job, last, clock)
         return max(last, self.latest) + rng.choice([4, 30, 300, 1500])
+
+    def how_many(self, steps):
+        """Mostly as far as one of the first coats, which stand behind all the sanding of bare wood."""
+        coats = [i for i, step in enumerate(steps) if step["kind"] == "coat"][:3]
+        if coats and self.rng.random() < 0.6:
+            return self.rng.choice(coats) + self.rng.randint(1, 4)
+        return self.rng.randint(1, min(14, len(steps)))
 
     def tell(self, tag, kind, *arguments, at, clock, later=3):
         """The exit code is 0, or 2 where the line is refused; both are answers."""
@@ -50,7 +61,7 @@ class LogGenerator:
             if rng.random() < 0.3:
                 place += ["--air-temp-c", rng.choice([14, 19, 23]), "--humidity-pct", rng.choice([40, 60])]
             if rng.random() < 0.2:
-                place += ["--from", clock.written(utc(step["begin_at"]) - 1)]
+                place += ["--from", clock.written(min(utc(step["begin_at"]), last) - 1)]
             if rng.random() < 0.06:
                 self.tell("skip coat", "skip", *place[:6], *at, at=last, clock=clock)
                 return
@@ -67,12 +78,12 @@ class LogGenerator:
     def besides_a_coat(self, step, last, clock):
         rng, place = self.rng, ["--batch", step["batch"], "--coat", step["coat"], "--side", step["side"]]
         later = last + rng.choice([5, 90, 600])
-        if rng.random() < 0.5:
+        if rng.random() < 0.4:
             outcome = rng.choice(["passed", "failed"])
             test = rng.choice(["touch", "thumb"])
             self.tell(f"test {test} {outcome}", "test", test, outcome, *place, "--at", clock.written(later), at=later, clock=clock)
         else:
-            fault = rng.choice(FAULTS)
+            fault = rng.choice(TOLD_OFTEN)
             self.tell("fault " + fault, "fault", fault, *place, "--at", clock.written(later), at=later, clock=clock)
 
     def anything(self, job, last, clock):

@@ -110,7 +110,7 @@ class OneJob:
         for hours in self.rng.sample([0, 3, 11, 20, 26, 40], 2):
             self.tonight(clock.written(now + hours * 60))
         last = "plan"
-        for evening in range(self.rng.choice([0, 1, 1, 2])):
+        for evening in range(self.rng.choice([0, 1, 2, 2])):
             now = LogGenerator(self.rng, self.program, self.tags).evening(self.job, plan, clock)
             for run in self.program.runs:
                 if run.arguments[0] == "log" and run.code not in (0, 2):

@@ -21,7 +21,9 @@ class OrderRules:
             for place in range(len(places)):
                 for number in range(1, self.view.number_of_coats(batch, place) + 1):
                     self.coat(batch, place, number, below)
-                    below = self.view.coats_of(batch, place, number)
+                    # Where a coat was left out, the one below it lies there still.
+                    below = {side: below.get(side, coat) if coat.skipped else coat
+                             for side, coat in self.view.coats_of(batch, place, number).items()}
             self.hardware(batch, below)
         for step in self.view.steps:
             if step.kind == "repair" and not step.done:
@@ -71,14 +73,21 @@ class OrderRules:
                     self.say("order", coat, f"does not wait for {work.key}")
             if unplaced:
                 self.say("order", coat, f"is dated without {unplaced[0].key}")
-            if not filling and (not sanding or all(work.skipped for work in sanding)):
-                self.dry_for(coat, below, "recoat")
-            else:
-                self.dry_for(coat, below, None)
+            # Sanding that was done too early, or left out, has dried nothing.
+            self.dry_for(coat, {coat.side: below[coat.side]} if coat.side in below else {}, "recoat")
+            self.dry_for(coat, {side: under for side, under in below.items() if side != coat.side}, "handle")
+            self.again(coat)
             if number == 1:
                 self.pair(coat, below)
             self.repaired(coat, below)
             self.sanded_or_in_window(coat, below, sanding, filling)
+
+    def again(self, coat):
+        """A coat that goes on again lies on the first, unless that was washed off."""
+        first = [s for s in self.view.steps if s.kind == "coat" and s is not coat and s.prefix() == coat.prefix()
+                 and s.begin < coat.begin and not s.skipped and not self.view.washed_off(s, coat.begin)]
+        if first:
+            self.dry_for(coat, {coat.side: max(first, key=lambda s: s.begin)}, "recoat")
 
     def dry_for(self, step, below, stage):
         """What lies below is at the stage; of coats that melt together two, three and more dry as one."""
@@ -88,11 +97,9 @@ class OrderRules:
             if not coat.placed:
                 self.say("order", step, f"is dated without {coat.key}")
                 continue
-            if stage is None:
-                if step.begin < coat.end:
-                    self.say("order", step, f"comes before {coat.key} is on")
-                continue
-            for films, under in enumerate(self.melted(coat), 1):
+            if step.begin < coat.end:
+                self.say("order", step, f"comes before {coat.key} is on")
+            for films, under in enumerate(self.melted(coat) if stage != "handle" else [coat], 1):
                 ready = self.view.stage_at(under, stage, films)
                 if step.begin < ready:
                     self.say("drying" if films == 1 else "melting", step,
@@ -105,8 +112,8 @@ class OrderRules:
         if not most:
             return chain
         under = sorted((s for s in self.view.steps if s.kind == "coat" and s.batch == coat.batch
-                        and s.side == coat.side and not s.skipped and s.begin < coat.begin),
-                       key=lambda s: -s.begin)
+                        and s.side == coat.side and not s.skipped and s.begin < coat.begin
+                        and not self.view.washed_off(s, coat.begin)), key=lambda s: -s.begin)
         for each in under:
             if len(chain) == most or not self.view.coating_of(each).figure("coats_a_day_max"):
                 break

@@ -5,7 +5,7 @@ import re
 
 from .air_of_job import AirOfJob
 from .drying_clock import NEVER, DryingClock
-from .finishing_data import LABOUR, CoatingFigures, value
+from .finishing_data import LABOUR, STAGES, CoatingFigures, value
 from .local_time import LocalTime, utc
 from .log_of_job import read_log
 from .work_hours import WorkHours
@@ -143,7 +143,30 @@ class PlanView:
         if coat.done and films == 1 and stage in ("handle", "recoat", "sand"):
             trials = self.trials(coat=coat)
             floor_only = any(line.get("passed") and line.get("test") == "thumb" for line in trials)
-        return clock.earliest(stage, on_at, films, self.slowness(name), floor_only)
+        ready = clock.earliest(stage, on_at, films, self.slowness(name), floor_only)
+        return max(ready, self.after_a_failed_trial(coat, stage, clock)) if coat.done and ready else ready
+
+    def after_a_failed_trial(self, coat, stage, clock):
+        """A coat that failed its last trial needs more drying than it had had; 1 in 100 more at the least.
+        One that was put on too early counts as on from later, so its trials tell little."""
+        last = max(self.trials(coat=coat), key=lambda line: line["at_minute"], default=None)
+        on = next((line for line in self.log if line["kind"] == "coat" and line["step"] == coat.key), {})
+        if last is None or last.get("passed") or on.get("insisted") or last["at_minute"] <= coat.end:
+            return 0
+        touch = last.get("test") == "touch"
+        figures = self.coating_of(coat)
+        tried = "touch" if touch else next(
+            (s for s in ("sand" if figures.sands else "recoat", "recoat", "handle") if clock.hours(s)), None)
+        if tried is None or not clock.hours(tried) or STAGES.index(stage) < STAGES.index("touch" if touch else "handle"):
+            return 0
+        return clock.needs_more_than_by(tried, coat.end, last["at_minute"])
+
+    def washed_off(self, coat, by):
+        """Was it washed off again for fisheyes by then?"""
+        again = min((s.begin for s in self.steps if s.kind == "coat" and s.prefix() == coat.prefix()
+                     and s.begin > coat.begin), default=NEVER)
+        return any(s.kind == "repair" and "fisheyes" in s.what and s.prefix() == coat.prefix() and not s.skipped
+                   and coat.end <= s.begin <= again and s.end <= by for s in self.steps)
 
     def coats_of(self, batch, place, number):
         """By side the coat that counts: where one went on again, the last; None where it has no time."""

@@ -275,6 +275,29 @@ def repaired_too_soon(view):
     return None
 
 
+def again_too_soon(view):
+    """A coat that goes on again, over the one that went wrong and was not washed off."""
+    for step in todo(view, "coat"):
+        first = view.by_key.get(step.prefix() + "/coat")
+        if step.what == "coat-again" and first and first.placed and not first.skipped \
+                and not view.washed_off(first, step.begin) and view.stage_at(first, "recoat") > first.end + 5:
+            return moved(view, step, first.end + 5)
+    return None
+
+
+def over_early_sanding(view):
+    """A coat on a film that the log has sanded, or left unsanded, while it was wet."""
+    for step in todo(view, "coat"):
+        sanding = [s for s in view.steps if s.kind == "sand between" and s.batch == step.batch
+                   and s.coat == step.coat and view.place_of(s) == view.place_of(step)]
+        if step.coat < 2 or not sanding or not all(s.done for s in sanding):
+            continue
+        under = view.coats_of(step.batch, view.place_of(step), step.coat - 1).get(step.side)
+        if under and under.placed and not under.skipped and view.stage_at(under, "recoat") > view.now:
+            return moved(view, step, view.now)
+    return None
+
+
 def coat_left_out(view):
     for coat in reversed(todo(view, "coat")):
         if coat.coat < 2 or coat.what != "coat" or view.system_steps(coat.batch)[view.place_of(coat)]["coats"] == "by_film":
@@ -294,7 +317,9 @@ FAULTS = {out_of_hours: "hours", sanding_in_quiet_hours: "quiet", grits_in_wrong
           piece_lost: "lots", before_the_first_door: "after", pin_moved: "pin", on_a_closed_day: "no_coating_on",
           begun_too_soon: "not_before", window_missed: "window", melting_too_soon: "melting",
           too_many_in_a_day: "coats_a_day", out_of_session: "session", wiped_too_late: "wiping",
-          too_little_time: "minutes", filler_still_wet: "filler", repaired_too_soon: "repair", coat_left_out: "complete"}
+          again_too_soon: "drying", over_early_sanding: "drying",
+          too_little_time: "minutes", filler_still_wet: "filler", repaired_too_soon: "repair",
+          coat_left_out: "complete"}
 
 
 def planted(program, base):
