@@ -1,0 +1,27 @@
+#include "tackfree/cli/asked_plan.hpp"
+
+#include "tackfree/cli/progress_line.hpp"
+#include "tackfree/plan/make_plan.hpp"
+
+#include <string>
+#include <utility>
+
+namespace tackfree {
+
+std::optional<AskedPlan> asked_plan(const Options& options, AskedJob asked, const Streams& to,
+                                    Problems& problems) {
+  ProgressLine line(to.progress);
+  const auto stage = [&](const std::string& what) { line.at(what); };
+  Job& job = asked.job;
+  KeptPlanFile kept(options, job, asked.now);
+  if (!options.last_plan) job.last_plan = kept.last_plan();
+  std::optional<Plan> plan = make_plan(job, asked.now, problems, stage);
+  if (plan && plan->room && plan->room->proposed && options.airing == AiringChoice::proposed) {
+    job.room.airing = plan->room->proposed;
+    plan = make_plan(std::move(job), asked.now, problems, stage);
+  }
+  if (!plan) return std::nullopt;
+  return AskedPlan{std::move(*plan), std::move(kept)};
+}
+
+}  // namespace tackfree
