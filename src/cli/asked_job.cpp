@@ -1,5 +1,6 @@
 #include "tackfree/cli/asked_job.hpp"
 
+#include "tackfree/base/files_on_disk.hpp"
 #include "tackfree/base/name.hpp"
 #include "tackfree/cli/given_time.hpp"
 #include "tackfree/cli/output_files.hpp"
@@ -49,13 +50,16 @@ LockPatience telling(std::ostream& err) {
 }
 
 std::optional<AskedJob> asked_job(const Options& options, const Streams& to, Problems& problems) {
-  std::optional<Job> job = read_job(options.job_file, options.data_dir, problems, telling(to.err));
+  const FilesOnDisk files(telling(to.err));
+  std::optional<Job> job = read_job(files, options.job_file, options.data_dir, problems);
   if (job) check_outputs(options, *job, to.printed_to, problems);
   if (!job || !problems.empty()) return std::nullopt;
   const auto now = planning_time(options, *job, problems);
   const auto at = options.at ? time_given("--at", *options.at, *job, problems) : now;
   if (options.command == Command::drying) check_coating(options.coating, *job, problems);
-  if (options.last_plan) job->last_plan = read_last_plan(*options.last_plan, job->id, problems);
+  if (options.last_plan)
+    if (const auto text = files.text(*options.last_plan, problems))
+      job->last_plan = parse_last_plan(*text, options.last_plan->string(), job->id, problems);
   if (!now || !at || !problems.empty()) return std::nullopt;
   return AskedJob{std::move(*job), *now, *at};
 }

@@ -1,6 +1,5 @@
 #include "tackfree/input/air_reader.hpp"
 
-#include "tackfree/base/text_file.hpp"
 #include "tackfree/input/air_days_reader.hpp"
 #include "tackfree/input/calendar_reader.hpp"
 #include "tackfree/input/epw_reader.hpp"
@@ -43,7 +42,7 @@ AirRows read_rows(JsonCursor& rows, NamedFiles& files, const Zone& zone) {
   rows.refuse_unknown();
   if (rows.problems().size() > before) return air;
   const std::filesystem::path path = files.path_of(air.file, "a file of air");
-  const auto text = read_text_file(path, rows.problems());
+  const auto text = files.text(path, rows.problems());
   if (!text) return air;
   AirRows found = parse_air_rows(*text, path.string(), format, zone, rows.problems());
   air.rows = std::move(found.rows);
@@ -70,7 +69,7 @@ AirRows read_epw_source(JsonCursor& epw, NamedFiles& files) {
   epw.refuse_unknown();
   if (epw.problems().size() > before) return air;
   const std::filesystem::path path = files.path_of(air.file, "a weather file");
-  const auto text = read_text_file(path, epw.problems());
+  const auto text = files.text(path, epw.problems());
   if (text) air.rows = parse_epw(*text, path.string(), *year, epw.problems());
   return air;
 }

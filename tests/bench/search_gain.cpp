@@ -1,5 +1,6 @@
 // Search gain: each job as dated in one pass, in the few passes that the search starts from, and by
 // the search, side by side. Run: build/release/tests/search_gain data/demo/*/*.json
+#include "tackfree/base/files_on_disk.hpp"
 #include "tackfree/input/job_reader.hpp"
 #include "tackfree/plan/make_plan.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
@@ -23,7 +24,7 @@ std::string found(const Job& job, const Bridge& bridge, const solver::Solution& 
 
 bool print_gain(const char* file) {
   Problems problems;
-  auto job = read_job(file, {}, problems);
+  auto job = read_job(FilesOnDisk(), file, {}, problems);
   auto plan = job ? make_standing(*job, job->now_at.value_or(Instant()), problems) : std::nullopt;
   if (!plan) {
     for (const Problem& problem : problems) fmt::print(stderr, "{}\n", to_text(problem));

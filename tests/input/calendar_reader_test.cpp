@@ -1,6 +1,6 @@
 #include "tackfree/input/calendar_reader.hpp"
 
-#include "input/written_files.hpp"
+#include "input/text_checks.hpp"
 #include <doctest/doctest.h>
 
 using namespace tackfree;
@@ -11,7 +11,8 @@ WorkCalendar calendar_of(const std::string& text, Problems& problems) {
   const auto tree = parse_json(text, "x.json", problems);
   REQUIRE(tree);
   JsonCursor cursor(*tree, "calendar", "x.json", problems);
-  NamedFiles files("");
+  const FilesInMemory none;
+  NamedFiles files(none, "");
   return read_calendar(cursor, Zone::utc(), files);
 }
 

@@ -6,10 +6,10 @@
 using namespace tackfree;
 
 TEST_CASE("the starter job that is written out is read without a problem") {
-  const WrittenFiles files;
-  for (const StarterFile& file : starter_job()) files.write(file.name, file.text);
+  FilesInMemory files;
+  for (const StarterFile& file : starter_job()) files.put(file.name, file.text);
   Problems problems;
-  const auto job = read_job(files.folder() / starter_job()[0].name, std::nullopt, problems);
+  const auto job = read_job(files, starter_job()[0].name, std::nullopt, problems);
   INFO(all_text(problems));
   REQUIRE(job);
   CHECK(problems.empty());

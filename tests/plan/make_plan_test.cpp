@@ -1,5 +1,6 @@
 #include "tackfree/plan/make_plan.hpp"
 
+#include "tackfree/base/files_on_disk.hpp"
 #include "tackfree/input/job_reader.hpp"
 
 #include <algorithm>
@@ -45,8 +46,8 @@ TEST_CASE("every demo plans whole, with a date for each step and tins for nine j
   for (const char* demo : demos) {
     CAPTURE(demo);
     Problems problems;
-    auto job =
-        read_job(std::filesystem::path(TACKFREE_ROOT) / "data/demo" / demo, std::nullopt, problems);
+    auto job = read_job(FilesOnDisk(), std::filesystem::path(TACKFREE_ROOT) / "data/demo" / demo,
+                        std::nullopt, problems);
     REQUIRE(job);
     const Instant now = job->now_at.value();
     const auto plan = make_plan(std::move(*job), now, problems);
@@ -83,7 +84,8 @@ TEST_CASE("the demos between them have every kind of part and feature, and five 
   for (const char* demo : demos) {
     Problems problems;
     const auto job =
-        read_job(std::filesystem::path(TACKFREE_ROOT) / "data/demo" / demo, std::nullopt, problems);
+        read_job(FilesOnDisk(), std::filesystem::path(TACKFREE_ROOT) / "data/demo" / demo,
+                 std::nullopt, problems);
     REQUIRE(job);
     for (const Part& part : job->parts) {
       shapes.insert(part.shape.index());
