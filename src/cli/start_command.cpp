@@ -1,7 +1,7 @@
 #include "tackfree/cli/start_command.hpp"
 
 #include "tackfree/base/text_file.hpp"
-#include "tackfree/input/starter_job.hpp"
+#include "tackfree/cli/starter_job.hpp"
 #include "tackfree/words/display_text.hpp"
 
 #include <filesystem>

@@ -1,4 +1,4 @@
-#include "tackfree/input/starter_job.hpp"
+#include "tackfree/cli/starter_job.hpp"
 
 #include "tackfree/input/builtin_data.hpp"
 
