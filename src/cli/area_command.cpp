@@ -3,20 +3,18 @@
 #include "tackfree/cli/output_files.hpp"
 #include "tackfree/cli/problem_list.hpp"
 #include "tackfree/export/areas_json.hpp"
+#include "tackfree/plan/areas.hpp"
 #include "tackfree/plan/left_out.hpp"
-#include "tackfree/plan/make_plan.hpp"
 #include "tackfree/text/area_text.hpp"
-
-#include <utility>
 
 namespace tackfree {
 
 ExitCode area_command(const Options& options, AskedJob asked, const Streams& to,
                       Problems& problems) {
   print_left_out(left_out_problems(asked.job), to.err);
-  const Plan plan = make_area_plan(std::move(asked.job));
-  if (options.json_file) write_or_print(*options.json_file, area_json(plan), to.out, problems);
-  if (!prints_a_file(options)) to.print(area_text(plan, to.columns, to.ink));
+  const Areas areas = areas_of(asked.job);
+  if (options.json_file) write_or_print(*options.json_file, area_json(areas), to.out, problems);
+  if (!prints_a_file(options)) to.print(area_text(areas, to.columns, to.ink));
   return exit_done;
 }
 

@@ -18,7 +18,7 @@ std::optional<AskedPlan> asked_plan(const Options& options, AskedJob asked, cons
   std::optional<Plan> plan = make_plan(job, asked.now, problems, stage);
   if (plan && plan->room && plan->room->proposed && options.airing == AiringChoice::proposed) {
     job.room.airing = plan->room->proposed;
-    plan = make_plan(std::move(job), asked.now, problems, stage);
+    plan = make_plan(job, asked.now, problems, stage);
   }
   if (!plan) return std::nullopt;
   return AskedPlan{std::move(*plan), std::move(kept)};

@@ -17,20 +17,20 @@ namespace tackfree {
 namespace {
 
 /// Tells on the terminal what is being worked out, where that takes a while.
-std::optional<Choices> asked_choices(AskedJob asked, const Streams& to, Problems& problems) {
+std::optional<Choices> asked_choices(const AskedJob& asked, const Streams& to, Problems& problems) {
   ProgressLine line(to.progress);
   const auto stage = [&](const std::string& what) { line.at(what); };
   stage("dating the steps");
-  return choices_of(std::move(asked.job), asked.now, problems, stage);
+  return choices_of(asked.job, asked.now, problems, stage);
 }
 
 }  // namespace
 
 ExitCode choices_command(const Options& options, AskedJob asked, const Streams& to,
                          Problems& problems) {
-  const auto found = asked_choices(std::move(asked), to, problems);
+  const auto found = asked_choices(asked, to, problems);
   if (!found) return exit_wrong_input;
-  const Plan& soonest = found->ways.front();
+  const Way& soonest = found->ways.front();
   print_left_out(left_out_problems(soonest.job), to.err);
   if (options.json_file) write_or_print(*options.json_file, choices_json(*found), to.out, problems);
   if (!prints_a_file(options)) to.print(choices_text(*found, to.columns, to.ink));

@@ -38,10 +38,10 @@ void write_how_to(Page& page, const Plan& plan, const HowTo& how_to) {
   write_advice(page, plan);
 }
 
-void write_notes(Page& page, const Plan& plan) {
-  if (plan.notes.empty()) return;
+void write_notes(Page& page, const std::vector<Note>& notes) {
+  if (notes.empty()) return;
   page.heading("Look at this");
-  for (const Note& note : plan.notes)
+  for (const Note& note : notes)
     page.paragraph({2, "!"},
                    note.about.empty() ? note.text : fmt::format("{}: {}", note.about, note.text));
 }

@@ -230,7 +230,7 @@ std::string json_report(const Plan& plan) {
   put_proof(document, plan.schedule, zone);
   put_instant(document, "horizon", plan.schedule.span.end, zone);
   document["batches"] = batches(plan.job);
-  put_areas(document, plan);
+  put_areas(document, plan.job, plan.takeoff);
   document["coats"] = coats(plan);
   document["films"] = films(plan);
   put_schedule(document, plan);

@@ -27,11 +27,11 @@ double expected_need(const Coating& coating, double factor, double had) {
   return std::exp(mean_over(std::log(factor), slowness_spread(coating), std::log(had)));
 }
 
-std::vector<Learnt> learnt_slowness(const Job& job) {
+std::vector<Learnt> learnt_slowness(const Job& job, const std::vector<CoatTried>& tried) {
   std::vector<Learnt> all;
   for (const Coating& coating : job.coatings) {
     std::vector<RatioReading> readings;
-    for (const CoatTried& coat : job.history.tried) {
+    for (const CoatTried& coat : tried) {
       const auto reading = coat.coating == coating.name ? reading_of(coat, coating) : std::nullopt;
       if (reading) readings.push_back({*reading, coat.insisted, coat.entry});
     }

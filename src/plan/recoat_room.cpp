@@ -2,8 +2,8 @@
 
 namespace tackfree {
 
-std::vector<RecoatRoom> recoat_rooms(const Plan& plan) {
-  return recoat_rooms(plan.job, plan.list, plan.air, plan.schedule);
+std::vector<RecoatRoom> recoat_rooms(const DatedWork& work) {
+  return recoat_rooms(work.job, work.list, work.air, work.schedule);
 }
 
 }  // namespace tackfree

@@ -2,7 +2,7 @@
 // the search, side by side. Run: build/release/tests/search_gain data/demo/*/*.json
 #include "tackfree/base/files_on_disk.hpp"
 #include "tackfree/input/job_reader.hpp"
-#include "tackfree/plan/make_plan.hpp"
+#include "tackfree/plan/make_work_at_hand.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
 #include "tackfree/schedule/solve.hpp"
 #include "tackfree/solver/serial.hpp"
@@ -25,7 +25,8 @@ std::string found(const Job& job, const Bridge& bridge, const solver::Solution& 
 bool print_gain(const char* file) {
   Problems problems;
   auto job = read_job(FilesOnDisk(), file, {}, problems);
-  auto plan = job ? make_standing(*job, job->now_at.value_or(Instant()), problems) : std::nullopt;
+  auto plan =
+      job ? make_work_at_hand(*job, job->now_at.value_or(Instant()), problems) : std::nullopt;
   if (!plan) {
     for (const Problem& problem : problems) fmt::print(stderr, "{}\n", to_text(problem));
     return false;

@@ -161,18 +161,6 @@ TEST_CASE("air that begins after the plan does is a problem, not a plan") {
   CHECK(problems[0].file == "air.csv");
 }
 
-TEST_CASE("the areas alone are those of the whole plan") {
-  Problems problems;
-  const Job job = testing::sample_job();
-  const auto whole = make_plan(job, testing::instant("2027-04-05T17:00Z"), problems);
-  const Plan areas = make_area_plan(job);
-  REQUIRE(whole);
-  REQUIRE(areas.takeoff.surfaces.size() == whole->takeoff.surfaces.size());
-  for (std::size_t i = 0; i < areas.takeoff.surfaces.size(); ++i)
-    CHECK(areas.takeoff.surfaces[i].area == whole->takeoff.surfaces[i].area);
-  CHECK(areas.schedule.steps.empty());
-}
-
 TEST_CASE("the finished plan is judged in its room, by the job's habit or as closed") {
   Job job = sample_job();
   const Plan closed = plan_of(job);

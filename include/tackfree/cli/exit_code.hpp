@@ -7,9 +7,9 @@ namespace tackfree {
 /// job that cannot be planned whole, with the rest on `out`.
 enum ExitCode { exit_done = 0, exit_bug = 1, exit_wrong_input = 2, exit_not_plannable = 3 };
 
-struct Plan;
+struct DatedWork;
 
-/// Of a command that prints this plan: not plannable where a step found no time.
-ExitCode exit_code(const Plan& plan);
+/// Of a command that prints this work: not plannable where a step found no time.
+ExitCode exit_code(const DatedWork& work);
 
 }  // namespace tackfree

@@ -10,7 +10,7 @@ namespace tackfree {
 /// coatings call for.
 void write_how_to(Page& page, const Plan& plan, const HowTo& how_to);
 
-void write_notes(Page& page, const Plan& plan);
+void write_notes(Page& page, const std::vector<Note>& notes);
 void write_cautions(Page& page, const Plan& plan);
 
 /// The main figures of each coating and method in use, grouped by origin and source.

@@ -16,7 +16,7 @@ double slowness_spread(const Coating& coating);
 /// reading, in the middle of the logarithms; a failed one alone counts as the mean of what the
 /// prior leaves over it; a passed one alone only where it came sooner than reckoned. Normal prior
 /// of mean 0 as above, reading spread 0.50: how far one coat speaks for the next (assumed).
-std::vector<Learnt> learnt_slowness(const Job& job);
+std::vector<Learnt> learnt_slowness(const Job& job, const std::vector<CoatTried>& tried);
 
 /// How much drying a coat is expected to need that was not dry after `had`, all as multiples of
 /// what the label says; `factor` is what is known of the coating.

@@ -3,28 +3,16 @@
 
 #include "tackfree/base/problem.hpp"
 #include "tackfree/plan/plan.hpp"
+#include "tackfree/plan/stage_listener.hpp"
 
-#include <functional>
 #include <optional>
-#include <string>
 
 namespace tackfree {
 
-/// Is told what is being worked out, as it begins: "dating the steps".
-using StageListener = std::function<void(const std::string& stage)>;
-
-/// The plan up to where it is scheduled: areas, litres, air, and the operations with what the log
-/// says of them. Lines of the log that do not fit the job are left out of its history. Nothing,
-/// with Problems, where the air does not cover the plan.
-std::optional<Plan> make_standing(Job job, Instant now, Problems& problems);
-
 /// The plan of `job` as of `now`, rounded up to the planning grid. Nothing, with Problems, as for
-/// make_standing. Throws std::logic_error when the schedule breaks a rule of the
-/// checker: that is a bug.
-std::optional<Plan> make_plan(Job job, Instant now, Problems& problems,
+/// make_work_at_hand. Throws std::logic_error when the schedule breaks a rule of the checker: that
+/// is a bug.
+std::optional<Plan> make_plan(const Job& job, Instant now, Problems& problems,
                               const StageListener& stage = {});
-
-/// The first stage alone: a plan with the areas of `job` and the notes on its parts.
-Plan make_area_plan(Job job);
 
 }  // namespace tackfree
