@@ -8,8 +8,13 @@
 
 namespace tackfree {
 
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+}  // namespace
+
 std::string choices_json(const Choices& choices) {
-  using Json = nlohmann::ordered_json;
   constexpr int schema_version = 1;
   const Way& first = choices.ways.front();
   const Zone& zone = first.job.calendar.zone;

@@ -22,7 +22,6 @@ TEST_CASE("the job stays as it was read; what log and lots make of it is the wor
   const auto work = make_work_at_hand(job, instant("2027-04-06T20:02Z"), problems);
   CHECK(job.batches.size() == given.batches.size());
   CHECK(job.history.entries.size() == 2);
-  for (const Problem& problem : problems) MESSAGE(to_text(problem));
   REQUIRE(work);
   CHECK(work->now == instant("2027-04-06T20:05Z"));
   CHECK(work->job.batches.size() == 2);
