@@ -25,8 +25,7 @@ inline Instant instant(const char* text) { return parse_instant(text).value(); }
 /// every evening 18:00 to 21:30 and Saturday 9:00 to 17:00, UTC; no power sanding 20:00 to 08:00.
 inline Job sample_job(const std::string& class_key = "oil_polyurethane") {
   Job job;
-  Problems problems;
-  job.data = read_finishing_data(std::nullopt, problems).value();
+  job.data = built_in_finishing_data();
   job.file = "sample.json";
   job.id = "sample";
   job.name = "Sample";

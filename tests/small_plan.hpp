@@ -1,6 +1,7 @@
 // Small plan: a plan written down by hand, so that the reports are tested without the planner.
 #pragma once
 
+#include "tackfree/plan/areas.hpp"
 #include "tackfree/plan/plan.hpp"
 
 #include <string>
@@ -222,6 +223,12 @@ inline Plan small_plan(const SmallNames& names = {}, UnitSystem units = UnitSyst
   plan.work = attended_work(plan.list, plan.schedule, plan.job.calendar.zone);
   plan.notes = {FilmNote{.batch = 0, .coats = 2, .fault = FilmNote::Fault::thin}};
   return plan;
+}
+
+/// Its areas alone.
+inline Areas small_areas(const SmallNames& names = {}, UnitSystem units = UnitSystem::us) {
+  Plan plan = small_plan(names, units);
+  return {std::move(plan.job), std::move(plan.takeoff), std::move(plan.notes)};
 }
 
 }  // namespace tackfree

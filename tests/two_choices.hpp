@@ -17,7 +17,8 @@ inline Choices two_choices() {
     plan.schedule.proof = Proof{*plan.schedule.ready_at, true, few};
     plan.work.in_all = Minutes(few ? 200 : 260);
     plan.work.days.resize(few ? 2 : 4);
-    choices.ways.push_back(std::move(plan));
+    AttendedWork work = std::move(plan.work);
+    choices.ways.push_back({std::move(plan), std::move(work)});
   }
   choices.none_fewer = true;
   return choices;

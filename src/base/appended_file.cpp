@@ -78,15 +78,6 @@ void report(Problems& problems, const std::filesystem::path& path, std::string_v
   problems.push_back({.file = path.string(), .wanted = std::move(wanted)});
 }
 
-AppendedText split(std::string text) {
-  const std::size_t end = text.rfind('\n');
-  const std::size_t whole = end == std::string::npos ? 0 : end + 1;
-  AppendedText result{{}, text.substr(whole)};
-  text.resize(whole);
-  result.lines = std::move(text);
-  return result;
-}
-
 /// Keeps a torn line beside the file before it is cut off there, so that no byte is ever lost.
 bool set_aside(const std::filesystem::path& path, const std::string& torn,
                const LockPatience& patience) {
@@ -110,7 +101,7 @@ std::optional<AppendedText> read_appended(const std::filesystem::path& path, Pro
     report(problems, path, "read");
     return std::nullopt;
   }
-  return split(std::move(*text));
+  return appended_text(std::move(*text));
 }
 
 bool append_line(const std::filesystem::path& path, const LineMaker& maker, Problems& problems,
@@ -122,7 +113,7 @@ bool append_line(const std::filesystem::path& path, const LineMaker& maker, Prob
     return false;
   }
   const bool is_new = text->empty();
-  AppendedText there = split(std::move(*text));
+  AppendedText there = appended_text(std::move(*text));
   const bool unended = !there.torn.empty() && maker.is_whole(there.torn);
   if (unended) there = {there.lines + there.torn + "\n", {}};
   const auto line = maker.line_for(there.lines);

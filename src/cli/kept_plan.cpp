@@ -53,7 +53,8 @@ KeptPlanFile::KeptPlanFile(const Options& options, const Job& job, Instant now)
     problems.push_back({.file = path_.string(), .wanted = "is a file of the job itself"});
   // A link that leads nowhere is there too, and not ours.
   else if (std::filesystem::exists(std::filesystem::symlink_status(path_, fault)))
-    kept_ = read_kept_plan(path_, job.id, problems);
+    if (const auto text = read_text_file(path_, problems))
+      kept_ = parse_kept_plan(*text, path_.string(), job.id, problems);
   if (!problems.empty())
     fault_ = clean(to_text(problems.front())) +
              "; it is left as it is, and no plan is kept until you move it away\n";

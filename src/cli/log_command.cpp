@@ -1,6 +1,8 @@
 #include "tackfree/cli/log_command.hpp"
 
+#include "tackfree/base/appended_file.hpp"
 #include "tackfree/cli/given_time.hpp"
+#include "tackfree/cli/problem_list.hpp"
 #include "tackfree/input/log_lines.hpp"
 #include "tackfree/plan/left_out.hpp"
 #include "tackfree/plan/log_entry.hpp"
@@ -126,8 +128,15 @@ Understood understood_from(std::string_view lines, const Report& report, const J
   return result;
 }
 
-}  // namespace
+/// What `tackfree log ...` came to.
+struct Logged {
+  std::string text;     ///< what was understood, or the log
+  std::string written;  ///< that a line was written, and where; empty where none was
+  Problems left_out;    ///< what is wrong with the lines of the log that do not count
+};
 
+/// The answer after the line has been written. Nothing is written where there are Problems. What is
+/// understood follows from the log as it is while no other program writes it.
 Logged logged(const Options& options, Job job, Instant now, const LockPatience& patience,
               int columns, Problems& problems) {
   const std::string& file = job.history.file;
@@ -161,6 +170,22 @@ Logged logged(const Options& options, Job job, Instant now, const LockPatience& 
   answer.text = understood_text(*told.report, columns);
   if (options.log.only_show) answer.text += "Nothing was written.\n";
   return answer;
+}
+
+}  // namespace
+
+ExitCode log_command(const Options& options, AskedJob asked, const Streams& to,
+                     Problems& problems) {
+  const Logged answer =
+      logged(options, std::move(asked.job), asked.now, telling(to.err), to.columns, problems);
+  print_left_out(answer.left_out, to.err);
+  if (!problems.empty()) return exit_wrong_input;
+  to.print(answer.text + answer.written);
+  to.out.flush();
+  // The line stands. Whoever takes this for a failure logs it twice.
+  if (!to.out && !answer.written.empty())
+    to.err << answer.written << "Only the answer is lost: standard output cannot be written.\n";
+  return exit_done;
 }
 
 }  // namespace tackfree

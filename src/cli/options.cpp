@@ -8,16 +8,50 @@
 #include <algorithm>
 #include <array>
 #include <map>
+#include <memory>
+#include <sstream>
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 namespace tackfree {
 
 namespace {
 
 const char* const description =
-    "Plans wood finishing: litres and tins, coats and grits, and the day and hour of every step.";
+    "Plans wood finishing: litres and tins, coats and grits,\nand the day and hour of every step.";
+const char* const exit_codes =
+    "Exit codes: 0 done, 2 a mistake in what was given, 3 a step has no time,\n1 a bug.";
+
+/// Help in 80 columns: what an option takes in the words it was given for that, without the
+/// library's names of types.
+class HelpPage : public CLI::Formatter {
+ public:
+  HelpPage() { column_width(name_columns); }
+
+  std::string make_option_opts(const CLI::Option* option) const override {
+    const std::string& taken = option->get_option_text();
+    return (taken.empty() ? "" : " " + taken) +
+           (option->get_required() && option->nonpositional() ? " (required)" : "");
+  }
+  std::string make_option_desc(const CLI::Option* option) const override {
+    return in_lines(option->get_description());
+  }
+  std::string make_subcommand(const CLI::App* command) const override {
+    std::ostringstream out;
+    CLI::detail::format_help(out, command->get_display_name(true),
+                             in_lines(command->get_description()), name_columns);
+    return out.str();
+  }
+
+ private:
+  static constexpr std::size_t name_columns = 28, all_columns = 80;
+
+  static std::string in_lines(const std::string& text) {
+    return fmt::format("{}", fmt::join(wrapped(all_columns - name_columns, text), "\n"));
+  }
+};
 
 /// The library's own message says only that a command is required.
 std::optional<ReadOptions> unknown_command(const std::vector<std::string>& arguments) {
@@ -31,41 +65,55 @@ std::optional<ReadOptions> unknown_command(const std::vector<std::string>& argum
   return ReadOptions{std::nullopt, clean(to_text(problem)) + "\n", true};
 }
 
+void add_job(CLI::App* command, Options& options) {
+  command->add_option("job", options.job_file, "Job file (JSON)")->required();
+}
+
+void add_file(CLI::App* command, const char* name, std::optional<std::filesystem::path>& file,
+              const char* what) {
+  command->add_option(name, file, what)->option_text("FILE");
+}
+
 CLI::App* plan_command(CLI::App& app, Options& options) {
   CLI::App* plan = app.add_subcommand("plan", "Plan a job and print the plan");
-  plan->add_option("job", options.job_file, "Job file (JSON)")->required();
-  plan->add_option("--json", options.json_file, "Write the plan as JSON to this file");
-  plan->add_option("--calendar", options.calendar_file,
-                   "Write calendar events (iCalendar) to this file");
-  plan->add_option("--work-calendar", options.work_calendar_file,
-                   "Write calendar events of the work alone to this file");
-  plan->add_option("--waits-calendar", options.waits_calendar_file,
-                   "Write calendar events of waits, airings and milestones to this file");
+  add_job(plan, options);
+  add_file(plan, "--json", options.json_file, "Write the plan as JSON to this file");
+  add_file(plan, "--calendar", options.calendar_file,
+           "Write calendar events (iCalendar) to this file");
+  add_file(plan, "--work-calendar", options.work_calendar_file,
+           "Write calendar events of the work alone to this file");
+  add_file(plan, "--waits-calendar", options.waits_calendar_file,
+           "Write calendar events of waits, airings and milestones to this file");
   plan->add_option("--csv", options.csv_folder,
-                   "Write steps.csv, areas.csv and shopping.csv for a spreadsheet to this folder");
-  plan->add_option("--page", options.page_file,
-                   "Write the plan as one HTML file for a browser or paper to this file");
+                   "Write steps.csv, areas.csv and shopping.csv for a spreadsheet to this folder")
+      ->option_text("FOLDER");
+  add_file(plan, "--page", options.page_file,
+           "Write the plan as one HTML file for a browser or paper to this file");
   const std::map<std::string, AiringChoice> airings{{"given", AiringChoice::given},
                                                     {"proposed", AiringChoice::proposed}};
   plan->add_option("--airing", options.airing,
                    "Air as the job says (given), or as a first plan proposes (proposed)")
-      ->transform(CLI::CheckedTransformer(airings));
+      ->transform(CLI::CheckedTransformer(airings))
+      ->option_text("given, proposed");
   const std::map<std::string, bool> answers{{"yes", true}, {"no", false}};
   plan->add_option("--keep", options.keep,
                    "Keep this plan beside the job for tonight and the next plan (yes), or not (no)")
       ->transform(CLI::CheckedTransformer(answers).description("{yes,no}"))
-      ->type_name("");
+      ->type_name("")
+      ->option_text("yes, no");
   return plan;
 }
 
 CLI::App* drying_command(CLI::App& app, Options& options) {
   CLI::App* drying = app.add_subcommand(
-      "drying", "Predict how a coat put on at that hour would dry, and what speaks against it");
-  drying->add_option("job", options.job_file, "Job file (JSON)")->required();
-  drying->add_option("--coating", options.coating, "Name of a coating of the job")->required();
-  drying->add_option("--at", options.at,
-                     "When it is put on, written as for --now; without it, now");
-  drying->add_option("--json", options.json_file, "Write the answer as JSON to this file");
+      "drying", "Predict how a coat put on at one hour would dry, and what speaks against it");
+  add_job(drying, options);
+  drying->add_option("--coating", options.coating, "Name of a coating of the job")
+      ->required()
+      ->option_text("NAME");
+  drying->add_option("--at", options.at, "When it is put on, written as for --now; without it, now")
+      ->option_text("TIME");
+  add_file(drying, "--json", options.json_file, "Write the answer as JSON to this file");
   return drying;
 }
 
@@ -75,24 +123,33 @@ CLI::Validator within(const OptionRange& range) {
           fmt::format("{} to {}", range.least, range.most)};
 }
 
+/// A number in this range, which the help shows.
+template <class Number>
+CLI::Option* add_number(CLI::App* command, const char* name, Number& number,
+                        const OptionRange& range, const char* what) {
+  return command->add_option(name, number, what)
+      ->check(within(range))
+      ->option_text(fmt::format("{} to {}", range.least, range.most));
+}
+
 constexpr OptionRange log_numbers{1, 1'000'000'000, true};
 
 void add_reading(CLI::App* command, LogOptions& log) {
-  command->add_option("--air-temp-c", log.temp_c, "Air in the room, in C")
-      ->check(within({-40, 60}));
-  command->add_option("--air-temp-f", log.temp_f, "Air in the room, in F")
-      ->check(within({-40, 140}))
+  add_number(command, "--air-temp-c", log.temp_c, {-40, 60}, "Air in the room, in C");
+  add_number(command, "--air-temp-f", log.temp_f, {-40, 140},
+             "Air in the room, in F, in place of --air-temp-c")
       ->excludes("--air-temp-c");
-  command->add_option("--humidity-pct", log.humidity_pct, "Relative humidity in the room, in %")
-      ->check(within({1, 100}));
+  add_number(command, "--humidity-pct", log.humidity_pct, {1, 100},
+             "Relative humidity in the room, in %");
 }
 
 /// The options of everything that is done to a batch.
 void add_place(CLI::App* command, LogOptions& log) {
-  command->add_option("--batch", log.batch, "Batch of the job; without it, the only one");
-  command->add_option("--coat", log.coat, "Number of the coat; without it, the next or last one")
-      ->check(within({1, 1000, true}));
-  command->add_option("--side", log.side, "back, show, both, top or bottom");
+  command->add_option("--batch", log.batch, "Batch of the job; without it, the only one")
+      ->option_text("NAME");
+  add_number(command, "--coat", log.coat, {1, 1000, true},
+             "Number of the coat; without it, the next or last one");
+  command->add_option("--side", log.side, "back, show, both, top or bottom")->option_text("SIDE");
 }
 
 /// The words of an enumeration, for options.
@@ -106,7 +163,7 @@ std::map<std::string, Enum> choices(const std::array<std::string_view, N>& words
 /// One way of logging: what it takes besides the job.
 CLI::App* log_kind(CLI::App* log, Options& options, const char* name, const char* what) {
   CLI::App* kind = log->add_subcommand(name, what);
-  kind->add_option("job", options.job_file, "Job file (JSON)")->required();
+  add_job(kind, options);
   return kind;
 }
 
@@ -129,14 +186,18 @@ void add_work_kinds(CLI::App* log, Options& options) {
       ->transform(CLI::CheckedTransformer(choices<Fault>(fault_words)).description(""));
   for (CLI::App* command : {coat, done, skip, test, fault}) add_place(command, told);
   for (CLI::App* command : {coat, done})
-    command->add_option("--from", told.from, "When it was begun; without it, by the usual pace");
+    command->add_option("--from", told.from, "When it was begun; without it, by the usual pace")
+        ->option_text("TIME");
   for (CLI::App* command : {done, skip})
-    command->add_option("--step", told.step,
-                        "Which work, as in sand-p240 or turn-over; without it, the next");
-  coat->add_option("--litres", told.litres, "Taken from the tins, thinner and all")
-      ->check(within({0.001, 1000}));
-  coat->add_option("--used", told.used, "The same as a measure: 350 ml, 11 fl oz")
-      ->excludes("--litres");
+    command
+        ->add_option("--step", told.step,
+                     "Which work, as in sand-p240 or turn-over; without it, the next")
+        ->option_text("STEP");
+  add_number(coat, "--litres", told.litres, {0.001, 1000}, "Taken from the tins, thinner and all");
+  coat->add_option("--used", told.used,
+                   "The same as a measure, in place of --litres: 350 ml, 11 fl oz")
+      ->excludes("--litres")
+      ->option_text("AMOUNT");
   add_reading(coat, told);
 }
 
@@ -153,7 +214,8 @@ CLI::App* log_command(CLI::App& app, Options& options) {
   CLI::App* waste = log_kind(log, options, "waste", "Coating was thrown away: a pot past its life");
   waste->add_option("amount", told.used, "How much: 200 ml")->required();
   for (CLI::App* command : {tin, waste})
-    command->add_option("--coating", told.coating, "Coating of the job; without it, the only one");
+    command->add_option("--coating", told.coating, "Coating of the job; without it, the only one")
+        ->option_text("NAME");
   CLI::App* air = log_kind(log, options, "air", "Thermometer and hygrometer were read");
   add_reading(air, told);
   log_kind(log, options, "rags", "Oily rags, pads and sanding dust are dealt with");
@@ -166,19 +228,23 @@ CLI::App* log_command(CLI::App& app, Options& options) {
       ->add_option("--line", told.corrects_line,
                    "Its place in the file, counted from 1, where its number cannot be read")
       ->check(within(log_numbers))
-      ->excludes("number");
+      ->excludes("number")
+      ->option_text("LINE");
   CLI::App* show = log_kind(log, options, "show", "Print the log");
   for (CLI::App* command : log->get_subcommands({})) {
     if (command == show) continue;
-    if (command != note) command->add_option("--note", told.note, "A remark");
+    if (command != note) command->add_option("--note", told.note, "A remark")->option_text("TEXT");
     command->add_flag("--only-show", told.only_show, "Say what is understood; write nothing");
     if (command == withdraw) continue;
-    command->add_option("--at", told.at,
-                        "When: 20:10, yesterday 20:10, 2027-04-05T17:45; without it, now");
+    command
+        ->add_option("--at", told.at,
+                     "When: 20:10, yesterday 20:10, 2027-04-05T17:45; without it, now")
+        ->option_text("TIME");
     command
         ->add_option("--corrects", told.corrects,
                      "Number of an earlier line that this one stands in place of")
-        ->check(within(log_numbers));
+        ->check(within(log_numbers))
+        ->option_text("NUMBER");
   }
   for (const char* name : {"coat", "done", "test"})
     log->get_subcommand(name)->add_flag("--insist", told.insist,
@@ -208,17 +274,16 @@ struct Commands {
         tonight(app.add_subcommand("tonight", "Tell what to do now or next, on one screen")),
         log(log_command(app, options)),
         start(app.add_subcommand("start", "Write a small job to begin with into a new folder")) {
-    for (CLI::App* command : {choices, buy, area, check, tonight})
-      command->add_option("job", options.job_file, "Job file (JSON)")->required();
-    choices->add_option("--json", options.json_file, "Write the choices as JSON to this file");
-    buy->add_option("--json", options.json_file, "Write the shopping list as JSON to this file");
-    area->add_option("--json", options.json_file, "Write the areas as JSON to this file");
+    for (CLI::App* command : {choices, buy, area, check, tonight}) add_job(command, options);
+    add_file(choices, "--json", options.json_file, "Write the choices as JSON to this file");
+    add_file(buy, "--json", options.json_file, "Write the shopping list as JSON to this file");
+    add_file(area, "--json", options.json_file, "Write the areas as JSON to this file");
     add_reading(tonight, options.log);
     start->add_option("folder", options.folder, "Folder to make")->required();
     for (CLI::App* command : {plan, tonight})
-      command->add_option("--last-plan", options.last_plan,
-                          "Plan JSON written before, in place of the kept plan: stay near it, and "
-                          "tell what moved");
+      add_file(command, "--last-plan", options.last_plan,
+               "Plan JSON written before, in place of the kept plan: stay near it, and tell what "
+               "moved");
     shared(options);
   }
 
@@ -227,23 +292,25 @@ struct Commands {
     std::vector<CLI::App*> dated{plan, choices, tonight, buy, drying};
     for (CLI::App* command : log->get_subcommands({})) dated.push_back(command);
     for (CLI::App* command : dated)
-      command->add_option(
-          "--now", options.now,
-          "Plan as of this time: 2027-04-05T17:45 in the job's zone, or with Z or an offset");
-    check->add_option("--now", options.now,
-                      "Judge the log as of this time, written as for plan; without it, now");
-    dated.push_back(area);
-    for (CLI::App* command : dated)
       command
           ->add_option(
-              "--width", options.width,
-              "Columns of what is printed, 40 to 200; else those of the terminal, up to 120, "
-              "or 80")
-          ->check(within({40, 200, true}));
+              "--now", options.now,
+              "Plan as of this time: 2027-04-05T17:45 in the job's zone, or with Z or an offset")
+          ->option_text("TIME");
+    check
+        ->add_option("--now", options.now,
+                     "Judge the log as of this time, written as for plan; without it, now")
+        ->option_text("TIME");
+    dated.push_back(area);
+    for (CLI::App* command : dated)
+      add_number(command, "--width", options.width, {40, 200, true},
+                 "Columns of what is printed; without it, those of the terminal, up to 120, or 80");
     dated.push_back(check);
     for (CLI::App* command : dated)
-      command->add_option("--data", options.data_dir,
-                          "Folder with finishing data, in place of the built-in data");
+      command
+          ->add_option("--data", options.data_dir,
+                       "Folder with finishing data, in place of the built-in data")
+          ->option_text("FOLDER");
   }
 
   void choose(Options& options) const {
@@ -267,7 +334,8 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
   CLI::App app(description, "tackfree");
   app.require_subcommand(1);
   app.set_version_flag("--version", "tackfree " TACKFREE_VERSION);
-  app.footer("Exit codes: 0 done, 2 a mistake in what was given, 3 a step has no time, 1 a bug.");
+  app.footer(exit_codes);
+  app.formatter(std::make_shared<HelpPage>());
   // What it says of a mistake holds the arguments as they came.
   app.failure_message([](const CLI::App* /*app*/, const CLI::Error& fault) {
     return clean(fault.what()) + "\nRun with --help for more information.\n";

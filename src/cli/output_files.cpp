@@ -1,9 +1,11 @@
 #include "tackfree/cli/output_files.hpp"
 
+#include "tackfree/base/text_file.hpp"
 #include "tackfree/cli/kept_plan.hpp"
 #include "tackfree/export/csv.hpp"
 
 #include <algorithm>
+#include <ostream>
 #include <string>
 #include <utility>
 #include <vector>
@@ -88,6 +90,14 @@ void check_printed(const std::vector<Output>& all, Problems& problems) {
 bool prints_a_file(const Options& options) {
   return std::ranges::any_of(outputs(options),
                              [](const Output& each) { return each.path == standard_output; });
+}
+
+void write_or_print(const std::filesystem::path& path, std::string_view text, std::ostream& out,
+                    Problems& problems) {
+  if (path == standard_output)
+    out << text;
+  else
+    write_text_file(path, text, problems);
 }
 
 void check_outputs(const Options& options, const Job& job,

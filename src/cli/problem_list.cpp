@@ -65,4 +65,10 @@ void print_problems(Problems problems, std::ostream& to) {
   }
 }
 
+void print_left_out(const Problems& problems, std::ostream& to) {
+  if (problems.empty()) return;
+  print_problems(problems, to);
+  to << "What does not count in the log is left out; everything else goes on.\n";
+}
+
 }  // namespace tackfree

@@ -40,12 +40,13 @@ void write_how_to(Page& page, const Plan& plan, const HowTo& how_to) {
   write_advice(page, plan);
 }
 
-void write_notes(Page& page, const Plan& plan, const Figures& figures) {
-  if (plan.notes.empty()) return;
+void write_notes(Page& page, const std::vector<Note>& notes, const Job& job,
+                 const OperationList& list, const Figures& figures) {
+  if (notes.empty()) return;
   page.heading("Look at this");
-  for (const Note& note : plan.notes)
+  for (const Note& note : notes)
     page.paragraph(Lead::look(),
-                   fmt::format("{}: {}", subject_of(note), note_text(note, plan, figures)));
+                   fmt::format("{}: {}", subject_of(note), note_text(note, job, list, figures)));
 }
 
 Lead lead_of(const Caution& caution, std::size_t columns) {

@@ -46,26 +46,26 @@ Json part_areas(const Part& part, std::span<const Surface> surfaces, Length tape
 
 }  // namespace
 
-void put_areas(Json& document, const Plan& plan) {
-  document["area_m2"] = area_in_m2(area_where(plan.takeoff, [](const Surface&) { return true; }));
+void put_areas(Json& document, const Job& job, const SurfaceTakeoff& takeoff) {
+  document["area_m2"] = area_in_m2(area_where(takeoff, [](const Surface&) { return true; }));
   Json& parts = document["parts"] = Json::array();
-  std::vector<Length> tape(plan.job.parts.size());
-  for (const Masking& masking : plan.takeoff.masking) tape.at(masking.part) += masking.tape;
-  for (std::size_t i = 0; i < plan.job.parts.size(); ++i)
-    parts.push_back(part_areas(plan.job.parts[i], surfaces_of(plan.takeoff, i), tape[i]));
+  std::vector<Length> tape(job.parts.size());
+  for (const Masking& masking : takeoff.masking) tape.at(masking.part) += masking.tape;
+  for (std::size_t i = 0; i < job.parts.size(); ++i)
+    parts.push_back(part_areas(job.parts[i], surfaces_of(takeoff, i), tape[i]));
 }
 
-std::string area_json(const Plan& plan) {
-  using Json = nlohmann::ordered_json;
+std::string area_json(const Areas& areas) {
   constexpr int schema_version = 1;
   Json document;
   document["tackfree_area"] = schema_version;
-  document["job"] = {{"id", plan.job.id}, {"name", plan.job.name}, {"note", plan.job.note}};
-  put_areas(document, plan);
-  const Figures figures(plan.job);
+  document["job"] = {{"id", areas.job.id}, {"name", areas.job.name}, {"note", areas.job.note}};
+  put_areas(document, areas.job, areas.takeoff);
+  const Figures figures(areas.job);
   Json& notes = document["notes"] = Json::array();
-  for (const Note& note : plan.notes)
-    notes.push_back({{"about", subject_of(note)}, {"text", note_text(note, plan, figures)}});
+  for (const Note& note : areas.notes)
+    notes.push_back(
+        {{"about", subject_of(note)}, {"text", note_text(note, areas.job, {}, figures)}});
   return json_text(document);
 }
 

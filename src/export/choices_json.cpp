@@ -8,17 +8,22 @@
 
 namespace tackfree {
 
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+}  // namespace
+
 std::string choices_json(const Choices& choices) {
-  using Json = nlohmann::ordered_json;
   constexpr int schema_version = 1;
-  const Plan& first = choices.ways.front();
+  const Way& first = choices.ways.front();
   const Zone& zone = first.job.calendar.zone;
   Json document;
   document["tackfree_choices"] = schema_version;
   document["job"] = {{"id", first.job.id}, {"name", first.job.name}, {"note", first.job.note}};
   put_instant(document, "now", first.now, zone);
   Json& array = document["choices"] = Json::array();
-  for (const Plan& way : choices.ways) {
+  for (const Way& way : choices.ways) {
     Json object;
     put_instant(object, "ready", way.schedule.ready_at, zone);
     object["sessions"] = way.schedule.sessions.size();

@@ -1,6 +1,6 @@
 #include "tackfree/export/last_plan_json.hpp"
 
-#include "tackfree/export/icalendar.hpp"
+#include "tackfree/export/event_revisions.hpp"
 #include "tackfree/export/json_text.hpp"
 #include "tackfree/words/step_words.hpp"
 

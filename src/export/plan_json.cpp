@@ -209,7 +209,8 @@ Json notes(const Plan& plan) {
   const Figures figures(plan.job);
   Json array = Json::array();
   for (const Note& note : plan.notes)
-    array.push_back({{"about", subject_of(note)}, {"text", note_text(note, plan, figures)}});
+    array.push_back(
+        {{"about", subject_of(note)}, {"text", note_text(note, plan.job, plan.list, figures)}});
   return array;
 }
 
@@ -237,7 +238,7 @@ std::string json_report(const Plan& plan) {
   put_proof(document, plan.schedule, zone);
   put_instant(document, "horizon", plan.schedule.span.end, zone);
   document["batches"] = batches(plan.job);
-  put_areas(document, plan);
+  put_areas(document, plan.job, plan.takeoff);
   document["coats"] = coats(plan);
   document["films"] = films(plan);
   put_schedule(document, plan);

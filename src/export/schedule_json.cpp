@@ -1,7 +1,7 @@
 #include "tackfree/export/schedule_json.hpp"
 
 #include "tackfree/export/drying_json.hpp"
-#include "tackfree/export/icalendar.hpp"
+#include "tackfree/export/event_revisions.hpp"
 #include "tackfree/export/json_values.hpp"
 #include "tackfree/plan/due_dates.hpp"
 #include "tackfree/plan/recoat_slack.hpp"

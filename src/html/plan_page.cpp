@@ -113,9 +113,9 @@ std::string html_report(const Plan& plan) {
   page.heading("What to buy");
   write_tins_chart(html, plan, figures);
   write_shopping(page, plan, figures);
-  write_areas(page, plan, figures);
+  write_areas(page, plan.job, plan.takeoff, figures);
   write_how_to(page, plan, how_to);
-  write_notes(page, plan, figures);
+  write_notes(page, plan.notes, plan.job, plan.list, figures);
   write_cautions(page, plan);
   write_sources(page, plan, figures);
   page.end();

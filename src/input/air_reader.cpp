@@ -1,11 +1,11 @@
 #include "tackfree/input/air_reader.hpp"
 
-#include "tackfree/base/text_file.hpp"
-#include "tackfree/input/air_days_reader.hpp"
 #include "tackfree/input/calendar_reader.hpp"
 #include "tackfree/input/epw_reader.hpp"
 #include "tackfree/input/figure_reader.hpp"
+#include "tackfree/input/room_reader.hpp"
 
+#include <algorithm>
 #include <array>
 #include <utility>
 
@@ -15,8 +15,51 @@ namespace tackfree {
 
 namespace {
 
-/// What is taken where the person does not say: the largest plug-in one. Source: assumed.
-constexpr Power usual_heater = kilowatts(3);
+constexpr std::array<std::string_view, 12> months_in_words{
+    "january", "february", "march",     "april",   "may",      "june",
+    "july",    "august",   "september", "october", "november", "december"};
+
+std::optional<DayRange> read_range(JsonCursor& object) {
+  const std::size_t before = object.problems().size();
+  const auto low = read_temperature(object, needed("low"), air_temperature);
+  const auto high = read_temperature(object, needed("high"), air_temperature);
+  DayRange range{.low = low.value_or(celsius(0)),
+                 .high = high.value_or(celsius(0)),
+                 .dew_point = read_temperature(object, "dew_point", air_temperature),
+                 .humidity = std::nullopt,
+                 .line = object.line()};
+  if (const auto humidity = object.number("humidity_pct", {1, 100, "% RH"}))
+    range.humidity = humidity_percent(*humidity);
+  object.refuse_unknown();
+  if (object.problems().size() > before) return std::nullopt;
+  if (range.low > range.high)
+    object.report(object.has("low_c") ? "low_c" : "low_f", "wanted a low no higher than the high");
+  if (!range.dew_point && !range.humidity)
+    object.report("dew_point_c", "is missing; this or humidity_pct is needed",
+                  "a typical mean humidity will do");
+  if (range.dew_point && *range.dew_point > range.high)
+    object.report(object.has("dew_point_c") ? "dew_point_c" : "dew_point_f",
+                  "wanted a dew point no higher than the day's high");
+  if (object.problems().size() > before) return std::nullopt;
+  return range;
+}
+
+std::optional<Date> read_date(JsonCursor& object) {
+  const auto text = object.text(needed("on"));
+  if (!text) return std::nullopt;
+  const auto on = parse_planning_date(*text);
+  if (!on) object.report("on", "wanted a date from 1970 to 2037, such as \"2027-04-05\"");
+  return on;
+}
+
+/// Local time less UTC without daylight saving: the smaller of that in January and in July.
+Minutes standard_offset(const Zone& zone, int year) {
+  const auto offset = [&](unsigned month) {
+    const LocalTime noon{date::year(year) / date::month(month) / date::day(1), 720};
+    return Zone::utc().instant(noon) - zone.instant(noon);
+  };
+  return std::min(offset(1), offset(7));
+}
 
 AirRowsFormat read_format(JsonCursor& rows) {
   constexpr std::array<std::string_view, 2> clocks{"utc", "local"};
@@ -43,7 +86,7 @@ AirRows read_rows(JsonCursor& rows, NamedFiles& files, const Zone& zone) {
   rows.refuse_unknown();
   if (rows.problems().size() > before) return air;
   const std::filesystem::path path = files.path_of(air.file, "a file of air");
-  const auto text = read_text_file(path, rows.problems());
+  const auto text = files.text(path, rows.problems());
   if (!text) return air;
   AirRows found = parse_air_rows(*text, path.string(), format, zone, rows.problems());
   air.rows = std::move(found.rows);
@@ -70,7 +113,7 @@ AirRows read_epw_source(JsonCursor& epw, NamedFiles& files) {
   epw.refuse_unknown();
   if (epw.problems().size() > before) return air;
   const std::filesystem::path path = files.path_of(air.file, "a weather file");
-  const auto text = read_text_file(path, epw.problems());
+  const auto text = files.text(path, epw.problems());
   if (text) air.rows = parse_epw(*text, path.string(), *year, epw.problems());
   return air;
 }
@@ -106,49 +149,6 @@ std::optional<AirSource> read_source(JsonCursor& object, NamedFiles& files, cons
   return source;
 }
 
-Heating read_heating(JsonCursor& object, const Zone& zone) {
-  Heating heating{.set_point = celsius(18),
-                  .kind = std::nullopt,
-                  .hours = {},
-                  .loss = {usual_heat_loss, Origin::assumed, {}},
-                  .heater = {usual_heater, Origin::assumed, {}},
-                  .zone = zone};
-  if (const auto to = read_temperature(object, needed("to"), {0, 40, "C"})) heating.set_point = *to;
-  if (const auto kind = object.word("heater_is", heater_kind_words))
-    heating.kind = static_cast<HeaterKind>(*kind);
-  object.value(needed("hours"));
-  heating.hours = read_windows(object, "hours", true);
-  if (const auto loss = object.number("loss_w_per_k", {1, 5000, "W/K"}))
-    heating.loss = {watts_per_kelvin(*loss), Origin::measured, {}};
-  if (const auto heater = object.number("heater_kw", {0.1, 100, "kW"}))
-    heating.heater = {kilowatts(*heater), Origin::measured, {}};
-  object.refuse_unknown();
-  return heating;
-}
-
-Indoors read_indoors(JsonCursor& object, const Zone& zone) {
-  Indoors indoors{.time_constant = {usual_time_constant, Origin::assumed, {}},
-                  .heating = std::nullopt,
-                  .humidity_ceiling = std::nullopt};
-  if (const auto tau = object.number("time_constant_h", {0.1, 200, "h"}))
-    indoors.time_constant = {hours(*tau), Origin::measured, {}};
-  if (auto heating = object.object("heating")) indoors.heating = read_heating(*heating, zone);
-  if (const auto most = object.number("humidity_ceiling_pct", {20, 100, "% RH"}))
-    indoors.humidity_ceiling = humidity_percent(*most);
-  object.refuse_unknown();
-  return indoors;
-}
-
-Boards read_boards(JsonCursor& object) {
-  constexpr std::array<std::string_view, 2> places{"room", "outdoors"};
-  Boards boards;
-  boards.thickness =
-      millimetres(object.number(needed("thickness_mm"), {1, 500, "mm"}).value_or(20));
-  boards.from_outdoors = object.word("from", places).value_or(0) == 1;
-  object.refuse_unknown();
-  return boards;
-}
-
 }  // namespace
 
 AirRecord read_air(JsonCursor& air, NamedFiles& files, const Zone& zone) {
@@ -175,6 +175,48 @@ AirRecord read_air(JsonCursor& air, NamedFiles& files, const Zone& zone) {
   if (mix.sources.empty()) return ConstantAir{celsius(20), humidity_percent(50)};
   if (rows) return std::get<AirRows>(std::move(mix.sources.front().what));
   return std::get<ConstantAir>(mix.sources.front().what);
+}
+
+AirDays read_air_days(JsonCursor& object, const Zone& zone) {
+  AirDays result;
+  result.origin = object.text(needed("origin")).value_or("");
+  object.value(needed("each"));
+  std::vector<JsonCursor> each = object.objects("each");
+  for (JsonCursor& day : each) {
+    const auto on = read_date(day);
+    const auto range = read_range(day);
+    if (!on || !range) continue;
+    const Instant begins =
+        Zone::utc().instant({*on, 0}) - standard_offset(zone, static_cast<int>(on->year()));
+    if (!result.days.empty() && begins <= result.days.back().begins)
+      day.report("on", begins == result.days.back().begins
+                           ? "wanted each day once; this one repeats the day before"
+                           : "wanted days in order; this one is before the last");
+    else
+      result.days.push_back({begins, *range});
+  }
+  if (object.has("each") && each.empty()) object.report("each", "wanted at least one day");
+  object.refuse_unknown();
+  return result;
+}
+
+AirMonths read_air_months(JsonCursor& object, const Zone& zone) {
+  AirMonths result;
+  result.origin = object.text(needed("origin")).value_or("");
+  // Any year: what counts is how far standard time is from UTC.
+  result.standard_offset = standard_offset(zone, 2027);
+  object.value(needed("each"));
+  for (JsonCursor& month : object.objects("each")) {
+    const auto index = month.word(needed("month"), months_in_words);
+    const auto range = read_range(month);
+    if (!index || !range) continue;
+    if (result.months.at(*index))
+      month.report("month", "wanted each month once");
+    else
+      result.months.at(*index) = range;
+  }
+  object.refuse_unknown();
+  return result;
 }
 
 }  // namespace tackfree

@@ -1,5 +1,9 @@
 #include "tackfree/input/builtin_data.hpp"
 
+#include <memory>
+#include <string>
+#include <string_view>
+
 namespace tackfree {
 
 namespace {
@@ -16,10 +20,14 @@ constexpr BuiltinFile builtin_files[] = {
 
 }  // namespace
 
-std::optional<std::string_view> builtin_data(std::string_view name) {
-  for (const BuiltinFile& file : builtin_files)
-    if (file.name == name) return file.text;
-  return std::nullopt;
+const Files& built_in_files() {
+  static const auto files = [] {
+    auto all = std::make_unique<FilesInMemory>();
+    for (const BuiltinFile& file : builtin_files)
+      all->put(std::filesystem::path(built_in_folder) / file.name, std::string(file.text));
+    return all;
+  }();
+  return *files;
 }
 
 }  // namespace tackfree

@@ -1,8 +1,7 @@
 #include "tackfree/input/busy_calendar_reader.hpp"
 
-#include "tackfree/base/text_file.hpp"
-#include "tackfree/syntax/calendar_lines.hpp"
 #include "tackfree/input/calendar_values.hpp"
+#include "tackfree/syntax/calendar_lines.hpp"
 
 #include <algorithm>
 #include <map>
@@ -337,12 +336,6 @@ class FileReading {
 std::vector<BusyEvent> busy_events(std::string_view text, const std::string& name, const Zone& home,
                                    Problems& problems) {
   return FileReading(name, home, problems).read(text);
-}
-
-std::vector<BusyEvent> read_busy_calendar(const std::filesystem::path& file, const Zone& home,
-                                          Problems& problems) {
-  const auto text = read_text_file(file, problems);
-  return text ? busy_events(*text, file.string(), home, problems) : std::vector<BusyEvent>{};
 }
 
 }  // namespace tackfree

@@ -95,8 +95,10 @@ namespace {
 /// One person's files together are held to the same limits as each of them.
 void read_busy_files(JsonCursor& calendar, NamedFiles& files, WorkCalendar& result) {
   for (const JsonNode* node : calendar.texts("busy_files")) {
-    auto busy = read_busy_calendar(files.path_of(node->text, "a busy calendar"), result.zone,
-                                   calendar.problems());
+    const std::filesystem::path path = files.path_of(node->text, "a busy calendar");
+    const auto text = files.text(path, calendar.problems());
+    if (!text) continue;
+    auto busy = busy_events(*text, path.string(), result.zone, calendar.problems());
     std::ranges::move(busy, std::back_inserter(result.busy));
     const auto rules = std::ranges::count_if(
         result.busy, [](const BusyEvent& event) { return event.repeats.has_value(); });

@@ -1,7 +1,6 @@
 #include "tackfree/input/finishing_data_reader.hpp"
 
 #include "tackfree/base/name.hpp"
-#include "tackfree/base/text_file.hpp"
 #include "tackfree/input/builtin_data.hpp"
 #include "tackfree/input/coating_figures.hpp"
 #include "tackfree/input/follows_reader.hpp"
@@ -26,23 +25,12 @@ struct DataFile {
   JsonNode tree;
 };
 
-std::optional<DataFile> data_file(const std::optional<std::filesystem::path>& dir,
-                                  const std::string& name, Problems& problems) {
-  std::string text, shown = "data/" + name;
-  if (dir) {
-    const std::filesystem::path path = *dir / name;
-    auto found = read_text_file(path, problems);
-    if (!found) return std::nullopt;
-    text = std::move(*found);
-    shown = path.string();
-  } else {
-    const auto built_in = builtin_data(name);
-    if (!built_in) throw std::logic_error("data/" + name + " is not built in");
-    text = *built_in;
-  }
-  auto tree = parse_json(text, shown, problems);
+std::optional<DataFile> data_file(const Files& files, const std::filesystem::path& path,
+                                  Problems& problems) {
+  const auto text = files.text(path, problems);
+  auto tree = text ? parse_json(*text, path.string(), problems) : std::nullopt;
   if (!tree) return std::nullopt;
-  return DataFile{shown, std::move(*tree)};
+  return DataFile{path.string(), std::move(*tree)};
 }
 
 SourceNames read_sources(const DataFile& file, Problems& problems) {
@@ -234,12 +222,12 @@ void read_shop(const DataFile& file, const SourceNames& sources, ShopFigures& sh
 
 }  // namespace
 
-std::optional<FinishingData> read_finishing_data(
-    const std::optional<std::filesystem::path>& data_dir, Problems& problems) {
+std::optional<FinishingData> read_finishing_data(const Files& from,
+                                                 const std::filesystem::path& folder,
+                                                 Problems& problems) {
   std::vector<DataFile> files;
   for (const std::string_view name : finishing_data_files)
-    if (auto file = data_file(data_dir, std::string(name), problems))
-      files.push_back(std::move(*file));
+    if (auto file = data_file(from, folder / name, problems)) files.push_back(std::move(*file));
   // Without one of the files the others cannot be judged.
   if (files.size() < finishing_data_files.size()) return std::nullopt;
 
@@ -269,6 +257,13 @@ std::optional<FinishingData> read_finishing_data(
   check_text_keys(data, files[2].name, problems);
   if (problems.size() > before) return std::nullopt;
   return data;
+}
+
+FinishingData built_in_finishing_data() {
+  Problems problems;
+  auto data = read_finishing_data(built_in_files(), built_in_folder, problems);
+  if (!data) throw std::logic_error("the built-in finishing data: " + to_text(problems.at(0)));
+  return std::move(*data);
 }
 
 }  // namespace tackfree

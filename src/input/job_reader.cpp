@@ -1,7 +1,6 @@
 #include "tackfree/input/job_reader.hpp"
 
 #include "tackfree/base/name.hpp"
-#include "tackfree/base/text_file.hpp"
 #include "tackfree/input/air_reader.hpp"
 #include "tackfree/input/calendar_reader.hpp"
 #include "tackfree/input/coating_figures.hpp"
@@ -108,24 +107,24 @@ void read_parts_of(JsonCursor& root, Job& job, NamedFiles& files) {
   const auto name = root.text(needed("parts_file"));
   if (!name) return;
   const std::filesystem::path path = files.path_of(*name, "the parts list");
-  job.parts = read_parts(path, root.problems());
+  if (const auto text = files.text(path, root.problems()))
+    job.parts = parse_parts(*text, path.string(), root.problems());
   check_parts_have_batches(job, path.string(), root.problems());
 }
 
 /// The log stands beside the job, under the job's own name unless it says another.
-void read_history(JsonCursor& root, Job& job, NamedFiles& files, const LockPatience& patience) {
+void read_history(JsonCursor& root, Job& job, NamedFiles& files) {
   std::filesystem::path path = job.file;
   path.replace_extension(".log.jsonl");
   const auto name = root.text("log_file");
   path = name ? files.path_of(*name, "the log") : files.note(path, "the log");
-  const auto text = read_appended(path, root.problems(), patience);
+  const auto text = files.appended(path, root.problems());
   if (text) job.history = read_log(*text, path.string());
 }
 
 /// The job in `tree`, with the files that it names added to `files`.
 std::optional<Job> job_in(const JsonNode& tree, const std::filesystem::path& file,
-                          FinishingData data, NamedFiles files, const LockPatience& patience,
-                          Problems& problems) {
+                          FinishingData data, NamedFiles files, Problems& problems) {
   const std::size_t before = problems.size();
   JsonCursor root(tree, "", file.string(), problems);
   if (tree.kind != JsonNode::Kind::object) return std::nullopt;
@@ -149,7 +148,7 @@ std::optional<Job> job_in(const JsonNode& tree, const std::filesystem::path& fil
   if (auto calendar = root.object(needed("calendar")))
     job.calendar = read_calendar(*calendar, zone, files, !root.has("people"));
   job.people = read_people(root, job.calendar, files);
-  read_history(root, job, files, patience);
+  read_history(root, job, files);
   job.files_read = files.read();
   root.refuse_unknown();
   if (problems.size() == before) return job;
@@ -160,26 +159,28 @@ std::optional<Job> job_in(const JsonNode& tree, const std::filesystem::path& fil
 
 }  // namespace
 
-std::optional<Job> read_job(const std::filesystem::path& file,
+std::optional<Job> read_job(const Files& files, const std::filesystem::path& file,
                             const std::optional<std::filesystem::path>& data_dir,
-                            Problems& problems, const LockPatience& patience) {
-  auto data = read_finishing_data(data_dir, problems);
-  const auto text = read_text_file(file, problems);
+                            Problems& problems) {
+  auto data = data_dir ? read_finishing_data(files, *data_dir, problems)
+                       : std::optional(built_in_finishing_data());
+  const auto text = files.text(file, problems);
   const auto tree = text ? parse_json(*text, file.string(), problems) : std::nullopt;
   // Without the trade's data no name in the job can be judged.
   if (!data || !tree) return std::nullopt;
-  NamedFiles files(file.parent_path());
+  NamedFiles named(files, file.parent_path());
   if (data_dir)
     for (const std::string_view name : finishing_data_files)
-      files.note(*data_dir / name, "a file of the finishing data");
-  return job_in(*tree, file, std::move(*data), std::move(files), patience, problems);
+      named.note(*data_dir / name, "a file of the finishing data");
+  return job_in(*tree, file, std::move(*data), std::move(named), problems);
 }
 
-std::optional<Job> parse_job(std::string_view text, const std::filesystem::path& file,
-                             FinishingData data, Problems& problems) {
+std::optional<Job> parse_job(std::string_view text, const Files& files,
+                             const std::filesystem::path& file, FinishingData data,
+                             Problems& problems) {
   const auto tree = parse_json(text, file.string(), problems);
   if (!tree) return std::nullopt;
-  return job_in(*tree, file, std::move(data), NamedFiles(file.parent_path()), {}, problems);
+  return job_in(*tree, file, std::move(data), NamedFiles(files, file.parent_path()), problems);
 }
 
 }  // namespace tackfree

@@ -1,6 +1,5 @@
 #include "tackfree/input/last_plan_reader.hpp"
 
-#include "tackfree/base/text_file.hpp"
 #include "tackfree/syntax/json_document.hpp"
 
 #include <utility>
@@ -114,12 +113,6 @@ void check_job(const JsonNode& tree, const LastPlan& plan, const std::string& jo
 
 }  // namespace
 
-std::optional<LastPlan> read_last_plan(const std::filesystem::path& file, const std::string& job_id,
-                                       Problems& problems) {
-  const auto text = read_text_file(file, problems);
-  return text ? parse_last_plan(*text, file.string(), job_id, problems) : std::nullopt;
-}
-
 // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): the readers' order, text and its name first
 std::optional<LastPlan> parse_last_plan(std::string_view text, const std::string& file,
                                         const std::string& job_id, Problems& problems) {
@@ -134,16 +127,14 @@ std::optional<LastPlan> parse_last_plan(std::string_view text, const std::string
   return plan;
 }
 
-std::optional<KeptPlan> read_kept_plan(const std::filesystem::path& file, const std::string& job_id,
-                                       Problems& problems) {
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): the readers' order, text and its name first
+std::optional<KeptPlan> parse_kept_plan(std::string_view text, const std::string& file,
+                                        const std::string& job_id, Problems& problems) {
   const std::size_t before = problems.size();
-  const auto text = read_text_file(file, problems);
-  const auto tree =
-      text ? marked(*text, file.string(),
-                    {"tackfree_kept_plan", "wanted a plan that `tackfree plan` keeps"}, problems)
-           : std::nullopt;
+  const auto tree = marked(
+      text, file, {"tackfree_kept_plan", "wanted a plan that `tackfree plan` keeps"}, problems);
   if (!tree) return std::nullopt;
-  PlanReading reading(file.string(), problems);
+  PlanReading reading(file, problems);
   KeptPlan kept;
   kept.digest = reading.text(*tree, "digest");
   const JsonNode* plan = tree->member("plan");

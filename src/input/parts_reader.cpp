@@ -1,7 +1,6 @@
 #include "tackfree/input/parts_reader.hpp"
 
 #include "tackfree/base/name.hpp"
-#include "tackfree/base/text_file.hpp"
 #include "tackfree/input/names_of.hpp"
 #include "tackfree/input/part_feature_reader.hpp"
 #include "tackfree/input/part_shape_reader.hpp"
@@ -123,12 +122,6 @@ std::vector<Part> parse_parts(std::string_view text, const std::string& file, Pr
   if (document->rows.empty())
     problems.push_back({.file = file, .wanted = "has no parts; wanted at least one row"});
   return parts;
-}
-
-std::vector<Part> read_parts(const std::filesystem::path& path, Problems& problems) {
-  const auto text = read_text_file(path, problems);
-  if (!text) return {};
-  return parse_parts(*text, path.string(), problems);
 }
 
 }  // namespace tackfree

@@ -1,5 +1,6 @@
 #include "tackfree/input/room_reader.hpp"
 
+#include "tackfree/input/calendar_reader.hpp"
 #include "tackfree/input/figure_reader.hpp"
 #include "tackfree/input/solvent_reader.hpp"
 #include "tackfree/syntax/measure.hpp"
@@ -55,6 +56,29 @@ void read_airing(JsonCursor& airing, Room& room, AirChanges& changes) {
   airing.refuse_unknown();
 }
 
+/// What is taken where the person does not say: the largest plug-in one. Source: assumed.
+constexpr Power usual_heater = kilowatts(3);
+
+Heating read_heating(JsonCursor& object, const Zone& zone) {
+  Heating heating{.set_point = celsius(18),
+                  .kind = std::nullopt,
+                  .hours = {},
+                  .loss = {usual_heat_loss, Origin::assumed, {}},
+                  .heater = {usual_heater, Origin::assumed, {}},
+                  .zone = zone};
+  if (const auto to = read_temperature(object, needed("to"), {0, 40, "C"})) heating.set_point = *to;
+  if (const auto kind = object.word("heater_is", heater_kind_words))
+    heating.kind = static_cast<HeaterKind>(*kind);
+  object.value(needed("hours"));
+  heating.hours = read_windows(object, "hours", true);
+  if (const auto loss = object.number("loss_w_per_k", {1, 5000, "W/K"}))
+    heating.loss = {watts_per_kelvin(*loss), Origin::measured, {}};
+  if (const auto heater = object.number("heater_kw", {0.1, 100, "kW"}))
+    heating.heater = {kilowatts(*heater), Origin::measured, {}};
+  object.refuse_unknown();
+  return heating;
+}
+
 }  // namespace
 
 Room read_room(JsonCursor& job, AirChanges& changes) {
@@ -79,6 +103,29 @@ Room read_room(JsonCursor& job, AirChanges& changes) {
   if (auto airing = object->object("airing")) read_airing(*airing, room, changes);
   object->refuse_unknown();
   return room;
+}
+
+Indoors read_indoors(JsonCursor& object, const Zone& zone) {
+  Indoors indoors{.time_constant = {usual_time_constant, Origin::assumed, {}},
+                  .heating = std::nullopt,
+                  .humidity_ceiling = std::nullopt};
+  if (const auto tau = object.number("time_constant_h", {0.1, 200, "h"}))
+    indoors.time_constant = {hours(*tau), Origin::measured, {}};
+  if (auto heating = object.object("heating")) indoors.heating = read_heating(*heating, zone);
+  if (const auto most = object.number("humidity_ceiling_pct", {20, 100, "% RH"}))
+    indoors.humidity_ceiling = humidity_percent(*most);
+  object.refuse_unknown();
+  return indoors;
+}
+
+Boards read_boards(JsonCursor& object) {
+  constexpr std::array<std::string_view, 2> places{"room", "outdoors"};
+  Boards boards;
+  boards.thickness =
+      millimetres(object.number(needed("thickness_mm"), {1, 500, "mm"}).value_or(20));
+  boards.from_outdoors = object.word("from", places).value_or(0) == 1;
+  object.refuse_unknown();
+  return boards;
 }
 
 }  // namespace tackfree

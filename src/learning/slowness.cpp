@@ -32,7 +32,7 @@ double expected_need(const Coating& coating, double factor, double had) {
   return std::exp(mean_over(std::log(factor), slowness_spread(coating), std::log(had)));
 }
 
-std::vector<Learnt> learnt_slowness(const Job& job) {
+std::vector<Learnt> learnt_slowness(const Job& job, const std::vector<CoatTried>& tried) {
   std::vector<Learnt> all;
   for (const Coating& coating : job.coatings) {
     std::vector<RatioReading> readings;
@@ -40,7 +40,7 @@ std::vector<Learnt> learnt_slowness(const Job& job) {
       return learnt_from(coating.drying_taught, {slowness_spread(coating), trial_sd}, readings);
     };
     std::vector<CoatTried> failed;
-    for (const CoatTried& coat : job.history.tried) {
+    for (const CoatTried& coat : tried) {
       if (coat.coating != coating.name) continue;
       if (!passed_after_failing(coat)) {
         if (coat.failed_at) failed.push_back(coat);

@@ -41,14 +41,14 @@ Learnt learnt_from(const Taught& before, Spreads spreads,
   return learnt;
 }
 
-std::vector<Learnt> learnt_thirst(const Job& job) {
+std::vector<Learnt> learnt_thirst(const Job& job, const std::vector<CoatPutOn>& coats) {
   std::vector<Learnt> all;
   for (const Coating& coating : job.coatings) {
     Learnt& learnt = all.emplace_back();
     const std::optional<double> spread = prior_sd(job, coating.name);
     if (!spread || *spread <= 0) continue;
     std::vector<RatioReading> readings;
-    for (const CoatPutOn& coat : job.history.coats)
+    for (const CoatPutOn& coat : coats)
       if (coat.coating == coating.name && coat.used > Volume{} && coat.expected > Volume{})
         readings.push_back({std::log(coat.used / coat.expected), coat.insisted, coat.entry});
     learnt = learnt_from(coating.need_taught, {*spread, coat_sd}, readings);
@@ -56,9 +56,9 @@ std::vector<Learnt> learnt_thirst(const Job& job) {
   return all;
 }
 
-std::vector<double> thirst_factors(const Job& job) {
+std::vector<double> factors_of(const std::vector<Learnt>& learnt) {
   std::vector<double> factors;
-  for (const Learnt& learnt : learnt_thirst(job)) factors.push_back(learnt.factor);
+  for (const Learnt& each : learnt) factors.push_back(each.factor);
   return factors;
 }
 

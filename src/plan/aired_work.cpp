@@ -1,7 +1,7 @@
 #include "tackfree/plan/aired_work.hpp"
 
 #include "tackfree/fumes/airing.hpp"
-#include "tackfree/plan/log_facts.hpp"
+#include "tackfree/plan/listed_work.hpp"
 #include "tackfree/schedule/crew.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
 
@@ -45,105 +45,101 @@ bool airing_counts(const Job& job) {
 }
 
 /// Open whenever a coat, put on in the person's hours, could have the room open.
-std::vector<FasterLoss> every_chance(const Plan& plan) {
-  AiringHabit habit = *plan.job.room.airing;
+std::vector<FasterLoss> every_chance(const DatedWork& work) {
+  AiringHabit habit = *work.job.room.airing;
   habit.while_coating = std::max(habit.while_coating, habit.after);
-  std::vector<CoatingStretch> chances = coating_stretches(plan.list, plan.schedule);
-  for (const Interval& hours : anybodys_hours(plan.job, plan.schedule.span))
+  std::vector<CoatingStretch> chances = coating_stretches(work.list, work.schedule);
+  for (const Interval& hours : anybodys_hours(work.job, work.schedule.span))
     chances.push_back({hours, {}});
-  return losses(plan.job, airing_spans(chances, habit));
+  return losses(work.job, airing_spans(chances, habit));
 }
 
-AirSeries aired(const Plan& plan, const std::vector<FasterLoss>& open) {
-  Problems known;  // the same air was read when the plan was begun
-  return AirSeries::over(plan.job.air, plan.air.covers(), known, readings_in_log(plan.job.history),
+AirSeries aired(const WorkAtHand& work, const std::vector<FasterLoss>& open) {
+  Problems known;  // the same air was read when the work was listed
+  return AirSeries::over(work.job.air, work.air.covers(), known, readings_in_log(work.job.history),
                          open)
       .value();
 }
 
-using Dated = std::function<Fewer(Plan&, const std::vector<DryingClock>&)>;
+using Dated = std::function<InSessions(WorkAtHand, const std::vector<DryingClock>&)>;
 
-/// Dates one plan that stands on one air after the other.
+bool is_aired_by(const DatedWork& work, const std::vector<FasterLoss>& open) {
+  return work.aired ? work.aired->openings == open : open.empty();
+}
+
+/// Dates the work on one air after the other.
 class Rounds {
  public:
-  Rounds(Plan& plan, const Dated& dated) : plan_(plan), standing_(plan), dated_(dated) {}
+  Rounds(const WorkAtHand& at_hand, const Dated& dated) : at_hand_(at_hand), dated_(dated) {}
 
-  Fewer settle() {
-    Fewer found = dated_(plan_, drying_clocks(plan_.job, plan_.air));
-    if (!airing_counts(plan_.job)) return found;
+  InSessions settle() {
+    InSessions found = dated_(at_hand_, drying_clocks(at_hand_.job, at_hand_.air));
+    if (!airing_counts(at_hand_.job)) return found;
     std::vector<std::vector<FasterLoss>> tried;
     // Ends after most_rounds: the measure is the rounds that are left.
-    for (int left = most_rounds; left > 0 && found == Fewer::found; --left) {
-      const auto open = openings(plan_);
-      if (is_aired_by(plan_, open)) return found;
+    for (int left = most_rounds; left > 0 && found.work; --left) {
+      const auto open = openings(*found.work);
+      if (is_aired_by(*found.work, open)) return found;
       if (std::ranges::find(tried, open) != tried.end()) break;
       tried.push_back(open);
-      found = date_on(plan_, open);
+      found = date_on(open);
     }
-    if (found != Fewer::found || is_aired_by(plan_, openings(plan_))) return found;
-    return careful();
+    if (!found.work || is_aired_by(*found.work, openings(*found.work))) return found;
+    return careful(*found.work);
   }
 
  private:
-  static bool is_aired_by(const Plan& plan, const std::vector<FasterLoss>& open) {
-    return plan.aired ? plan.aired->openings == open : open.empty();
-  }
-
-  Fewer date_on(Plan& plan, const std::vector<FasterLoss>& open) const {
-    Plan next = standing_;
-    next.air = aired(standing_, open);
+  InSessions date_on(const std::vector<FasterLoss>& open) const {
+    WorkAtHand next = at_hand_;
+    next.air = aired(at_hand_, open);
     next.aired.reset();
     if (!open.empty()) next.aired = AiredAir{open, false};
-    list_work(next);
-    const Fewer found = dated_(next, drying_clocks(next.job, next.air));
-    plan = std::move(next);
-    return found;
+    next.list = listed_work(next);
+    const std::vector<DryingClock> clocks = drying_clocks(next.job, next.air);
+    return dated_(std::move(next), clocks);
   }
 
   /// What holds however the room is aired; and if its own airing leaves it where it is, that air.
-  Fewer careful() {
-    const Fewer found = date_on(plan_, every_chance(plan_));
-    if (plan_.aired) plan_.aired->every_chance = true;
-    if (found != Fewer::found || !plan_.schedule.unplaced.empty()) return found;
-    Plan own = plan_;
-    const auto open = openings(plan_);
-    if (date_on(own, open) == Fewer::found && openings(own) == open) plan_ = std::move(own);
-    return Fewer::found;
+  InSessions careful(const DatedWork& last) const {
+    InSessions found = date_on(every_chance(last));
+    if (found.work && found.work->aired) found.work->aired->every_chance = true;
+    if (!found.work || !found.work->schedule.unplaced.empty()) return found;
+    const auto open = openings(*found.work);
+    InSessions own = date_on(open);
+    return own.work && openings(*own.work) == open ? std::move(own) : std::move(found);
   }
 
-  Plan& plan_;
-  const Plan standing_;
+  const WorkAtHand& at_hand_;
   const Dated& dated_;
 };
 
 }  // namespace
 
-std::vector<FasterLoss> openings(const Plan& plan) {
-  if (!airing_counts(plan.job)) return {};
-  return losses(plan.job,
-                airing_spans(coating_stretches(plan.list, plan.schedule), *plan.job.room.airing));
+std::vector<FasterLoss> openings(const DatedWork& work) {
+  if (!airing_counts(work.job)) return {};
+  return losses(work.job,
+                airing_spans(coating_stretches(work.list, work.schedule), *work.job.room.airing));
 }
 
-AirSeries air_as_aired(const Plan& plan) {
-  if (!airing_counts(plan.job)) return plan.air;
-  if (plan.aired && !plan.aired->every_chance) return plan.air;
-  return aired(plan, openings(plan));
+AirSeries air_as_aired(const DatedWork& work) {
+  if (!airing_counts(work.job)) return work.air;
+  if (work.aired && !work.aired->every_chance) return work.air;
+  return aired(work, openings(work));
 }
 
-void date_aired_work(Plan& plan, Interval span, solver::Effort* effort) {
-  const Dated dated = [&](Plan& each, const std::vector<DryingClock>& clocks) {
-    date_work(each, clocks, span, effort);
-    return Fewer::found;
+DatedWork date_aired_work(const WorkAtHand& work, Interval span, solver::Effort* effort) {
+  const Dated dated = [&](WorkAtHand each, const std::vector<DryingClock>& clocks) {
+    return InSessions{date_work(std::move(each), clocks, span, effort), false};
   };
-  Rounds(plan, dated).settle();
+  return std::move(*Rounds(work, dated).settle().work);
 }
 
-Fewer date_aired_work_in_sessions(Plan& plan, Interval span, std::size_t most_sessions,
-                                  solver::Effort* effort) {
-  const Dated dated = [&](Plan& each, const std::vector<DryingClock>& clocks) {
-    return date_work_in_sessions(each, clocks, span, most_sessions, effort);
+InSessions date_aired_work_in_sessions(const WorkAtHand& work, Interval span,
+                                       std::size_t most_sessions, solver::Effort* effort) {
+  const Dated dated = [&](WorkAtHand each, const std::vector<DryingClock>& clocks) {
+    return date_work_in_sessions(std::move(each), clocks, span, most_sessions, effort);
   };
-  return Rounds(plan, dated).settle();
+  return Rounds(work, dated).settle();
 }
 
 }  // namespace tackfree

@@ -2,6 +2,8 @@
 
 #include "tackfree/plan/aired_work.hpp"
 #include "tackfree/plan/due_dates.hpp"
+#include "tackfree/plan/listed_work.hpp"
+#include "tackfree/plan/make_work_at_hand.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -11,57 +13,56 @@ namespace tackfree {
 namespace {
 
 /// Airing may leave the room warmer in few sessions: what is then no sooner is no choice any more.
-void add_way(Choices& choices, Plan way) {
-  while (way.aired && way.schedule.ready_at && !choices.ways.empty() &&
-         choices.ways.back().schedule.ready_at >= way.schedule.ready_at)
+void add_way(Choices& choices, DatedWork dated) {
+  while (dated.aired && dated.schedule.ready_at && !choices.ways.empty() &&
+         choices.ways.back().schedule.ready_at >= dated.schedule.ready_at)
     choices.ways.pop_back();
-  way.work = attended_work(way.list, way.schedule, way.job.calendar.zone);
-  choices.ways.push_back(std::move(way));
+  AttendedWork attended = attended_work(dated.list, dated.schedule, dated.job.calendar.zone);
+  choices.ways.push_back({std::move(dated), std::move(attended)});
 }
 
-/// `standing` with the air that the last way leaves, for which a proof of no fewer then holds.
-Plan in_air_of(const Plan& way, Plan standing) {
-  if (!way.aired) return standing;
-  standing.air = way.air;
-  standing.aired = way.aired;
-  list_work(standing);
-  return standing;
+/// The work in the air that the last way leaves, for which a proof of no fewer then holds.
+WorkAtHand in_air_of(const DatedWork& way, WorkAtHand work) {
+  if (!way.aired) return work;
+  work.air = way.air;
+  work.aired = way.aired;
+  work.list = listed_work(work);
+  return work;
 }
 
 }  // namespace
 
-Choices choices(Plan standing, Interval span, solver::Effort& effort, const StageListener& stage) {
+Choices choices(WorkAtHand work, solver::Effort& effort, const StageListener& stage) {
   Choices choices;
-  Plan soonest = standing;
-  date_aired_work(soonest, span, &effort);
+  const Interval span = work.span();
+  DatedWork soonest = date_aired_work(work, span, &effort);
   // What cannot be kept in any case is not asked of the others.
   const std::vector<DueDate> dates = due_dates(soonest);
   const bool late = !std::ranges::all_of(dates, &DueDate::in_time);
-  standing.job = without_missed_dates(soonest);
+  work.job = without_missed_dates(soonest);
   add_way(choices, std::move(soonest));
   // Ends because each way has fewer sessions than the one before.
   while (choices.ways.back().schedule.ready_at && !choices.none_fewer) {
     const std::size_t sessions = choices.ways.back().schedule.sessions.size();
     if (sessions == 0) break;
     if (stage) stage({PlanningStage::fewer_sessions, sessions});
-    Plan next = in_air_of(choices.ways.back(), standing);
-    const Fewer fewer = date_aired_work_in_sessions(next, span, sessions - 1, &effort);
-    choices.none_fewer = fewer == Fewer::proved_none && !late;
-    if (fewer != Fewer::found) break;
-    next.job = choices.ways.back().job;
-    if (late) next.schedule.proof.reset();
-    add_way(choices, std::move(next));
+    InSessions fewer = date_aired_work_in_sessions(in_air_of(choices.ways.back(), work), span,
+                                                   sessions - 1, &effort);
+    choices.none_fewer = fewer.proved_none && !late;
+    if (!fewer.work) break;
+    fewer.work->job = choices.ways.back().job;
+    if (late) fewer.work->schedule.proof.reset();
+    add_way(choices, std::move(*fewer.work));
   }
   return choices;
 }
 
-std::optional<Choices> choices_of(Job job, Instant now, Problems& problems,
+std::optional<Choices> choices_of(const Job& job, Instant now, Problems& problems,
                                   const StageListener& stage) {
   solver::Effort effort{most_effort};
-  auto standing = make_standing(std::move(job), now, problems, &effort);
-  if (!standing) return std::nullopt;
-  const Interval span{standing->now, standing->now + whole_minutes_up(standing->job.horizon)};
-  return choices(std::move(*standing), span, effort, stage);
+  auto work = make_work_at_hand(job, now, problems, &effort);
+  if (!work) return std::nullopt;
+  return choices(std::move(*work), effort, stage);
 }
 
 }  // namespace tackfree

@@ -14,21 +14,21 @@ std::optional<std::size_t> step_with(const Schedule& schedule, std::size_t opera
 }
 
 /// When the batch is ready for light use.
-std::optional<Instant> ready_of(const Plan& plan, std::size_t batch) {
-  for (const DatedOutcome& outcome : plan.schedule.outcomes)
+std::optional<Instant> ready_of(const DatedWork& work, std::size_t batch) {
+  for (const DatedOutcome& outcome : work.schedule.outcomes)
     if (outcome.batch == batch && outcome.stage == Stage::light_use) return outcome.at;
   return std::nullopt;
 }
 
 /// The last coat whose light use comes last.
-std::optional<std::size_t> last_coat(const Plan& plan, std::size_t batch) {
+std::optional<std::size_t> last_coat(const DatedWork& work, std::size_t batch) {
   std::optional<std::size_t> last;
-  const auto& steps = plan.schedule.steps;
+  const auto& steps = work.schedule.steps;
   const auto light = [&](std::size_t i) { return steps[i].reaches[index_of(Stage::light_use)]; };
-  for (const Outcome& outcome : plan.list.outcomes) {
+  for (const Outcome& outcome : work.list.outcomes) {
     if (outcome.batch != batch || outcome.stage != Stage::light_use) continue;
     for (const std::size_t coat : outcome.coats) {
-      const auto step = step_with(plan.schedule, coat);
+      const auto step = step_with(work.schedule, coat);
       if (step && (!last || light(*last) < light(*step))) last = step;
     }
   }
@@ -37,38 +37,38 @@ std::optional<std::size_t> last_coat(const Plan& plan, std::size_t batch) {
 
 /// The step that `step` waited for last: the one its reason names, else the one that ended last of
 /// those it has to come after.
-std::optional<std::size_t> waited_for(const Plan& plan, std::size_t step) {
-  const DatedStep& own = plan.schedule.steps[step];
+std::optional<std::size_t> waited_for(const DatedWork& work, std::size_t step) {
+  const DatedStep& own = work.schedule.steps[step];
   // clang 14 cannot read the standard library's reversed view.
   // NOLINTNEXTLINE(modernize-loop-convert)
   for (auto held = own.held.rbegin(); held != own.held.rend(); ++held)
-    if (held->operation) return step_with(plan.schedule, *held->operation);
+    if (held->operation) return step_with(work.schedule, *held->operation);
   std::optional<std::size_t> last;
-  const Operation& op = plan.list.operations.at(own.operation);
+  const Operation& op = work.list.operations.at(own.operation);
   for (const Wait& wait : op.waits)
-    if (const auto before = step_with(plan.schedule, wait.operation))
-      if (!last || plan.schedule.steps[*last].end() < plan.schedule.steps[*before].end())
+    if (const auto before = step_with(work.schedule, wait.operation))
+      if (!last || work.schedule.steps[*last].end() < work.schedule.steps[*before].end())
         last = before;
   return last;
 }
 
 }  // namespace
 
-std::vector<std::size_t> deciding_steps(const Plan& plan, std::size_t batch) {
+std::vector<std::size_t> deciding_steps(const DatedWork& work, std::size_t batch) {
   std::vector<std::size_t> steps;
-  if (!ready_of(plan, batch)) return steps;
-  for (auto step = last_coat(plan, batch); step && steps.size() <= plan.schedule.steps.size();
-       step = waited_for(plan, *step))
+  if (!ready_of(work, batch)) return steps;
+  for (auto step = last_coat(work, batch); step && steps.size() <= work.schedule.steps.size();
+       step = waited_for(work, *step))
     steps.push_back(*step);
   std::reverse(steps.begin(), steps.end());
   return steps;
 }
 
-std::vector<DecidingWait> deciding_waits(const Plan& plan, std::size_t batch) {
+std::vector<DecidingWait> deciding_waits(const DatedWork& work, std::size_t batch) {
   std::vector<DecidingWait> waits;
-  Instant before = plan.schedule.span.begin;
-  for (const std::size_t i : deciding_steps(plan, batch)) {
-    const DatedStep& step = plan.schedule.steps[i];
+  Instant before = work.schedule.span.begin;
+  for (const std::size_t i : deciding_steps(work, batch)) {
+    const DatedStep& step = work.schedule.steps[i];
     if (step.begin() > before) waits.push_back({step.begin() - before, i});
     before = std::max(before, step.end());
   }
@@ -76,28 +76,28 @@ std::vector<DecidingWait> deciding_waits(const Plan& plan, std::size_t batch) {
   return waits;
 }
 
-std::optional<std::size_t> last_batch(const Plan& plan) {
-  if (!plan.schedule.ready_at) return std::nullopt;
+std::optional<std::size_t> last_batch(const DatedWork& work) {
+  if (!work.schedule.ready_at) return std::nullopt;
   std::optional<std::size_t> last;
-  for (std::size_t batch = 0; batch < plan.job.batches.size(); ++batch)
-    if (ready_of(plan, batch) == plan.schedule.ready_at) last = batch;
+  for (std::size_t batch = 0; batch < work.job.batches.size(); ++batch)
+    if (ready_of(work, batch) == work.schedule.ready_at) last = batch;
   return last;
 }
 
-Job without_missed_dates(const Plan& plan) {
-  Job job = plan.job;
-  for (const DueDate& date : due_dates(plan))
+Job without_missed_dates(const DatedWork& work) {
+  Job job = work.job;
+  for (const DueDate& date : due_dates(work))
     if (!date.in_time()) job.batches[date.batch].rules.ready_by.reset();
   return job;
 }
 
-std::vector<DueDate> due_dates(const Plan& plan) {
+std::vector<DueDate> due_dates(const DatedWork& work) {
   std::vector<DueDate> dates;
-  for (std::size_t batch = 0; batch < plan.job.batches.size(); ++batch) {
-    const auto due = plan.job.batches[batch].rules.ready_by;
+  for (std::size_t batch = 0; batch < work.job.batches.size(); ++batch) {
+    const auto due = work.job.batches[batch].rules.ready_by;
     if (!due) continue;
-    DueDate date{.batch = batch, .due = *due, .ready = ready_of(plan, batch), .longest_wait = {}};
-    const std::vector<DecidingWait> waits = deciding_waits(plan, batch);
+    DueDate date{.batch = batch, .due = *due, .ready = ready_of(work, batch), .longest_wait = {}};
+    const std::vector<DecidingWait> waits = deciding_waits(work, batch);
     if (!date.in_time() && !waits.empty()) date.longest_wait = waits.front().dated_step;
     dates.push_back(date);
   }

@@ -35,24 +35,32 @@ std::string withdrawal(const Job& job, const LeftOutLine& line) {
 
 }  // namespace
 
-LoggedWork logged_work(Job& job, const SurfaceTakeoff& takeoff, Instant now) {
+LoggedWork logged_work(const Job& given, const SurfaceTakeoff& takeoff, Instant now) {
+  Job job = given;
   const JobVolumes expected =
       job_volumes(job, takeoff, std::vector<double>(job.coatings.size(), 1.0));
   // Without one line another may fit no more: each round leaves fewer entries.
   while (true) {
-    LoggedWork work{sanded_by_log(job), {}};
+    LoggedWork work;
+    work.keyed = sanded_by_log(job);
     work.list = with_repairs(operation_list(job, takeoff, expected, work.keyed), job, work.keyed);
-    std::vector<LeftOutLine> misfits = mark_done(work.list, job, now);
-    if (misfits.empty()) return work;
-    leave_out(job.history, std::move(misfits));
+    work.facts = log_facts(work.list, job, now);
+    if (!work.facts.misfits.empty()) {
+      leave_out(job.history, std::move(work.facts.misfits));
+      continue;
+    }
+    mark_done(work.list, work.facts);
+    work.history = std::move(job.history);
+    return work;
   }
 }
 
-History fitting_history(Job job, Instant now) {
+History fitting_history(const Job& job, Instant now) {
+  if (job.history.entries.empty()) return job.history;
   Problems problems;
-  split_into_lots(job, problems);
-  if (problems.empty() && !job.history.entries.empty()) logged_work(job, take_off(job), now);
-  return std::move(job.history);
+  Job in_lots = job;
+  split_into_lots(in_lots, problems);
+  return problems.empty() ? logged_work(in_lots, take_off(in_lots), now).history : job.history;
 }
 
 Problems left_out_problems(const Job& job) {

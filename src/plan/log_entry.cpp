@@ -6,7 +6,7 @@
 #include "tackfree/learning/thirst.hpp"
 #include "tackfree/operations/repairs.hpp"
 #include "tackfree/plan/log_facts.hpp"
-#include "tackfree/plan/make_plan.hpp"
+#include "tackfree/plan/make_work_at_hand.hpp"
 #include "tackfree/schedule/check_shop_rules.hpp"
 #include "tackfree/schedule/done_work.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
@@ -38,7 +38,7 @@ TooSoon too_soon(const Operation& work, std::optional<Stage> stage) {
 
 class Understanding {
  public:
-  Understanding(const Report& report, Instant now, Plan standing, Problems& problems)
+  Understanding(const Report& report, Instant now, WorkAtHand standing, Problems& problems)
       : report_(report), now_(now), problems_(problems) {
     result_.standing = std::move(standing);
   }
@@ -215,10 +215,10 @@ class Understanding {
   void usual_amount(const Operation& op) {
     if (!report_.amount || op.mixed <= Volume()) return;
     const double learnt = result_.standing.thirst.at(*op.coating).factor;
-    Job with = job();
-    with.history.coats.push_back({with.coatings.at(*op.coating).name, report_.at, op.mixed / learnt,
-                                  *report_.amount, report_.insists});
-    if (learnt_thirst(with).at(*op.coating).asked_of.size() ==
+    std::vector<CoatPutOn> with = result_.standing.lessons.coats;
+    with.push_back({job().coatings.at(*op.coating).name, report_.at, op.mixed / learnt,
+                    *report_.amount, report_.insists});
+    if (learnt_thirst(job(), with).at(*op.coating).asked_of.size() ==
         result_.standing.thirst.at(*op.coating).asked_of.size())
       return;
     result_.consequences.emplace_back(FarFromExpected{*report_.amount / op.mixed});
@@ -345,7 +345,7 @@ std::optional<UnderstoodReport> understood(Job job, const Report& report, Instan
                         .found = fmt::to_string(*report.corrects_line),
                         .wanted = "wanted a line of the log that cannot be read and has no number",
                         .hint = "withdraw others by their number"});
-  auto standing = make_standing(std::move(job), now, problems);
+  auto standing = make_work_at_hand(job, now, problems);
   if (!standing) return std::nullopt;
   return Understanding(report, now, std::move(*standing), problems).result();
 }

@@ -1,7 +1,7 @@
 #include "tackfree/plan/sanding_choice.hpp"
 
-#include "tackfree/plan/dated_work.hpp"
 #include "tackfree/plan/due_dates.hpp"
+#include "tackfree/plan/listed_work.hpp"
 #include "tackfree/plan/recoat_slack.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
 #include "tackfree/schedule/missed_windows.hpp"
@@ -16,29 +16,29 @@ namespace {
 
 constexpr int most_mixtures = 12;
 
-KeyedCoats missed_in(const Plan& plan) {
-  return missed_windows(plan.job, plan.list, plan.air, plan.schedule);
+KeyedCoats missed_in(const DatedWork& work) {
+  return missed_windows(work.job, work.list, work.air, work.schedule);
 }
 
-std::size_t dates_missed(const Plan& plan) {
+std::size_t dates_missed(const DatedWork& work) {
   std::size_t missed = 0;
-  for (const DueDate& date : due_dates(plan))
+  for (const DueDate& date : due_dates(work))
     if (!date.in_time()) ++missed;
   return missed;
 }
 
 /// Less is better; what is sanded for or held to a window in addition never makes it less.
-auto rank(const Plan& plan) {
-  return std::tuple(dates_missed(plan), plan.schedule.ready_at.value_or(plan.schedule.span.end),
-                    plan.schedule.sessions.size(), plan.keyed.size());
+auto rank(const DatedWork& work) {
+  return std::tuple(dates_missed(work), work.schedule.ready_at.value_or(work.schedule.span.end),
+                    work.schedule.sessions.size(), work.keyed.size());
 }
 
-/// Dates the plan once more with what it sands for and holds to windows now.
-FewerSessions dated_again(Plan& plan, const Job& rules, const Dating& how) {
-  list_work(plan);
-  FewerSessions answer = schedule_in_sessions(rules, plan.list, plan.air, how.clocks, how.span,
+/// Dates the work once more with what it sands for and holds to windows now.
+FewerSessions dated_again(DatedWork& work, const Job& rules, const Dating& how) {
+  work.list = listed_work(work);
+  FewerSessions answer = schedule_in_sessions(rules, work.list, work.air, how.clocks, how.span,
                                               how.most_sessions, how.effort);
-  if (answer.schedule) plan.schedule = *answer.schedule;
+  if (answer.schedule) work.schedule = *answer.schedule;
   return answer;
 }
 
@@ -46,13 +46,13 @@ FewerSessions dated_again(Plan& plan, const Job& rules, const Dating& how) {
 /// `left_` falls with each mixture that is dated.
 class Mixtures {
  public:
-  Mixtures(const Plan& relaxed, std::optional<Plan> best, const Dating& how)
+  Mixtures(const DatedWork& relaxed, std::optional<DatedWork> best, const Dating& how)
       : relaxed_(relaxed),
         best_(std::move(best)),
         how_(how),
         rules_(without_missed_dates(relaxed)) {}
 
-  std::optional<Plan> best() {
+  std::optional<DatedWork> best() {
     proved_ = sessions_proved_ = relaxed_.schedule.proof.has_value();
     branch(relaxed_);
     if (best_) best_->schedule.proof = proof();
@@ -60,33 +60,33 @@ class Mixtures {
   }
 
  private:
-  void branch(const Plan& plan) {
-    const KeyedCoats missed = missed_in(plan);
+  void branch(const DatedWork& work) {
+    const KeyedCoats missed = missed_in(work);
     if (missed.empty()) {
-      if (!best_ || rank(plan) < rank(*best_)) best_ = plan;
+      if (!best_ || rank(work) < rank(*best_)) best_ = work;
       return;
     }
-    Plan held = plan;
+    DatedWork held = work;
     held.in_window[*missed.begin()] = Duration();
     descend(std::move(held));
-    Plan sanded = plan;
+    DatedWork sanded = work;
     sanded.keyed.insert(*missed.begin());
     descend(std::move(sanded));
   }
 
-  void descend(Plan plan) {
+  void descend(DatedWork work) {
     if (left_ == 0) proved_ = false;
     if (left_ == 0) return;
     --left_;
-    const FewerSessions answer = dated_again(plan, rules_, how_);
+    const FewerSessions answer = dated_again(work, rules_, how_);
     if (!answer.schedule) {
       proved_ = proved_ && answer.none;
       return;
     }
-    const auto& proof = plan.schedule.proof;
+    const auto& proof = work.schedule.proof;
     proved_ = proved_ && proof && proof->earliest_ready;
     sessions_proved_ = sessions_proved_ && proof && proof->fewest_sessions;
-    if (!best_ || rank(plan) < rank(*best_)) branch(plan);
+    if (!best_ || rank(work) < rank(*best_)) branch(work);
   }
 
   /// Of all mixtures together: what is proved of the relaxed schedule holds for each of them.
@@ -106,8 +106,8 @@ class Mixtures {
     return proof;
   }
 
-  const Plan& relaxed_;
-  std::optional<Plan> best_;
+  const DatedWork& relaxed_;
+  std::optional<DatedWork> best_;
   const Dating& how_;
   Job rules_;
   int left_ = most_mixtures;
@@ -120,11 +120,11 @@ struct TightCoat {
   Minutes spare;
 };
 
-std::vector<TightCoat> tight_coats(const Plan& plan, Duration wanted) {
+std::vector<TightCoat> tight_coats(const DatedWork& work, Duration wanted) {
   std::vector<TightCoat> tight;
-  for (const RecoatSlack& slack : recoat_slacks(plan)) {
-    const DatedStep& step = plan.schedule.steps[slack.dated_step];
-    const Operation& op = plan.list.operations[step.operation];
+  for (const RecoatSlack& slack : recoat_slacks(work)) {
+    const DatedStep& step = work.schedule.steps[slack.dated_step];
+    const Operation& op = work.list.operations[step.operation];
     const Minutes spare = slack.until - step.begin();
     if (to_duration(spare) < wanted) tight.push_back({place_of(op), spare});
   }
@@ -132,39 +132,39 @@ std::vector<TightCoat> tight_coats(const Plan& plan, Duration wanted) {
   return tight;
 }
 
-/// Takes the plan with these coats well before the end of their windows if it is ready on the same
+/// Takes the work with these coats well before the end of their windows if it is ready on the same
 /// local day, in no more sessions.
-bool takes(Plan& plan, const std::vector<TightCoat>& coats, const Dating& how) {
-  Plan roomy = plan;
-  for (const TightCoat& coat : coats) roomy.in_window[coat.place] = plan.job.recoat_to_spare;
-  if (!dated_again(roomy, without_missed_dates(plan), how).schedule) return false;
-  const Zone& zone = plan.job.calendar.zone;
-  const Schedule& before = plan.schedule;
+bool takes(DatedWork& work, const std::vector<TightCoat>& coats, const Dating& how) {
+  DatedWork roomy = work;
+  for (const TightCoat& coat : coats) roomy.in_window[coat.place] = work.job.recoat_to_spare;
+  if (!dated_again(roomy, without_missed_dates(work), how).schedule) return false;
+  const Zone& zone = work.job.calendar.zone;
+  const Schedule& before = work.schedule;
   const Schedule& after = roomy.schedule;
   if (!before.ready_at || !after.ready_at || !missed_in(roomy).empty() ||
-      dates_missed(roomy) > dates_missed(plan) || after.sessions.size() > before.sessions.size() ||
+      dates_missed(roomy) > dates_missed(work) || after.sessions.size() > before.sessions.size() ||
       zone.local(*after.ready_at).on != zone.local(*before.ready_at).on)
     return false;
   roomy.schedule.proof = before.proof;
   if (roomy.schedule.proof && *after.ready_at > *before.ready_at)
     roomy.schedule.proof->earliest_ready = roomy.schedule.proof->fewest_sessions = false;
-  plan = std::move(roomy);
+  work = std::move(roomy);
   return true;
 }
 
 }  // namespace
 
-std::optional<Plan> best_by_sanding(const Plan& relaxed, std::optional<Plan> sanded,
-                                    const Dating& how) {
+std::optional<DatedWork> best_by_sanding(const DatedWork& relaxed, std::optional<DatedWork> sanded,
+                                         const Dating& how) {
   return Mixtures(relaxed, std::move(sanded), how).best();
 }
 
-void leave_room(Plan& plan, const Dating& how) {
-  const Duration wanted = plan.job.recoat_to_spare;
-  if (wanted <= Duration() || !plan.schedule.unplaced.empty()) return;
-  const std::vector<TightCoat> tight = tight_coats(plan, wanted);
-  if (tight.empty() || takes(plan, tight, how) || tight.size() == 1) return;
-  for (const TightCoat& coat : tight) takes(plan, {coat}, how);
+void leave_room(DatedWork& work, const Dating& how) {
+  const Duration wanted = work.job.recoat_to_spare;
+  if (wanted <= Duration() || !work.schedule.unplaced.empty()) return;
+  const std::vector<TightCoat> tight = tight_coats(work, wanted);
+  if (tight.empty() || takes(work, tight, how) || tight.size() == 1) return;
+  for (const TightCoat& coat : tight) takes(work, {coat}, how);
 }
 
 }  // namespace tackfree

@@ -16,7 +16,8 @@ Date first_use(const Job& job, const OperationList& list, const Schedule& schedu
   return job.calendar.zone.local(at).on;
 }
 
-CoatingPurchase purchase(const Job& job, const CoatingNeed& need, const std::vector<ToolUse>& uses,
+CoatingPurchase purchase(const Job& job, const std::vector<ShelfTin>& on_shelf,
+                         const CoatingNeed& need, const std::vector<ToolUse>& uses,
                          Date first_use) {
   const Coating& coating = job.coatings.at(need.coating);
   CoatingPurchase result;
@@ -29,8 +30,8 @@ CoatingPurchase purchase(const Job& job, const CoatingNeed& need, const std::vec
           (use.sessions + use.cleanings) * job.data.methods.at(use.method).kept_by_tool.value;
   result.expected = result.on_surfaces + result.kept_by_tools;
   result.nine_in_ten = result.on_surfaces * need.nine_in_ten + result.kept_by_tools;
-  result.too_old = too_old_on(first_use, coating.tin_keeps.value, coating.on_shelf);
-  for (const ShelfTin& tin : coating.on_shelf) result.on_shelf += tin.volume;
+  result.too_old = too_old_on(first_use, coating.tin_keeps.value, on_shelf);
+  for (const ShelfTin& tin : on_shelf) result.on_shelf += tin.volume;
   for (const ShelfTin& tin : result.too_old) result.on_shelf -= tin.volume;
   const ShopFigures& shop = job.data.shop;
   choose_purchase(result, coating.tins,
@@ -40,13 +41,14 @@ CoatingPurchase purchase(const Job& job, const CoatingNeed& need, const std::vec
 
 }  // namespace
 
-ShoppingList shopping_list(const Job& job, const JobVolumes& volumes, const OperationList& list,
+ShoppingList shopping_list(const Job& job, const std::vector<std::vector<ShelfTin>>& on_shelf,
+                           const JobVolumes& volumes, const OperationList& list,
                            const Schedule& schedule, Length tape) {
   const std::vector<ToolUse> uses = tool_uses(list, schedule);
   ShoppingList shopping;
   for (const CoatingNeed& need : volumes.coatings)
-    shopping.coatings.push_back(
-        purchase(job, need, uses, first_use(job, list, schedule, need.coating)));
+    shopping.coatings.push_back(purchase(job, on_shelf.at(need.coating), need, uses,
+                                         first_use(job, list, schedule, need.coating)));
   shopping.thinners = thinner_purchases(job, volumes, uses);
   shopping.sundries = sundries(job, volumes, list, uses, tape);
   return shopping;

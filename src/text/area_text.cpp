@@ -6,14 +6,14 @@
 
 namespace tackfree {
 
-std::string area_text(const Plan& plan, int columns, Ink ink) {
-  const Figures figures(plan.job);
+std::string area_text(const Areas& areas, int columns, Ink ink) {
+  const Figures figures(areas.job);
   TextPage page(columns, ink);
-  page.heading(cut_to(page.columns(), plan.job.name));
-  page.paragraph(Lead::plain(), plan.job.note);
-  write_areas(page, plan, figures);
-  write_areas_by_side(page, plan, figures);
-  write_notes(page, plan, figures);
+  page.heading(cut_to(page.columns(), areas.job.name));
+  page.paragraph(Lead::plain(), areas.job.note);
+  write_areas(page, areas.job, areas.takeoff, figures);
+  write_areas_by_side(page, areas.job, areas.takeoff, figures);
+  write_notes(page, areas.notes, areas.job, {}, figures);
   return page.text();
 }
 

@@ -20,7 +20,7 @@ std::string_view proved_word(const std::optional<Proof>& proof) {
 }
 
 /// The day and hour by which a person plans.
-Instant ready_of(const Plan& way, const Figures& figures) {
+Instant ready_of(const Way& way, const Figures& figures) {
   return figures.full_hour_up(*way.schedule.ready_at);
 }
 
@@ -31,7 +31,7 @@ void write_table(Page& page, const Choices& choices, const Figures& figures) {
   const bool with_work = page.columns() >= wide;
   if (with_work) table.head.insert(table.head.end(), {"days of work", "your work"});
   table.head.emplace_back("proved");
-  for (const Plan& way : choices.ways) {
+  for (const Way& way : choices.ways) {
     std::vector<std::string>& row = table.rows.emplace_back();
     row = {figures.moment(ready_of(way, figures)), std::to_string(way.schedule.sessions.size())};
     if (with_work)
@@ -44,7 +44,7 @@ void write_table(Page& page, const Choices& choices, const Figures& figures) {
 /// What each step down the table costs.
 void write_costs(Page& page, const Choices& choices, const Figures& figures) {
   for (std::size_t i = 1; i < choices.ways.size(); ++i) {
-    const Plan &before = choices.ways[i - 1], &way = choices.ways[i];
+    const Way &before = choices.ways[i - 1], &way = choices.ways[i];
     const std::size_t fewer = before.schedule.sessions.size() - way.schedule.sessions.size();
     page.paragraph(
         Lead::item(),
@@ -78,7 +78,7 @@ void write_way_to_choose(Page& page, const Choices& choices) {
 }  // namespace
 
 std::string choices_text(const Choices& choices, int columns, Ink ink) {
-  const Plan& first = choices.ways.front();
+  const Way& first = choices.ways.front();
   const Figures figures(first.job);
   TextPage page(columns, ink);
   page.heading(cut_to(page.columns(), first.job.name));

@@ -69,7 +69,7 @@ std::string happened(const LogEntry& entry, const std::string& what) {
 }  // namespace
 
 std::string understood_text(const UnderstoodReport& told, int columns) {
-  const StepWords words(told.standing);
+  const WorkWords words(told.standing.job);
   const Figures& figures = words.figures();
   const LogEntry& entry = told.entry;
   const std::string what = told.operation

@@ -28,13 +28,13 @@ std::string text_report(const Plan& plan, int columns, Ink ink) {
   write_days(page, plan, words, how_to);
   write_milestones(page, plan, words);
   write_films(page, plan, figures);
-  write_areas(page, plan, figures);
+  write_areas(page, plan.job, plan.takeoff, figures);
   write_shopping(page, plan, figures);
   write_grits(page, plan);
   write_how_to(page, plan, how_to);
   write_air(page, plan, figures);
   write_fumes(page, plan, figures);
-  write_notes(page, plan, figures);
+  write_notes(page, plan.notes, plan.job, plan.list, figures);
   write_cautions(page, plan);
   write_sources(page, plan, figures);
   page.blank();

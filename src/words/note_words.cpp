@@ -61,7 +61,8 @@ std::string_view fault_words(FilmNote::Fault fault) {
 /// What each note says of one plan.
 class Text {
  public:
-  Text(const Plan& plan, const Figures& figures) : plan_(plan), job_(plan.job), figures_(figures) {}
+  Text(const Job& job, const OperationList& list, const Figures& figures)
+      : job_(job), list_(list), figures_(figures) {}
 
   std::string operator()(const FilmNote& note) const {
     return fmt::format("\"{}\": {} coats {}", batch(note.batch).name, note.coats,
@@ -178,7 +179,7 @@ class Text {
   }
 
   std::string operator()(const EarlyCoatNote& note) const {
-    const Done& done = plan_.list.operations.at(note.operation).done.value();
+    const Done& done = list_.operations.at(note.operation).done.value();
     return fmt::format(
         "{} went on before what is below was dry. It may stay soft, wrinkle, or craze later. The "
         "plan takes it as put on at {}, when waiting would have had it on, and as thick as {:.1f} "
@@ -228,14 +229,14 @@ class Text {
 
   /// The coat that the operation is or belongs to, with its side.
   std::string named(std::size_t operation) const {
-    const Operation& op = plan_.list.operations.at(operation);
+    const Operation& op = list_.operations.at(operation);
     return fmt::format("Batch \"{}\", {} coat {}{}", batch(op.batch).name,
                        step(op.batch, op.step).name, op.coat,
                        op.side == Side::both ? "" : fmt::format(" ({})", word_for(op.side)));
   }
 
-  const Plan& plan_;
   const Job& job_;
+  const OperationList& list_;
   const Figures& figures_;
 };
 
@@ -243,8 +244,9 @@ class Text {
 
 std::string_view subject_of(const Note& note) { return std::visit(Subject(), note); }
 
-std::string note_text(const Note& note, const Plan& plan, const Figures& figures) {
-  return std::visit(Text(plan, figures), note);
+std::string note_text(const Note& note, const Job& job, const OperationList& list,
+                      const Figures& figures) {
+  return std::visit(Text(job, list, figures), note);
 }
 
 }  // namespace tackfree

@@ -108,13 +108,11 @@ std::string step_name(const Job& job, const Batch& batch, std::size_t step) {
   return found == nullptr ? "" : found->name;
 }
 
-StepWords::StepWords(const Plan& plan) : plan_(plan), figures_(plan.job) {}
-
-std::string StepWords::title(const Operation& op) const {
-  const Batch& batch = plan_.job.batches.at(op.batch);
-  const FinishSystem* system = find_named(plan_.job.systems, batch.system);
+std::string WorkWords::title(const Operation& op) const {
+  const Batch& batch = job_.batches.at(op.batch);
+  const FinishSystem* system = find_named(job_.systems, batch.system);
   const bool several = system != nullptr && system->steps.size() > 1;
-  const std::string coating = several ? step_name(plan_.job, batch, op.step) + " " : "";
+  const std::string coating = several ? step_name(job_, batch, op.step) + " " : "";
   switch (op.kind) {
     case OperationKind::sand_bare:
       return "sand bare wood" + grit_words(op);
@@ -147,14 +145,14 @@ std::string StepWords::title(const Operation& op) const {
   return std::string(word_for(op.kind));
 }
 
-std::string StepWords::full_title(const Operation& op) const {
-  if (plan_.job.batches.size() < 2) return title(op);
-  return cut_to(longest_name, plan_.job.batches.at(op.batch).name) + ": " + title(op);
+std::string WorkWords::full_title(const Operation& op) const {
+  if (job_.batches.size() < 2) return title(op);
+  return cut_to(longest_name, job_.batches.at(op.batch).name) + ": " + title(op);
 }
 
-std::string StepWords::pour(const Operation& op) const {
+std::string WorkWords::pour(const Operation& op) const {
   if (op.kind != OperationKind::coat || !op.coating) return {};
-  const Coating& coating = plan_.job.coatings.at(*op.coating);
+  const Coating& coating = job_.coatings.at(*op.coating);
   std::string all = figures_.volume_both_ways(op.mixed);
   if (op.thinner <= Volume()) return all;
   const VolumeUnit unit = figures_.volume_unit(op.mixed);
@@ -189,11 +187,11 @@ std::string gate_words(Gate gate, const CoatingLimits& limits, const Figures& fi
   return std::string(word_for(gate));
 }
 
-std::string StepWords::rule(Gate gate, const Coating& coating) const {
+std::string WorkWords::rule(Gate gate, const Coating& coating) const {
   return gate_words(gate, coating.limits, figures_);
 }
 
-std::string StepWords::rule_with_origin(Gate gate, const Coating& coating) const {
+std::string WorkWords::rule_with_origin(Gate gate, const Coating& coating) const {
   return fmt::format("{} [{}]", rule(gate, coating),
                      word_for(origin_of(coating.limits, gate).origin));
 }
@@ -215,10 +213,9 @@ std::string StepWords::dried(const Held& held, const DatedStep& step) const {
   if (!held.operation || (!held.stage && !held.dry_for)) return {};
   const Operation& coat = plan_.list.operations.at(*held.operation);
   const Operation& own = plan_.list.operations.at(step.operation);
-  const std::string whose =
-      coat.batch == own.batch
-          ? ""
-          : " of " + cut_to(longest_name, plan_.job.batches.at(coat.batch).name);
+  const std::string whose = coat.batch == own.batch
+                                ? ""
+                                : " of " + cut_to(longest_name, job_.batches.at(coat.batch).name);
   const std::string side = coat.side == Side::back ? ", back," : "";
   if (!held.stage)
     return fmt::format("coat {}{}{} needs as much drying as {} in the label's air: {}", coat.coat,
@@ -233,7 +230,7 @@ std::string StepWords::dried(const Held& held, const DatedStep& step) const {
   std::string text = fmt::format("coat {}{}{} {} {}", coat.coat, side, whose,
                                  reached_words(*held.stage), when(held.until, step));
   const DatedStep* dried = step_of(*held.operation);
-  const auto& label = plan_.job.coatings.at(coat.coating.value_or(0)).label_after;
+  const auto& label = job_.coatings.at(coat.coating.value_or(0)).label_after;
   const auto& labelled = label.at(index_of(*held.stage));
   if (dried == nullptr || !labelled) return text;
   if (coat.done && coat.done->not_dry_before)
@@ -256,7 +253,7 @@ std::string StepWords::reason(const Held& held, const DatedStep& step) const {
       return dried(held, step);
     case HeldBy::air:
       if (!held.gate || !op.coating) return {};
-      return rule_with_origin(*held.gate, plan_.job.coatings.at(*op.coating)) + until;
+      return rule_with_origin(*held.gate, job_.coatings.at(*op.coating)) + until;
     case HeldBy::quiet_hours:
       return "quiet hours for the sander" + until;
     case HeldBy::coats_a_day:
@@ -275,7 +272,7 @@ std::string StepWords::reason(const Held& held, const DatedStep& step) const {
       return "no coating" + until;
     case HeldBy::not_before:
       return "not to be begun before " +
-             figures_.moment(plan_.job.batches.at(op.batch).rules.not_before.value_or(held.until));
+             figures_.moment(job_.batches.at(op.batch).rules.not_before.value_or(held.until));
     case HeldBy::space:
       return "no space to dry" + until;
     case HeldBy::due:

@@ -50,8 +50,7 @@ AirRows year_of_air(Instant begin) {
 /// Twenty coatings of the built-in classes, each with a law a little of its own, so that none
 /// shares.
 std::vector<Coating> twenty_coatings(bool shared_laws) {
-  Problems problems;
-  const auto data = read_finishing_data(std::nullopt, problems).value();
+  const auto data = built_in_finishing_data();
   std::vector<Coating> coatings;
   for (std::size_t i = 0; i < 20; ++i) {
     coatings.push_back(data.classes[i % data.classes.size()]);

@@ -1,7 +1,8 @@
 // Search gain: each job as dated in one pass, in the few passes that the search starts from, and by
 // the search, side by side. Run: build/release/tests/search_gain data/demo/*/*.json
+#include "tackfree/base/files_on_disk.hpp"
 #include "tackfree/input/job_reader.hpp"
-#include "tackfree/plan/make_plan.hpp"
+#include "tackfree/plan/make_work_at_hand.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
 #include "tackfree/schedule/pose_problem.hpp"
 #include "tackfree/schedule/solve.hpp"
@@ -24,8 +25,9 @@ std::string found(const Job& job, const PosedProblem& posed, const solver::Solut
 
 bool print_gain(const char* file) {
   Problems problems;
-  auto job = read_job(file, {}, problems);
-  auto plan = job ? make_standing(*job, job->now_at.value_or(Instant()), problems) : std::nullopt;
+  auto job = read_job(FilesOnDisk(), file, {}, problems);
+  auto plan =
+      job ? make_work_at_hand(*job, job->now_at.value_or(Instant()), problems) : std::nullopt;
   if (!plan) {
     for (const Problem& problem : problems) fmt::print(stderr, "{}\n", to_text(problem));
     return false;

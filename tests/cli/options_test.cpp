@@ -1,5 +1,8 @@
 #include "tackfree/cli/options.hpp"
 
+#include <iterator>
+#include <sstream>
+
 #include <doctest/doctest.h>
 
 namespace tackfree {
@@ -67,6 +70,24 @@ TEST_CASE("check takes a job and start a folder") {
   const ReadOptions start = read_options({"start", "shelf"});
   CHECK(start.options->command == Command::start);
   CHECK(start.options->folder == "shelf");
+}
+
+TEST_CASE("help has what each option takes in words, in 80 columns, and no name of the library's") {
+  std::string all;
+  for (const char* asked :
+       {"plan",      "choices",  "buy",      "area",     "check",        "drying",    "tonight",
+        "log",       "log coat", "log done", "log skip", "log test",     "log fault", "log tin",
+        "log waste", "log air",  "log rags", "log note", "log withdraw", "log show",  "start"}) {
+    std::istringstream words(std::string(asked) + " --help");
+    all += read_options({std::istream_iterator<std::string>(words), {}}).text;
+  }
+  for (const char* taken : {"--airing given, proposed ", "--keep yes, no ", "--width 40 to 200 ",
+                            "--json FILE ", "--humidity-pct 1 to 100 "})
+    CHECK(all.find(taken) != std::string::npos);
+  for (const char* inner : {"TEXT REQUIRED", "INT", "FLOAT", "ENUM", "UINT", "{", "->"})
+    CHECK(all.find(inner) == std::string::npos);
+  std::istringstream lines(all);
+  for (std::string line; std::getline(lines, line);) CHECK(line.size() <= 80);
 }
 
 TEST_CASE("help and version are no mistakes, anything unknown is") {

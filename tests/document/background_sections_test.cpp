@@ -24,7 +24,7 @@ TEST_CASE("a caution leads with its word and a note with what it is about") {
   const Plan plan = small_plan();
   TextPage page(80);
   write_cautions(page, plan);
-  write_notes(page, plan, Figures(plan.job));
+  write_notes(page, plan.notes, plan.job, plan.list, Figures(plan.job));
   CHECK(page.text() ==
         "CAUTIONS\n"
         "WARNING Rags heat themselves. Fire. Spread them flat outside.\n\n"

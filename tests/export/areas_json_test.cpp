@@ -13,7 +13,7 @@ TEST_CASE("parts come with their surfaces, tape and material, and whether they a
   plan.takeoff.surfaces[3].face = Face::inside;
   plan.takeoff.surfaces[3].grain = Grain::fibreboard_edge;
   nlohmann::ordered_json json;
-  put_areas(json, plan);
+  put_areas(json, plan.job, plan.takeoff);
   CHECK(json["area_m2"] == 1.55);
   const auto& seat = json["parts"][0];
   CHECK(seat["name"] == "seat board");
@@ -31,7 +31,7 @@ TEST_CASE("parts come with their surfaces, tape and material, and whether they a
 }
 
 TEST_CASE("the JSON of the areas has the parts of the JSON plan and the notes") {
-  const auto json = nlohmann::json::parse(area_json(small_plan()));
+  const auto json = nlohmann::json::parse(area_json(small_areas()));
   CHECK(json["tackfree_area"] == 1);
   CHECK(json["job"]["name"] == "Hall bench");
   CHECK(json["parts"].size() == 2);
@@ -42,5 +42,5 @@ TEST_CASE("the JSON of the areas has the parts of the JSON plan and the notes") 
 TEST_CASE("no name, however hostile, makes the JSON of the areas unreadable") {
   SmallNames names;
   names.job = names.part = hostile_name();
-  CHECK(nlohmann::json::accept(area_json(small_plan(names))));
+  CHECK(nlohmann::json::accept(area_json(small_areas(names))));
 }

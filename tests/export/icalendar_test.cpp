@@ -5,65 +5,11 @@
 #include <string>
 #include <vector>
 
+#include "export/calendar_text.hpp"
 #include "judged_plan.hpp"
 #include <doctest/doctest.h>
 
 using namespace tackfree;
-
-namespace {
-
-/// Physical lines; checks that each ends in CRLF.
-std::vector<std::string> lines_of(const std::string& calendar) {
-  std::vector<std::string> lines;
-  std::size_t begin = 0;
-  while (begin < calendar.size()) {
-    const std::size_t end = calendar.find("\r\n", begin);
-    REQUIRE(end != std::string::npos);
-    lines.push_back(calendar.substr(begin, end - begin));
-    begin = end + 2;
-  }
-  return lines;
-}
-
-std::vector<std::string> unfolded(const std::string& calendar) {
-  std::vector<std::string> lines;
-  for (const std::string& line : lines_of(calendar))
-    if (line.starts_with(' '))
-      lines.back() += line.substr(1);
-    else
-      lines.push_back(line);
-  return lines;
-}
-
-std::vector<std::string> values(const std::string& calendar, const std::string& name) {
-  std::vector<std::string> found;
-  for (const std::string& line : unfolded(calendar))
-    if (line.starts_with(name + ":")) found.push_back(line.substr(name.size() + 1));
-  return found;
-}
-
-}  // namespace
-
-TEST_CASE("lines are folded at 75 octets between characters and unfold to what they were") {
-  const std::string line = "SUMMARY:" + std::string(66, 'x') + "\u6728\u6750" +
-                           std::string(200, 'y') + "\U0001F333" + std::string(71, 'z');
-  std::string joined;
-  for (const std::string& part : lines_of(folded(line))) {
-    CHECK(part.size() <= 75);
-    const std::string content = joined.empty() ? part : part.substr(1);
-    CHECK((static_cast<unsigned char>(content.front()) & 0xC0U) != 0x80U);
-    joined += content;
-  }
-  CHECK(joined == line);
-  CHECK(folded(std::string(75, 'x')) == std::string(75, 'x') + "\r\n");
-  CHECK(folded(std::string(76, 'x')) == std::string(75, 'x') + "\r\n x\r\n");
-  CHECK(lines_of(folded(std::string(500, '\x80'))).size() == 7);
-}
-
-TEST_CASE("text is escaped and holds no control character") {
-  CHECK(escaped_text("a,b;c\\d\ne") == "a\\,b\\;c\\\\d\\ne");
-  CHECK(escaped_text("a\x1b[2J\x7f") == "a[2J");
-}
 
 TEST_CASE("no name can end a line or start a property") {
   const std::string hostile = hostile_name();
@@ -192,91 +138,4 @@ TEST_CASE("work and waits can be had apart, and together they are the whole") {
   CHECK(all == work + waits);
   for (const std::string& transparency : values(calendar_report(plan, Feed::waits), "TRANSP"))
     CHECK(transparency == "TRANSPARENT");
-}
-
-namespace {
-
-/// The plan with what its own calendar said as its last plan.
-Plan made_again(Plan plan) {
-  LastPlan last;
-  last.now = plan.now;
-  last.events = calendar_states(plan);
-  plan.job.last_plan = std::move(last);
-  return plan;
-}
-
-/// The property `name` of the event with this UID.
-std::string value_of(const std::string& calendar, const std::string& uid, const std::string& name) {
-  bool inside = false;
-  for (const std::string& line : unfolded(calendar)) {
-    if (line.starts_with("UID:")) inside = line == "UID:" + uid;
-    if (inside && line.starts_with(name + ":")) return line.substr(name.size() + 1);
-  }
-  return {};
-}
-
-}  // namespace
-
-// RFC 5545, 3.8.7.4: the sequence number is raised when an event is revised in a significant way.
-TEST_CASE("a plan made again revises nothing, and a step that moves goes up by one") {
-  Plan plan = made_again(judged_plan());
-  for (const std::string& number : values(calendar_report(plan), "SEQUENCE")) CHECK(number == "0");
-  const std::string uid = values(calendar_report(plan), "UID").front();
-  plan.schedule.steps[0].pieces[0].begin += Minutes(5);
-  const std::string moved = calendar_report(plan);
-  CHECK(value_of(moved, uid, "SEQUENCE") == "1");
-  const auto numbers = values(moved, "SEQUENCE");
-  CHECK(std::ranges::count(numbers, "1") == 1);
-  const std::string later = calendar_report(made_again(plan));
-  CHECK(value_of(later, uid, "SEQUENCE") == "1");
-}
-
-// RFC 5545, 3.8.1.11: STATUS CANCELLED; 3.8.4.7: the UID stays the event's own.
-TEST_CASE(
-    "an event to come that is gone is there once more as cancelled, one that is past is not") {
-  Plan plan = made_again(judged_plan());
-  EventState gone = plan.job.last_plan->events.front();
-  gone.uid = "gone@tackfree.invalid";
-  gone.sequence = 3;
-  EventState past = gone;
-  past.uid = "past@tackfree.invalid";
-  past.time = {plan.now - Minutes(60), plan.now - Minutes(30)};
-  plan.job.last_plan->events.push_back(gone);
-  plan.job.last_plan->events.push_back(past);
-  const std::string calendar = calendar_report(plan);
-  CHECK(value_of(calendar, gone.uid, "STATUS") == "CANCELLED");
-  CHECK(value_of(calendar, gone.uid, "SEQUENCE") == "4");
-  CHECK(values(calendar, "STATUS").size() == 1);
-  const auto uids = values(calendar, "UID");
-  CHECK(std::ranges::count(uids, gone.uid) == 1);
-  CHECK(std::ranges::count(uids, past.uid) == 0);
-}
-
-// RFC 5545, 3.8.4.7: a UID is text, and escaped like all text.
-TEST_CASE("a last plan brings no property of its own into the calendar") {
-  Plan plan = made_again(judged_plan());
-  EventState gone = plan.job.last_plan->events.front();
-  gone.uid = "gone\r\nATTENDEE:mailto:a@example.org\x1b\u202e;x";
-  gone.summary = "old\nURL:x\x07";
-  gone.category = "old\nURL:y\u009b";
-  plan.job.last_plan->events.push_back(gone);
-  const std::string calendar = calendar_report(plan);
-  CHECK(values(calendar, "ATTENDEE").empty());
-  CHECK(values(calendar, "URL").empty());
-  const std::string uid = "gone \\nATTENDEE:mailto:a@example.org\\;x";
-  CHECK(value_of(calendar, uid, "STATUS") == "CANCELLED");
-  CHECK(value_of(calendar, uid, "SUMMARY") == "old\\nURL:x");
-  CHECK(value_of(calendar, uid, "CATEGORIES") == "old\\nURL:y");
-}
-
-// RFC 5545, 3.8.7.4 and 3.8.1.11: a step that comes back after its event was cancelled is a further
-// revision of the same UID, without that status.
-TEST_CASE("an event that comes back after it was cancelled is shown again, one revision higher") {
-  Plan plan = made_again(judged_plan());
-  EventState& back = plan.job.last_plan->events.front();
-  back.cancelled = true;
-  back.sequence = 2;
-  const std::string calendar = calendar_report(plan);
-  CHECK(value_of(calendar, back.uid, "SEQUENCE") == "3");
-  CHECK(values(calendar, "STATUS").empty());
 }

@@ -1,19 +1,13 @@
 #include "tackfree/export/last_plan_json.hpp"
 
-#include "tackfree/base/text_file.hpp"
 #include "tackfree/input/last_plan_reader.hpp"
-
-#include <filesystem>
 
 #include "small_plan.hpp"
 #include <doctest/doctest.h>
-#include <unistd.h>
 
 namespace tackfree {
 
 TEST_CASE("what is kept of a plan is read again as it was, whatever is written in the job") {
-  const std::filesystem::path file =
-      std::filesystem::temp_directory_path() / ("tackfree_kept_" + std::to_string(::getpid()));
   for (const SmallNames& names : {SmallNames{}, SmallNames{.batch = hostile_name()}}) {
     Plan plan = small_plan(names);
     const LastPlan first = as_last_plan(plan);
@@ -22,9 +16,7 @@ TEST_CASE("what is kept of a plan is read again as it was, whatever is written i
     plan.job.last_plan = first;
     Problems problems;
     const std::string text = kept_plan_json(plan, "0af");
-    REQUIRE(write_text_file(file, text, problems));
-    const auto kept = read_kept_plan(file, plan.job.id, problems);
-    std::filesystem::remove(file);
+    const auto kept = parse_kept_plan(text, "kept.json", plan.job.id, problems);
     for (const Problem& problem : problems) FAIL_CHECK(to_text(problem));
     REQUIRE(kept);
     CHECK(kept->digest == "0af");

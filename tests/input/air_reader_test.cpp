@@ -1,143 +1,86 @@
 #include "tackfree/input/air_reader.hpp"
 
-#include "input/written_files.hpp"
+#include "input/text_checks.hpp"
 #include <doctest/doctest.h>
 
 using namespace tackfree;
 
 namespace {
 
-const Zone eastern = Zone::named("America/New_York").value();
+const Zone new_york = Zone::named("America/New_York").value();
 
-AirRowsFormat utc_format() {
-  return {.time_column = "t",
-          .temperature_column = "c",
-          .dew_point_column = "dew",
-          .humidity_column = "rh",
-          .replay_in_year = std::nullopt};
+template <class Read>
+auto read_text(const std::string& text, Problems& problems, Read read,
+               const Zone& zone = new_york) {
+  const auto tree = parse_json(text, "job.json", problems);
+  REQUIRE(tree);
+  JsonCursor cursor(*tree, "days", "job.json", problems);
+  return read(cursor, zone);
 }
 
-AirRows read_rows_good(const std::string& text, const AirRowsFormat& format) {
+Problem only_problem_of_days(const std::string& day) {
   Problems problems;
-  AirRows air = parse_air_rows(text, "a.csv", format, eastern, problems);
-  CHECK_MESSAGE(problems.empty(), all_text(problems));
-  return air;
-}
-
-Problem only_problem_of_rows(const std::string& text, const AirRowsFormat& format) {
-  Problems problems;
-  parse_air_rows(text, "a.csv", format, eastern, problems);
+  read_text("{\"origin\": \"a\", \"each\": [" + day + "]}", problems, read_air_days);
   INFO(all_text(problems));
   REQUIRE(problems.size() == 1);
-  CHECK(problems[0].file == "a.csv");
   return problems[0];
 }
 
-Instant utc(const char* text) { return parse_instant(text).value(); }
-
 }  // namespace
 
-TEST_CASE("rows in UTC are read with or without their Z, gaps are left out") {
-  const AirRows air = read_rows_good(
-      "c,t,rh,dew,wind\n"
-      "10,2027-04-05T00:00:00Z,50,,3\n"
-      ",2027-04-05T01:00:00Z,50,1,3\n"
-      "11,2027-04-05T02:00:00Z,,,3\n"
-      "12.5,2027-04-05 03:00,,4.5,3\n",
-      utc_format());
-  REQUIRE(air.rows.size() == 2);
-  CHECK_FALSE(air.recorded_in);
-  CHECK(air.rows[0].at == utc("2027-04-05T00:00Z"));
-  CHECK(air.rows[0].temperature == celsius(10));
-  CHECK(air.rows[0].humidity == humidity_percent(50));
-  CHECK_FALSE(air.rows[0].dew_point);
-  CHECK(air.rows[1].at == utc("2027-04-05T03:00Z"));
-  CHECK(air.rows[1].dew_point == celsius(4.5));
-  CHECK(air.rows[1].line == 5);
+TEST_CASE("days begin at midnight of standard time, in summer too") {
+  Problems problems;
+  const AirDays found = read_text(
+      R"({"origin": "forecast", "each": [
+        {"on": "2027-04-05", "low_c": 4, "high_c": 15, "dew_point_c": 3},
+        {"on": "2027-04-06", "low_f": 41, "high_f": 59, "humidity_pct": 70}]})",
+      problems, read_air_days);
+  CHECK_MESSAGE(problems.empty(), all_text(problems));
+  REQUIRE(found.days.size() == 2);
+  CHECK(found.origin == "forecast");
+  CHECK(found.days[0].begins == parse_instant("2027-04-05T05:00Z").value());
+  CHECK(found.days[1].range.low.in_celsius() == doctest::Approx(5));
+  CHECK(found.days[1].range.humidity == humidity_percent(70));
+  CHECK(found.days[1].range.line == 3);
 }
 
-TEST_CASE("rows in Fahrenheit are turned into Celsius, dew point too") {
-  AirRowsFormat format = utc_format();
-  format.in_fahrenheit = true;
-  const AirRows air = read_rows_good("t,c,dew,rh\n2027-04-05T00:00Z,50,41,\n", format);
-  CHECK(air.rows[0].temperature.in_celsius() == doctest::Approx(10).epsilon(1e-12));
-  CHECK(air.rows[0].dew_point->in_celsius() == doctest::Approx(5).epsilon(1e-12));
+TEST_CASE("a day that cannot be is named with its line and remedy") {
+  CHECK(holds(
+      only_problem_of_days(R"({"on": "2027-04-05", "low_c": 9, "high_c": 4, "dew_point_c": 3})")
+          .wanted,
+      "no higher than the high"));
+  CHECK(holds(
+      only_problem_of_days(R"({"on": "2027-04-05", "low_c": 4, "high_c": 9, "dew_point_c": 12})")
+          .wanted,
+      "dew point no higher than the day's high"));
+  CHECK(holds(only_problem_of_days(R"({"on": "2027-04-05", "low_c": 4, "high_c": 9})").wanted,
+              "this or humidity_pct is needed"));
+  CHECK(holds(
+      only_problem_of_days(R"({"on": "2027-04-05", "low_c": 4, "high_c": 9, "humidity_pct": 105})")
+          .wanted,
+      "1 to 100"));
+  const Problem twice = only_problem_of_days(
+      "{\"on\": \"2027-04-05\", \"low_c\": 4, \"high_c\": 9, \"humidity_pct\": 80},\n"
+      "{\"on\": \"2027-04-05\", \"low_c\": 4, \"high_c\": 9, \"humidity_pct\": 80}");
+  CHECK(twice.line == 2);
+  CHECK(holds(twice.wanted, "repeats the day before"));
 }
 
-TEST_CASE("local rows follow the clocks of the zone") {
-  AirRowsFormat format = utc_format();
-  format.time_is_local = true;
-  const AirRows air =
-      read_rows_good("t,c,dew,rh\n2027-03-14T01:00,5,,50\n2027-03-14T03:00,5,,50\n", format);
-  REQUIRE(air.rows.size() == 2);
-  CHECK(air.rows[0].at == utc("2027-03-14T06:00Z"));
-  CHECK(air.rows[1].at == utc("2027-03-14T07:00Z"));
-  const Problem skipped =
-      only_problem_of_rows("t,c,dew,rh\n2027-03-14T01:00,5,,50\n2027-03-14T02:30,5,,50\n", format);
-  CHECK(skipped.line == 3);
-  CHECK(skipped.found == "2027-03-14T02:30");
-  CHECK(holds(skipped.wanted, "the clocks of America/New_York skip it"));
-  const Problem repeated =
-      only_problem_of_rows("t,c,dew,rh\n2027-11-07T01:00,5,,50\n2027-11-07T01:00,5,,50\n", format);
-  CHECK(repeated.line == 3);
-  CHECK(holds(repeated.wanted, "comes twice when the clocks of America/New_York go back"));
-}
-
-TEST_CASE(
-    "replayed rows move by whole years, over a new year too, and say when they were recorded") {
-  AirRowsFormat format = utc_format();
-  format.replay_in_year = 2027;
-  const AirRows air =
-      read_rows_good("t,c,dew,rh\n2013-12-31T23:00Z,5,,50\n2014-01-01T00:00Z,5,,50\n", format);
-  CHECK(air.recorded_in == 2013);
-  CHECK(air.rows[0].at == utc("2027-12-31T23:00Z"));
-  CHECK(air.rows[1].at == utc("2028-01-01T00:00Z"));
-}
-
-TEST_CASE("a wrong row is named with its line, column, value and remedy") {
-  struct Row {
-    const char* row;
-    const char* key;
-    const char* found;
-    const char* wanted;
-  };
-  const Row rows[] = {
-      {"yesterday,5,,50", "t", "yesterday", "a time in UTC"},
-      {"2027-04-05T00:00Z,warm,,50", "c", "warm", "a number of C from -60 to 60"},
-      {"2027-04-05T00:00Z,NA,,50", "c", "NA", "nothing where there is no reading"},
-      {"2027-04-05T00:00Z,61,,50", "c", "61", "from -60 to 60"},
-      {"2027-04-05T00:00Z,5,5.2,50", "dew", "5.2", "no higher than the temperature"},
-      {"2027-04-05T00:00Z,5,,101", "rh", "101", "from 0 to 100"},
-      {"2027-04-05T00:00Z,5,,-1", "rh", "-1", "from 0 to 100"},
-      {"2027-04-05T00:00Z,5,,nan", "rh", "nan", "from 0 to 100"},
-      {"2027-04-04T23:00Z,5,,50", "t", "2027-04-04T23:00Z", "in order of time"},
-      {"2027-04-04T23:30Z,5,,50", "t", "2027-04-04T23:30Z", "repeats the row before"},
-      {"2038-01-01T00:00Z,5,,50", "t", "2038-01-01T00:00Z", "before the end of 2037"}};
-  for (const Row& row : rows) {
-    CAPTURE(row.row);
-    const Problem problem = only_problem_of_rows(
-        std::string("t,c,dew,rh\n2027-04-04T23:30Z,5,,50\n") + row.row + "\n", utc_format());
-    CHECK(problem.line == 3);
-    CHECK(problem.key == row.key);
-    CHECK(problem.found == row.found);
-    CHECK(holds(problem.wanted, row.wanted));
-  }
-}
-
-TEST_CASE("a dew point may be over the temperature by a rounding, not by more") {
-  read_rows_good("t,c,dew,rh\n2027-04-05T00:00Z,5,5.09,\n", utc_format());
-  only_problem_of_rows("t,c,dew,rh\n2027-04-05T00:00Z,5,5.11,\n", utc_format());
-}
-
-TEST_CASE("a column that the job names and the file lacks is named with a likely one") {
-  const Problem problem = only_problem_of_rows("t,c,dew_p,rh\n2027-04-05T00:00Z,5,,50\n", [] {
-    AirRowsFormat format = utc_format();
-    format.dew_point_column = "dew_pt";
-    return format;
-  }());
-  CHECK(problem.line == 1);
-  CHECK(problem.key == "dew_pt");
-  CHECK(problem.hint == "did you mean \"dew_p\"?");
-  CHECK(only_problem_of_rows("t,c,dew,rh\n", utc_format()).wanted ==
-        "has no rows; wanted at least one");
+TEST_CASE("months are read by name, each once") {
+  Problems problems;
+  const AirMonths found = read_text(
+      R"({"origin": "almanac", "each": [
+        {"month": "march", "low_c": 1, "high_c": 9, "humidity_pct": 70},
+        {"month": "march", "low_c": 1, "high_c": 9, "humidity_pct": 70},
+        {"month": "april", "low_c": 6, "high_c": 15, "dew_point_c": 4}]})",
+      problems, read_air_months);
+  REQUIRE(problems.size() == 1);
+  CHECK(problems[0].line == 3);
+  CHECK(found.standard_offset == Minutes(-300));
+  CHECK(found.months[2].has_value());
+  CHECK(found.months[3]->dew_point == celsius(4));
+  CHECK_FALSE(found.months[4]);
+  const AirMonths south = read_text(R"({"origin": "almanac", "each": []})", problems,
+                                    read_air_months, Zone::named("Australia/Sydney").value());
+  CHECK(south.standard_offset == Minutes(600));
 }

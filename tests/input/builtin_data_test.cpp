@@ -9,8 +9,12 @@ TEST_CASE("the built-in files are the files of data, byte by byte") {
   for (const char* name :
        {"coatings.json", "how.json", "sources.json", "starter/job.json", "starter/parts.csv"}) {
     CAPTURE(name);
-    CHECK(builtin_data(name) == file_text(root / "data" / name));
+    Problems problems;
+    CHECK(built_in_files().text(std::filesystem::path("data") / name, problems) ==
+          file_text(root / "data" / name));
   }
-  CHECK_FALSE(builtin_data("none.json"));
-  CHECK_FALSE(builtin_data("demo/hall_bench/hall_bench.json"));
+  Problems missing;
+  CHECK_FALSE(built_in_files().text("data/none.json", missing));
+  CHECK_FALSE(built_in_files().text("data/demo/hall_bench/hall_bench.json", missing));
+  CHECK(missing.size() == 2);
 }

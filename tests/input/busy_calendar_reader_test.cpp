@@ -2,7 +2,7 @@
 
 #include <set>
 
-#include "input/written_files.hpp"
+#include "input/text_checks.hpp"
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 

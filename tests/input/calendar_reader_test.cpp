@@ -1,9 +1,9 @@
 #include "tackfree/input/calendar_reader.hpp"
 
-#include <filesystem>
+#include <string>
 #include <utility>
 
-#include "input/written_files.hpp"
+#include "input/text_checks.hpp"
 #include <doctest/doctest.h>
 
 using namespace tackfree;
@@ -11,11 +11,11 @@ using namespace tackfree;
 namespace {
 
 WorkCalendar calendar_of(const std::string& text, Problems& problems,
-                         const std::filesystem::path& folder = {}) {
+                         const FilesInMemory& in_memory = {}) {
   const auto tree = parse_json(text, "x.json", problems);
   REQUIRE(tree);
   JsonCursor cursor(*tree, "calendar", "x.json", problems);
-  NamedFiles files(folder);
+  NamedFiles files(in_memory, "");
   return read_calendar(cursor, Zone::utc(), files);
 }
 
@@ -46,42 +46,15 @@ TEST_CASE("quiet hours that begin or end at midnight are one stretch") {
 }
 
 TEST_CASE("overlapping and empty hours are refused, also across midnight") {
-  for (const char* written : {R"(["09:00-12:00", "11:59-13:00"])", R"(["09:00-09:00"])",
-                              R"(["20:00-08:00", "07:00-09:00"])", R"(["9-12"])", R"([9])"}) {
-    CAPTURE(written);
+  for (const char* hours : {R"(["09:00-12:00", "11:59-13:00"])", R"(["09:00-09:00"])",
+                            R"(["20:00-08:00", "07:00-09:00"])", R"(["9-12"])", R"([9])"}) {
+    CAPTURE(hours);
     Problems problems;
     calendar_of(
-        std::string(R"({"weekly": {"sat": ["09:00-12:00"]}, "no_power_sanding": )") + written + "}",
+        std::string(R"({"weekly": {"sat": ["09:00-12:00"]}, "no_power_sanding": )") + hours + "}",
         problems);
     REQUIRE(problems.size() == 1);
     CHECK(holds(problems[0].key, "calendar.no_power_sanding"));
-  }
-}
-
-TEST_CASE("the files of one person together are held to the limits of one") {
-  const auto events = [](int count, const std::string& rule) {
-    std::string text = "BEGIN:VCALENDAR\r\nVERSION:2.0\r\n";
-    for (int i = 0; i < count; ++i)
-      text += "BEGIN:VEVENT\r\nDTSTART:20270405\r\n" + rule + "END:VEVENT\r\n";
-    return text + "END:VCALENDAR\r\n";
-  };
-  const std::string text =
-      R"({"weekly": {"sat": ["09:00-12:00"]}, "busy_files": ["a.ics", "b.ics"]})";
-  for (const auto& [most, rule] :
-       {std::pair(20'000, std::string()), std::pair(2'000, std::string("RRULE:FREQ=DAILY\r\n"))}) {
-    const WrittenFiles written;
-    written.write("a.ics", events(most / 2, rule));
-    written.write("b.ics", events(most / 2, rule));
-    Problems problems;
-    CHECK(calendar_of(text, problems, written.folder()).busy.size() ==
-          static_cast<std::size_t>(most));
-    CHECK_MESSAGE(problems.empty(), all_text(problems));
-    written.write("b.ics", events(most / 2 + 1, rule));
-    calendar_of(text, problems, written.folder());
-    REQUIRE(problems.size() == 1);
-    CHECK(problems[0].wanted ==
-          "wanted at most 20000 events, and 2000 repeating ones, in all busy files of one person");
-    CHECK(problems[0].hint == "export a shorter stretch of the calendars");
   }
 }
 
@@ -99,4 +72,28 @@ TEST_CASE("dates are taken from 1970 to 2037, where the time zone rules end") {
   CHECK_FALSE(parse_planning_date("1969-12-31"));
   CHECK_FALSE(parse_planning_date("2038-01-01"));
   CHECK_FALSE(parse_planning_date("2027-02-29"));
+}
+
+TEST_CASE("the files of one person together are held to the limits of one") {
+  const auto events = [](int count, const std::string& rule) {
+    std::string text = "BEGIN:VCALENDAR\r\nVERSION:2.0\r\n";
+    for (int i = 0; i < count; ++i)
+      text += "BEGIN:VEVENT\r\nDTSTART:20270405\r\n" + rule + "END:VEVENT\r\n";
+    return text + "END:VCALENDAR\r\n";
+  };
+  const std::string text =
+      R"({"weekly": {"sat": ["09:00-12:00"]}, "busy_files": ["a.ics", "b.ics"]})";
+  for (const auto& [most, rule] :
+       {std::pair(20'000, std::string()), std::pair(2'000, std::string("RRULE:FREQ=DAILY\r\n"))}) {
+    const std::string half = events(most / 2, rule), over = events(most / 2 + 1, rule);
+    Problems problems;
+    CHECK(calendar_of(text, problems, FilesInMemory({{"a.ics", half}, {"b.ics", half}}))
+              .busy.size() == static_cast<std::size_t>(most));
+    CHECK_MESSAGE(problems.empty(), all_text(problems));
+    calendar_of(text, problems, FilesInMemory({{"a.ics", half}, {"b.ics", over}}));
+    REQUIRE(problems.size() == 1);
+    CHECK(problems[0].wanted ==
+          "wanted at most 20000 events, and 2000 repeating ones, in all busy files of one person");
+    CHECK(problems[0].hint == "export a shorter stretch of the calendars");
+  }
 }

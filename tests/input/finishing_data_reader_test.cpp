@@ -1,12 +1,13 @@
 #include "tackfree/input/finishing_data_reader.hpp"
 
+#include "tackfree/base/files_on_disk.hpp"
 #include "tackfree/input/coating_figures.hpp"
 #include "tackfree/syntax/json_document.hpp"
 
 #include <algorithm>
 #include <set>
 
-#include "input/written_files.hpp"
+#include "input/text_checks.hpp"
 #include <doctest/doctest.h>
 
 using namespace tackfree;
@@ -15,13 +16,7 @@ namespace {
 
 const std::filesystem::path data_folder = std::filesystem::path(TACKFREE_ROOT) / "data";
 
-FinishingData built_in() {
-  Problems problems;
-  auto data = read_finishing_data(std::nullopt, problems);
-  INFO(all_text(problems));
-  REQUIRE(data);
-  return std::move(*data);
-}
+FinishingData built_in() { return built_in_finishing_data(); }
 
 const Coating& class_called(const FinishingData& data, const std::string& key) {
   const auto found = std::ranges::find(data.classes, key, &Coating::class_key);
@@ -29,16 +24,15 @@ const Coating& class_called(const FinishingData& data, const std::string& key) {
   return *found;
 }
 
-/// A folder with a copy of the built-in data files.
-void copy_data(const WrittenFiles& files) {
-  for (const auto& entry : std::filesystem::directory_iterator(data_folder))
-    if (entry.path().extension() == ".json")
-      std::filesystem::copy(entry.path(), files.folder() / entry.path().filename());
-}
-
 std::string data_text(const std::string& name) {
   Problems problems;
-  return read_text_file(data_folder / name, problems).value();
+  return FilesOnDisk().text(data_folder / name, problems).value();
+}
+
+/// A folder `mine` with a copy of the built-in data files.
+void copy_data(FilesInMemory& files) {
+  for (const std::string_view name : finishing_data_files)
+    files.put(std::filesystem::path("mine") / name, data_text(std::string(name)));
 }
 
 /// Figures of a data file, `[value, origin]` and longer, anywhere in its tree.
@@ -162,19 +156,20 @@ TEST_CASE("each kind of operation has two or three lines of how") {
 }
 
 TEST_CASE("a folder of data replaces the built-in files") {
-  const WrittenFiles files;
+  FilesInMemory files;
   copy_data(files);
-  files.write("coatings.json", replaced(data_text("coatings.json"), "\"spread_m2_per_l\": [12.3,",
-                                        "\"spread_m2_per_l\": [9.5,"));
+  files.put("mine/coatings.json",
+            replaced(data_text("coatings.json"), "\"spread_m2_per_l\": [12.3,",
+                     "\"spread_m2_per_l\": [9.5,"));
   Problems problems;
-  const auto data = read_finishing_data(files.folder(), problems);
+  const auto data = read_finishing_data(files, "mine", problems);
   INFO(all_text(problems));
   REQUIRE(data);
   CHECK(class_called(*data, "oil_polyurethane").spread.value == square_metres_per_litre(9.5));
 }
 
 TEST_CASE("faults in a folder of data are named with file, line and remedy") {
-  const WrittenFiles files;
+  FilesInMemory files;
   copy_data(files);
   std::string text = data_text("coatings.json");
   text = replaced(text, "[12.3, \"practice\"]", "[12.3, \"practise\"]");
@@ -187,14 +182,14 @@ TEST_CASE("faults in a folder of data are named with file, line and remedy") {
   text = replaced(text, "      \"flash_point_c\": [13, \"practice\"],\n",
                   "      \"flash_pont_c\": 13,\n");
   text = replaced(text, "\"law\": \"shellac\"", "\"law\": \"shellack\"");
-  const auto path = files.write("coatings.json", text).string();
+  files.put("mine/coatings.json", text);
   Problems problems;
-  CHECK_FALSE(read_finishing_data(files.folder(), problems));
+  CHECK_FALSE(read_finishing_data(files, "mine", problems));
   INFO(all_text(problems));
   REQUIRE(problems.size() == 7);
   const auto is = [&](std::size_t i, const char* key, const char* piece, const char* remedy) {
     CAPTURE(i);
-    CHECK(problems[i].file == path);
+    CHECK(problems[i].file == "mine/coatings.json");
     CHECK(problems[i].key == key);
     CHECK(problems[i].line == line_of(text, piece));
     CHECK(holds(to_text(problems[i]), remedy));
@@ -211,12 +206,12 @@ TEST_CASE("faults in a folder of data are named with file, line and remedy") {
 }
 
 TEST_CASE("a missing file of a data folder is named") {
-  const WrittenFiles files;
+  FilesInMemory files;
   copy_data(files);
-  std::filesystem::remove(files.folder() / "grain.json");
+  files.remove("mine/grain.json");
   Problems problems;
-  CHECK_FALSE(read_finishing_data(files.folder(), problems));
+  CHECK_FALSE(read_finishing_data(files, "mine", problems));
   REQUIRE(problems.size() == 1);
-  CHECK(problems[0].file == (files.folder() / "grain.json").string());
+  CHECK(problems[0].file == "mine/grain.json");
   CHECK(holds(problems[0].wanted, "cannot be read"));
 }

@@ -1,6 +1,6 @@
 #include "tackfree/input/follows_reader.hpp"
 
-#include "input/written_files.hpp"
+#include "input/text_checks.hpp"
 #include "sample_job.hpp"
 #include <doctest/doctest.h>
 

@@ -172,7 +172,7 @@ TEST_CASE("a wrong value in a job is named with file, line, key, value and remed
     const Problems problems = bench.read_bad();
     INFO(all_text(problems));
     REQUIRE(problems.size() == 1);
-    CHECK(problems[0].file == (bench.files.folder() / "job.json").string());
+    CHECK(problems[0].file == "bench/job.json");
     CHECK(problems[0].line == line_of(bench.text, row.to));
     CHECK(problems[0].key == row.key);
     CHECK(holds(to_text(problems[0]), row.text));
@@ -190,11 +190,11 @@ TEST_CASE("a job needs working hours, a tin size, steps, parts and one kind of a
   const std::string calendar = "\"calendar\": {\"weekly\": {\"sat\": [\"09:00-12:00\"]}}, ";
   const std::string parts = "\"parts_file\": \"p.csv\"}";
   const auto only = [&](const std::string& text) {
-    const WrittenFiles files;
-    files.write("p.csv",
-                "kind,part,length,width,thickness,batch,coat\nboard,x,1 m,1 m,2 cm,b,all\n");
+    FilesInMemory files;
+    files.put("p.csv", "kind,part,length,width,thickness,batch,coat\nboard,x,1 m,1 m,2 cm,b,all\n");
+    files.put("job.json", text);
     Problems problems;
-    CHECK_FALSE(read_job(files.write("job.json", text), std::nullopt, problems));
+    CHECK_FALSE(read_job(files, "job.json", std::nullopt, problems));
     INFO(all_text(problems));
     REQUIRE(problems.size() == 1);
     return problems[0];
@@ -253,34 +253,34 @@ TEST_CASE("the mistakes of all files of a job come out in one run") {
 TEST_CASE("the text of a job is read with the files beside its place, whatever stands there") {
   const std::filesystem::path place = root / "tests/input/bench/none.json";
   Problems problems;
-  const auto trade = read_finishing_data(std::nullopt, problems).value();
-  const std::string text =
-      read_text_file(root / "tests/input/bench/hall_bench.json", problems).value();
-  const auto job = parse_job(text, place, trade, problems);
+  const auto trade = built_in_finishing_data();
+  const FilesOnDisk files;
+  const std::string text = file_text(root / "tests/input/bench/hall_bench.json");
+  const auto job = parse_job(text, files, place, trade, problems);
   REQUIRE(job);
   CHECK(job->file == place.string());
   CHECK(job->parts.size() == 7);
   CHECK(std::get<AirRows>(job->air).rows.size() == 48);
-  CHECK_FALSE(parse_job("{}", place, trade, problems));
+  CHECK_FALSE(parse_job("{}", files, place, trade, problems));
   CHECK(problems.at(0).file == place.string());
 }
 
-TEST_CASE("a job file that is missing, a folder, no object or rubbish is one problem") {
-  const WrittenFiles files;
-  const auto only = [&](const std::filesystem::path& path) {
+TEST_CASE("a job file that is missing, no object or rubbish is one problem") {
+  const auto only = [](const std::optional<std::string>& text) {
+    FilesInMemory files;
+    if (text) files.put("job.json", *text);
     Problems problems;
-    CHECK_FALSE(read_job(path, std::nullopt, problems));
+    CHECK_FALSE(read_job(files, "job.json", std::nullopt, problems));
     INFO(all_text(problems));
     REQUIRE(problems.size() == 1);
-    CHECK(problems[0].file == path.string());
+    CHECK(problems[0].file == "job.json");
     return problems[0].wanted;
   };
-  CHECK(holds(only(files.folder() / "none.json"), "cannot be read"));
-  CHECK(holds(only(files.folder()), "is a folder"));
-  CHECK(holds(only(files.write("list.json", "[1, 2]")), "wanted an object"));
-  CHECK(holds(only(files.write("empty.json", "")), "is empty"));
+  CHECK(holds(only(std::nullopt), "cannot be read"));
+  CHECK(holds(only("[1, 2]"), "wanted an object"));
+  CHECK(holds(only(""), "is empty"));
   std::mt19937 generator(1);
   std::string bytes(10'000'000, ' ');
   for (char& byte : bytes) byte = static_cast<char>(generator() & 0xFFU);
-  CHECK(holds(only(files.write("rubbish.json", bytes)), "wanted JSON text"));
+  CHECK(holds(only(bytes), "wanted JSON text"));
 }

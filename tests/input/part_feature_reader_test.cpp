@@ -2,7 +2,7 @@
 
 #include "tackfree/input/parts_reader.hpp"
 
-#include "input/written_files.hpp"
+#include "input/text_checks.hpp"
 #include <doctest/doctest.h>
 
 using namespace tackfree;

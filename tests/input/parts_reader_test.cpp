@@ -1,7 +1,7 @@
 #include "tackfree/input/parts_reader.hpp"
 
 #include "effort.hpp"
-#include "input/written_files.hpp"
+#include "input/text_checks.hpp"
 #include <doctest/doctest.h>
 
 using namespace tackfree;

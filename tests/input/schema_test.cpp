@@ -1,9 +1,10 @@
+#include "tackfree/base/files_on_disk.hpp"
 #include "tackfree/syntax/json_document.hpp"
 
 #include <map>
 #include <set>
 
-#include "input/written_files.hpp"
+#include "input/text_checks.hpp"
 #include <doctest/doctest.h>
 
 using namespace tackfree;
@@ -14,8 +15,8 @@ const std::filesystem::path project_root = TACKFREE_ROOT;
 
 JsonNode tree_of(const std::filesystem::path& path) {
   Problems problems;
-  auto tree =
-      parse_json(read_text_file(project_root / path, problems).value(), path.string(), problems);
+  auto tree = parse_json(FilesOnDisk().text(project_root / path, problems).value(), path.string(),
+                         problems);
   REQUIRE(tree);
   return std::move(*tree);
 }
@@ -88,7 +89,8 @@ TEST_CASE("the schema of the job file describes exactly the keys that jobs use")
 TEST_CASE(
     "the page on file formats names every key of the job file and every column of the parts") {
   Problems problems;
-  const std::string page = read_text_file(project_root / "docs/file_formats.md", problems).value();
+  const std::string page =
+      FilesOnDisk().text(project_root / "docs/file_formats.md", problems).value();
   std::set<std::string> described;
   const JsonNode schema = tree_of("docs/job.schema.json");
   collect_properties(schema, schema, "", described);

@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <array>
 
-#include "input/written_files.hpp"
+#include "input/text_checks.hpp"
 #include <doctest/doctest.h>
 
 using namespace tackfree;
@@ -15,8 +15,7 @@ using doctest::Approx;
 namespace {
 
 const FinishingData& data() {
-  Problems problems;
-  static const FinishingData built_in = read_finishing_data(std::nullopt, problems).value();
+  static const FinishingData built_in = built_in_finishing_data();
   return built_in;
 }
 

@@ -1,6 +1,6 @@
 #include "tackfree/input/trade_text_reader.hpp"
 
-#include "input/written_files.hpp"
+#include "input/text_checks.hpp"
 #include <doctest/doctest.h>
 
 using namespace tackfree;

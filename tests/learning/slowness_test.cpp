@@ -11,16 +11,12 @@ using doctest::Approx;
 
 namespace {
 
-Job with_trials(const std::vector<CoatTried>& trials) {
-  Job job = small_job();
-  job.history.tried = trials;
-  for (CoatTried& tried : job.history.tried) tried.coating = "varnish";
-  return job;
+Learnt learnt(std::vector<CoatTried> trials, const Job& job = small_job()) {
+  for (CoatTried& tried : trials) tried.coating = "varnish";
+  return learnt_slowness(job, trials).at(0);
 }
 
-double factor(const std::vector<CoatTried>& trials) {
-  return learnt_slowness(with_trials(trials)).at(0).factor;
-}
+double factor(const std::vector<CoatTried>& trials) { return learnt(trials).factor; }
 
 CoatTried failed(double share) { return {.failed_at = share}; }
 
@@ -83,7 +79,7 @@ TEST_CASE("a coat passed before its time is as quick as that, and no quicker for
 TEST_CASE("a trial far off every guess is asked about, and counts when insisted on") {
   CoatTried strange = failed(6.0);
   strange.entry = 12;
-  const Learnt asked = learnt_slowness(with_trials({strange})).at(0);
+  const Learnt asked = learnt({strange});
   CHECK(asked.factor == 1.0);
   CHECK(asked.asked_of == std::vector<int>{12});
   strange.insisted = true;
@@ -92,13 +88,11 @@ TEST_CASE("a trial far off every guess is asked about, and counts when insisted 
 
 TEST_CASE(
     "a room that was slow for earlier jobs is slow for this one, and trials go on from there") {
-  Job job = with_trials({});
+  Job job = small_job();
   job.coatings[0].drying_taught = {1.4, 6};
-  CHECK(learnt_slowness(job).at(0).factor == Approx(1.4));
-  CHECK(learnt_slowness(job).at(0).readings == 6);
-  Job tried = with_trials({{.passed_at = 0.8}});
-  tried.coatings[0].drying_taught = {1.4, 6};
-  const double now = learnt_slowness(tried).at(0).factor;
+  CHECK(learnt({}, job).factor == Approx(1.4));
+  CHECK(learnt({}, job).readings == 6);
+  const double now = learnt({{.passed_at = 0.8}}, job).factor;
   CHECK(now < 1.4);
   CHECK(now > 1.2);
 }

@@ -1,5 +1,6 @@
 // The program's side of busy_dateutil.py: the busy stretches of each calendar file in a folder.
 
+#include "tackfree/base/files_on_disk.hpp"
 #include "tackfree/input/busy_calendar_reader.hpp"
 #include "tackfree/schedule/busy_hours.hpp"
 
@@ -21,7 +22,8 @@ int main(int count, char** arguments) {
   std::sort(files.begin(), files.end());
   for (const auto& file : files) {
     Problems problems;
-    const auto events = read_busy_calendar(file, home, problems);
+    const auto text = FilesOnDisk().text(file, problems);
+    const auto events = busy_events(text.value_or(""), file.string(), home, problems);
     fmt::print("{}", file.filename().string());
     for (const Problem& problem : problems) fmt::print(" ! {}", to_text(problem));
     for (const Interval& stretch : busy_hours(events, span))

@@ -1,6 +1,7 @@
 #include "tackfree/plan/aired_work.hpp"
 
 #include "tackfree/air/psychrometrics.hpp"
+#include "tackfree/base/files_on_disk.hpp"
 #include "tackfree/input/job_reader.hpp"
 #include "tackfree/plan/make_plan.hpp"
 
@@ -134,7 +135,8 @@ TEST_CASE("the room's own air stays as it is given, however the room is aired") 
 TEST_CASE("the wall shelves' dates stand on the aired air") {
   Problems problems;
   const auto job =
-      read_job(TACKFREE_ROOT "/data/demo/wall_shelves/wall_shelves.json", std::nullopt, problems);
+      read_job(FilesOnDisk(), TACKFREE_ROOT "/data/demo/wall_shelves/wall_shelves.json",
+               std::nullopt, problems);
   const auto plan = make_plan(job.value(), job->now_at.value(), problems);
   REQUIRE(plan);
   CHECK(plan->schedule.unplaced.empty());

@@ -41,7 +41,7 @@ TEST_CASE("each choice is later than the one before, in fewer sessions, and keep
   const Choices found = choices_for(top_and_legs());
   REQUIRE(found.ways.size() >= 2);
   for (std::size_t i = 0; i < found.ways.size(); ++i) {
-    const Plan& way = found.ways[i];
+    const Way& way = found.ways[i];
     CAPTURE(i);
     CHECK(way.schedule.unplaced.empty());
     CHECK(broken_rules(way.job, way.list, way.air, way.schedule).empty());
@@ -56,7 +56,7 @@ TEST_CASE(
     "the first choice is the plan that aims at an early date, the last one that at sessions") {
   Job job = top_and_legs();
   const Choices found = choices_for(job);
-  const auto same = [](const Plan& plan, const Plan& way) {
+  const auto same = [](const Plan& plan, const Way& way) {
     CHECK(plan.schedule.ready_at == way.schedule.ready_at);
     CHECK(plan.schedule.sessions.size() == way.schedule.sessions.size());
   };
@@ -87,7 +87,7 @@ TEST_CASE("a date that cannot be kept is told, and not asked of the other choice
   for (Batch& batch : job.batches) batch.rules.ready_by = instant("2027-04-06T00:00Z");
   const Choices found = choices_for(job);
   CHECK(found.ways.size() == choices_for(top_and_legs()).ways.size());
-  for (const Plan& way : found.ways) {
+  for (const Way& way : found.ways) {
     CHECK_FALSE(way.schedule.proof);
     CHECK_FALSE(due_dates(way).empty());
   }
@@ -99,7 +99,7 @@ TEST_CASE("several people have choices too, their sessions not proved; no time l
   job.people = {{"one", job.calendar, 0}, {"two", job.calendar, 0}};
   const Choices found = choices_for(job);
   CHECK_FALSE(found.none_fewer);
-  for (const Plan& way : found.ways) {
+  for (const Way& way : found.ways) {
     REQUIRE(way.schedule.proof);
     CHECK_FALSE(way.schedule.proof->fewest_sessions);
   }

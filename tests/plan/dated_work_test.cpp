@@ -1,6 +1,6 @@
 #include "tackfree/plan/dated_work.hpp"
 
-#include "tackfree/plan/make_plan.hpp"
+#include "tackfree/plan/make_work_at_hand.hpp"
 
 #include <string>
 #include <vector>
@@ -14,7 +14,7 @@ namespace tackfree {
 namespace {
 
 struct Standing {
-  Plan plan;
+  WorkAtHand work;
   std::vector<DryingClock> clocks;
   Interval span;
 };
@@ -22,11 +22,10 @@ struct Standing {
 Standing standing(Job job) {
   Problems problems;
   job.horizon = days(28);
-  Plan plan =
-      make_standing(std::move(job), testing::instant("2027-04-05T17:00Z"), problems).value();
-  const Interval span{plan.now, plan.now + whole_minutes_up(plan.job.horizon)};
-  auto clocks = drying_clocks(plan.job.coatings, plan.air, plan.job.room.air_speed, false);
-  return {std::move(plan), std::move(clocks), span};
+  WorkAtHand work = make_work_at_hand(job, testing::instant("2027-04-05T17:00Z"), problems).value();
+  auto clocks = drying_clocks(work.job.coatings, work.air, work.job.room.air_speed, false);
+  const Interval span = work.span();
+  return {std::move(work), std::move(clocks), span};
 }
 
 /// The top and legs that are dry sooner, so that they need not share its sessions.
@@ -38,16 +37,15 @@ Job top_with_legs() {
 
 TEST_CASE("dated in fewer sessions a job is ready later, down to where that is proved impossible") {
   Standing job = standing(top_with_legs());
-  Plan soonest = job.plan;
-  date_work(soonest, job.clocks, job.span);
+  const DatedWork soonest = date_work(job.work, job.clocks, job.span);
   REQUIRE(soonest.schedule.ready_at);
   std::size_t sessions = soonest.schedule.sessions.size();
   Instant ready = *soonest.schedule.ready_at;
   while (true) {
-    Plan next = job.plan;
-    const Fewer fewer = date_work_in_sessions(next, job.clocks, job.span, sessions - 1);
-    CHECK(fewer != Fewer::not_found);
-    if (fewer != Fewer::found) break;
+    const InSessions fewer = date_work_in_sessions(job.work, job.clocks, job.span, sessions - 1);
+    CHECK(fewer.proved_none != fewer.work.has_value());
+    if (!fewer.work) break;
+    const DatedWork& next = *fewer.work;
     REQUIRE(next.schedule.ready_at);
     CHECK(next.schedule.sessions.size() < sessions);
     CHECK(*next.schedule.ready_at > ready);
@@ -56,16 +54,6 @@ TEST_CASE("dated in fewer sessions a job is ready later, down to where that is p
   }
   // The top is coated on two sides, three times each; no two of these dry in one window.
   CHECK(sessions == 6);
-}
-
-TEST_CASE("the coats that are held to a window are marked in the list, no others") {
-  Standing job = standing(testing::sample_job());
-  job.plan.in_window[{0, 0, 2}] = hours(3);
-  list_work(job.plan);
-  for (const Operation& op : job.plan.list.operations) {
-    CHECK(op.window_to_spare.has_value() == (op.coating && op.coat == 2));
-    if (op.window_to_spare) CHECK(*op.window_to_spare == hours(3));
-  }
 }
 
 TEST_CASE("later plans of a run have what the first one left, and a small part in any case") {
@@ -77,10 +65,9 @@ TEST_CASE("later plans of a run have what the first one left, and a small part i
 TEST_CASE("the searches of a run have 16 million comparisons, and end with a plan and no proof") {
   CHECK(most_effort == 16'000'000);
   Standing job = standing(top_with_legs());
-  Plan whole = job.plan, cut = job.plan;
   solver::Effort enough{.left = most_effort}, little{.left = 1};
-  date_work(whole, job.clocks, job.span, &enough);
-  date_work(cut, job.clocks, job.span, &little);
+  const DatedWork whole = date_work(job.work, job.clocks, job.span, &enough);
+  const DatedWork cut = date_work(job.work, job.clocks, job.span, &little);
   REQUIRE(whole.schedule.proof);
   CHECK(whole.schedule.proof->earliest_ready);
   CHECK(enough.left > 0);

@@ -1,6 +1,7 @@
 #include "tackfree/plan/log_facts.hpp"
 
 #include "tackfree/plan/make_plan.hpp"
+#include "tackfree/plan/make_work_at_hand.hpp"
 
 #include <algorithm>
 
@@ -95,34 +96,6 @@ TEST_CASE("work that ended before what it follows is refused") {
   CHECK(problems[0].line == 2);
 }
 
-TEST_CASE("a thumb test that failed puts the next work off, one that is passed lets it go on") {
-  const char* now = "2027-04-07T19:00Z";
-  const Plan plain = planned_log({coat(1, back_1, "2027-04-06T19:33Z")}, now);
-  const Plan failed = planned_log(
-      {coat(1, back_1, "2027-04-06T19:33Z"), thumb(2, back_1, "2027-04-07T18:55Z", false)}, now);
-  const Plan passed = planned_log(
-      {coat(1, back_1, "2027-04-06T19:33Z"), thumb(2, back_1, "2027-04-07T18:50Z", false),
-       thumb(3, back_1, "2027-04-07T18:55Z", true)},
-      now);
-  const std::string turn = "top/finish/coat-1/both/turn-over";
-  CHECK(step(plain, turn).begin() == instant(now));
-  CHECK(step(failed, turn).begin() > instant("2027-04-07T19:30Z"));
-  CHECK(step(passed, turn).begin() == instant(now));
-  CHECK(failed.slowness.at(0).factor > 1.0);
-}
-
-TEST_CASE("what coats took teaches how thirsty the rest will be") {
-  Problems problems;
-  const auto expected = make_standing(logged_job({}), instant("2027-04-05T17:00Z"), problems);
-  const double planned_litres = operation_called(expected->list, back_1)->mixed.in(litres);
-  const Plan plan = planned_log({coat(1, back_1, "2027-04-06T19:33Z", planned_litres * 1.3)},
-                                "2027-04-06T20:00Z");
-  CHECK(plan.thirst.at(0).readings == 1);
-  CHECK(plan.thirst.at(0).factor > 1.0);
-  CHECK(operation_called(plan.list, back_2)->mixed >
-        operation_called(expected->list, back_2)->mixed);
-}
-
 TEST_CASE("a last coat that is left out lets the one below be the last") {
   const Plan whole = planned_log({}, "2027-04-05T17:00Z");
   std::vector<LogEntry> log{coat(1, back_1, "2027-04-06T19:00Z")};
@@ -170,6 +143,23 @@ TEST_CASE("work does not begin before what it follows was done, however long it 
   const Plan plan = planned_again(job, "2027-04-10T10:05Z");
   CHECK(step(plan, sanding).begin() == instant("2027-04-10T10:00Z"));
   CHECK(step(plan, sanding).end() == instant("2027-04-10T10:02Z"));
+}
+
+TEST_CASE("the facts of a log are taken once, and mark every list of the work alike") {
+  Problems problems;
+  const auto work =
+      make_work_at_hand(
+          logged_job({coat(1, back_1, "2027-04-06T19:33Z"), coat(2, back_1, "2027-04-06T19:50Z")}),
+          instant("2027-04-06T20:00Z"), problems)
+          .value();
+  CHECK(work.facts.misfits.empty());
+  REQUIRE(work.facts.work.size() == 1);
+  CHECK(work.job.history.left_out.size() == 1);
+  OperationList list = work.list;
+  for (Operation& op : list.operations) op.done.reset();
+  mark_done(list, work.facts);
+  for (std::size_t i = 0; i < list.operations.size(); ++i)
+    CHECK(list.operations[i].done.has_value() == work.list.operations[i].done.has_value());
 }
 
 TEST_CASE("sanding that the class asks for nowhere is listed once it is in the log") {

@@ -1,5 +1,6 @@
 #include "tackfree/plan/make_plan.hpp"
 
+#include "tackfree/base/files_on_disk.hpp"
 #include "tackfree/input/job_reader.hpp"
 #include "tackfree/plan/dated_work.hpp"
 
@@ -58,8 +59,8 @@ TEST_CASE("every demo plans whole, with a date for each step and tins for nine j
   for (const char* demo : demos) {
     CAPTURE(demo);
     Problems problems;
-    auto job =
-        read_job(std::filesystem::path(TACKFREE_ROOT) / "data/demo" / demo, std::nullopt, problems);
+    auto job = read_job(FilesOnDisk(), std::filesystem::path(TACKFREE_ROOT) / "data/demo" / demo,
+                        std::nullopt, problems);
     REQUIRE(job);
     const Instant now = job->now_at.value();
     const auto plan = make_plan(std::move(*job), now, problems);
@@ -96,7 +97,8 @@ TEST_CASE("the demos between them have every kind of part and feature, and five 
   for (const char* demo : demos) {
     Problems problems;
     const auto job =
-        read_job(std::filesystem::path(TACKFREE_ROOT) / "data/demo" / demo, std::nullopt, problems);
+        read_job(FilesOnDisk(), std::filesystem::path(TACKFREE_ROOT) / "data/demo" / demo,
+                 std::nullopt, problems);
     REQUIRE(job);
     for (const Part& part : job->parts) {
       shapes.insert(part.shape.index());
@@ -170,18 +172,6 @@ TEST_CASE("air that begins after the plan does is a problem, not a plan") {
   CHECK_FALSE(make_plan(job, instant("2027-04-05T17:00Z"), problems));
   REQUIRE(problems.size() == 1);
   CHECK(problems[0].file == "air.csv");
-}
-
-TEST_CASE("the areas alone are those of the whole plan") {
-  Problems problems;
-  const Job job = testing::sample_job();
-  const auto whole = make_plan(job, testing::instant("2027-04-05T17:00Z"), problems);
-  const Plan areas = make_area_plan(job);
-  REQUIRE(whole);
-  REQUIRE(areas.takeoff.surfaces.size() == whole->takeoff.surfaces.size());
-  for (std::size_t i = 0; i < areas.takeoff.surfaces.size(); ++i)
-    CHECK(areas.takeoff.surfaces[i].area == whole->takeoff.surfaces[i].area);
-  CHECK(areas.schedule.steps.empty());
 }
 
 TEST_CASE("the finished plan is judged in its room, by the job's habit or as closed") {

@@ -1,6 +1,7 @@
 #include "tackfree/plan/sanding_choice.hpp"
 
 #include "tackfree/plan/dated_work.hpp"
+#include "tackfree/plan/listed_work.hpp"
 #include "tackfree/plan/make_plan.hpp"
 #include "tackfree/plan/recoat_slack.hpp"
 #include "tackfree/schedule/check_schedule.hpp"
@@ -57,7 +58,7 @@ std::optional<Instant> ready_with(Plan plan, const KeyedCoats& sanded, const Key
   plan.keyed = sanded;
   plan.in_window.clear();
   for (const CoatPlace& place : held) plan.in_window[place] = Duration();
-  list_work(plan);
+  plan.list = listed_work(plan);
   const Schedule schedule =
       make_schedule(plan.job, plan.list, plan.air, drying_clocks(plan.job, plan.air),
                     {plan.now, plan.now + whole_minutes_up(plan.job.horizon)});

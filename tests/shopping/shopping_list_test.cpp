@@ -23,7 +23,11 @@ struct Case {
   JobVolumes volumes() const {
     return job_volumes(job, take_off(job), std::vector<double>(job.coatings.size(), 1.0));
   }
-  ShoppingList shop() const { return shopping_list(job, volumes(), list, schedule, tape); }
+  ShoppingList shop() const {
+    std::vector<std::vector<ShelfTin>> on_shelf;
+    for (const Coating& coating : job.coatings) on_shelf.push_back(coating.on_shelf);
+    return shopping_list(job, on_shelf, volumes(), list, schedule, tape);
+  }
   void sand(OperationKind kind, int grit, double sheets) {
     Operation operation;
     operation.kind = kind;

@@ -81,7 +81,12 @@ struct Fence {
   std::set<std::string> folders;
 };
 
-const std::array<Fence, 5> fences{{{"nlohmann/", {"syntax", "input", "export"}},
+/// Libraries, and the ways to the disk, which a browser does not have.
+const std::array<Fence, 9> fences{{{"nlohmann/", {"syntax", "input", "export"}},
+                                   {"tackfree/base/text_file.hpp", {"base", "cli"}},
+                                   {"tackfree/base/files_on_disk.hpp", {"base", "cli"}},
+                                   {"tackfree/base/appended_file.hpp", {"base", "cli"}},
+                                   {"tackfree/base/descriptor.hpp", {"base"}},
                                    {"CLI/", {"cli"}},
                                    {"doctest/", {}},
                                    {"date/", {"base"}},
@@ -288,6 +293,10 @@ TEST_CASE("each planted breach of the structure is found") {
        [](Tree& t) { t["src/air/drying.cpp"] += "#include \"tackfree/schedule/schedule.hpp\"\n"; }},
       {"fenced off from plan",
        [](Tree& t) { t["src/plan/notes.cpp"] += "#include <nlohmann/json.hpp>\n"; }},
+      {"fenced off from input",
+       [](Tree& t) {
+         t["src/input/air_reader.cpp"] += "#include \"tackfree/base/text_file.hpp\"\n";
+       }},
       {"fenced off from air",
        [](Tree& t) { t["include/tackfree/air/drying.hpp"] += "#include <date/tz.h>\n"; }},
       {"fenced off from text",

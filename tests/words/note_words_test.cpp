@@ -10,7 +10,7 @@ using namespace tackfree;
 namespace {
 
 std::string text_of(const Note& note, const Plan& plan = small_plan()) {
-  return note_text(note, plan, Figures(plan.job));
+  return note_text(note, plan.job, plan.list, Figures(plan.job));
 }
 
 /// The small plan with its only coat of the legs put on before its time.

@@ -1,6 +1,7 @@
 // Appended file: lines only ever added, under a lock, on disk before they are confirmed.
 #pragma once
 
+#include "tackfree/base/files.hpp"
 #include "tackfree/base/problem.hpp"
 
 #include <chrono>
@@ -11,12 +12,6 @@
 #include <string_view>
 
 namespace tackfree {
-
-/// What an appended file holds: whole lines, and what a power cut or a full disk left of the last.
-struct AppendedText {
-  std::string lines;  ///< each ended by a line feed
-  std::string torn;   ///< after the last line feed; empty as a rule
-};
 
 /// How long a file that another program has locked is waited for, and who is told that it is.
 struct LockPatience {

@@ -6,7 +6,10 @@
 #include "tackfree/cli/options.hpp"
 #include "tackfree/model/job.hpp"
 
+#include <filesystem>
+#include <iosfwd>
 #include <optional>
+#include <string_view>
 
 namespace tackfree {
 
@@ -15,6 +18,10 @@ inline constexpr const char* standard_output = "-";
 
 /// Is one of the files that were asked for printed? Then nothing else is.
 bool prints_a_file(const Options& options);
+
+/// Writes a file that was asked for, or prints what it would hold.
+void write_or_print(const std::filesystem::path& path, std::string_view text, std::ostream& out,
+                    Problems& problems);
 
 /// A Problem for each output that is a file read for the job, the plan kept beside it, another
 /// output of this run, or the file `printed_to` that standard output goes to. Files are told apart

@@ -12,4 +12,7 @@ namespace tackfree {
 /// count and the places of the first three.
 void print_problems(Problems problems, std::ostream& to);
 
+/// What is wrong with lines of the log that a plan does without; nothing where nothing is.
+void print_left_out(const Problems& problems, std::ostream& to);
+
 }  // namespace tackfree

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "tackfree/base/file_identity.hpp"
+#include "tackfree/cli/exit_code.hpp"
 
 #include <iosfwd>
 #include <optional>
@@ -9,11 +10,6 @@
 #include <vector>
 
 namespace tackfree {
-
-/// Exit codes: done; a bug; wrong input, with every mistake on `err`, or an output that cannot be
-/// written; a job that cannot be planned
-/// whole, with the rest on `out`.
-enum ExitCode { exit_done = 0, exit_bug = 1, exit_wrong_input = 2, exit_not_plannable = 3 };
 
 /// What is known of the terminal that is written to; a file is as the default.
 struct Terminal {
@@ -23,8 +19,8 @@ struct Terminal {
   std::optional<FileIdentity> printed_to = {};  ///< the file that output goes to, if it is one
 };
 
-/// Runs `tackfree` with `arguments` (without the program's name), and flushes `out`. The only
-/// reader of the clock.
+/// Runs `tackfree` with `arguments` (without the program's name), and flushes `out`. Comes to an
+/// ExitCode.
 int run(const std::vector<std::string>& arguments, std::ostream& out, std::ostream& err,
         const Terminal& terminal = {});
 

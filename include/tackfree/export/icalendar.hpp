@@ -22,21 +22,8 @@ enum class Feed { all, work, waits };
 /// a later plan moves the same events: `KEY.JOB@tackfree.invalid`, and `KEY.2.JOB@...` for the
 /// second piece of a step. Text of the person is cleaned, so that it can neither end a line nor
 /// start a property.
-/// With a last plan, an event that says or lies anything else than its last revision has a SEQUENCE
-/// higher by one, and one to come that is gone is there once more as cancelled: RFC 5545, 3.8.7.4
-/// and 3.8.1.11.
+/// Events are revised as `revised_events` has it; one to come that is gone is there once more as
+/// cancelled: RFC 5545, 3.8.1.11.
 std::string calendar_report(const Plan& plan, Feed feed = Feed::all);
-
-/// The revision that each event of the whole calendar is at, for the next plan; those past and
-/// those cancelled too.
-std::vector<EventState> calendar_states(const Plan& plan);
-
-/// One content line, folded to at most 75 octets between characters, each part ended by CRLF.
-/// Source: RFC 5545, section 3.1.
-std::string folded(std::string_view content_line);
-
-/// Cleaned text with backslash, semicolon, comma and line ends escaped; line ends stay line ends.
-/// Source: RFC 5545, section 3.3.11.
-std::string escaped_text(std::string_view text);
 
 }  // namespace tackfree

@@ -1,12 +1,14 @@
 // Built-in data: the files of data/ as compiled into the program.
 #pragma once
 
-#include <optional>
-#include <string_view>
+#include "tackfree/base/files.hpp"
 
 namespace tackfree {
 
-/// The text of `data/NAME` at build time, or nothing when there is no such file.
-std::optional<std::string_view> builtin_data(std::string_view name);
+/// Where they lie among the files that are built in.
+inline constexpr const char* built_in_folder = "data";
+
+/// `data/NAME` as it was at build time.
+const Files& built_in_files();
 
 }  // namespace tackfree

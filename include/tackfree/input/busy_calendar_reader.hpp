@@ -4,7 +4,6 @@
 #include "tackfree/base/problem.hpp"
 #include "tackfree/model/busy_event.hpp"
 
-#include <filesystem>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -19,11 +18,8 @@ inline constexpr std::size_t most_busy_rules = 2'000;
 /// The events of an iCalendar file (RFC 5545) that keep its owner busy: not the cancelled ones and
 /// not those shown as free. Days and floating times are of the zone `home`. Moved and cancelled
 /// instances of a repeating event replace the original ones. What cannot be read surely is a
-/// Problem with its line: an unknown zone, a rule by the second, a file that is too long.
-std::vector<BusyEvent> read_busy_calendar(const std::filesystem::path& file, const Zone& home,
-                                          Problems& problems);
-
-/// The same from the text of a file called `name`.
+/// Problem with its line under the `name` of the file: an unknown zone, a rule by the second, a
+/// file that is too long.
 std::vector<BusyEvent> busy_events(std::string_view text, const std::string& name, const Zone& home,
                                    Problems& problems);
 

@@ -1,6 +1,7 @@
 // Finishing data reader: what the trade knows, from the files built in or from a folder.
 #pragma once
 
+#include "tackfree/base/files.hpp"
 #include "tackfree/base/problem.hpp"
 #include "tackfree/input/figure_reader.hpp"
 #include "tackfree/model/finishing_data.hpp"
@@ -17,14 +18,18 @@ inline constexpr std::array<std::string_view, 13> finishing_data_files{
     "grain.json",    "how.json",         "advice.json",   "cautions.json", "follows.json",
     "solvents.json", "air_changes.json", "shop.json"};
 
-/// The finishing data of `data_dir`, or those built in. All of `finishing_data_files` must be
-/// there. Nothing, with Problems, when anything in them is wrong.
+/// The finishing data in a folder. All of `finishing_data_files` must be there. Nothing, with
+/// Problems, when anything in them is wrong.
 ///
 /// The how-to texts of an operation are looked up by its kind and its class; the first key of these
 /// that is there wins: `coat_first/CLASS` (of a run's first coat on bare wood) or
 /// `coat_last/CLASS`, `coat/CLASS`, `coat_first` or `coat_last`, `coat`. Other kinds have
 /// `sand_between/CLASS`, `sand_between` and so on, with an underscore for each space of the kind.
-std::optional<FinishingData> read_finishing_data(
-    const std::optional<std::filesystem::path>& data_dir, Problems& problems);
+std::optional<FinishingData> read_finishing_data(const Files& files,
+                                                 const std::filesystem::path& folder,
+                                                 Problems& problems);
+
+/// Those that the program has with it.
+FinishingData built_in_finishing_data();
 
 }  // namespace tackfree

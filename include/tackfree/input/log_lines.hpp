@@ -1,7 +1,7 @@
 // Log lines: the format of the log, one JSON object a line, read whole and written one by one.
 #pragma once
 
-#include "tackfree/base/appended_file.hpp"
+#include "tackfree/base/files.hpp"
 #include "tackfree/model/history.hpp"
 
 #include <string>

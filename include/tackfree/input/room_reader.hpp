@@ -1,6 +1,7 @@
-// Room reader: the room of a job, how it is aired, and the person's own air changes.
+// Room reader: the room of a job, how it is aired and heated, and the boards that lie in it.
 #pragma once
 
+#include "tackfree/model/air.hpp"
 #include "tackfree/model/airing.hpp"
 #include "tackfree/model/room.hpp"
 #include "tackfree/syntax/json_cursor.hpp"
@@ -17,5 +18,11 @@ inline constexpr std::array<std::string_view, 4> opening_words{"closed", "ajar",
 /// The object `room`, or the defaults where there is none. Figures of its `airing` override those
 /// of `changes` as the person's own.
 Room read_room(JsonCursor& job, AirChanges& changes);
+
+/// `indoors` of the job's air: how the room follows outdoors, and its heating.
+Indoors read_indoors(JsonCursor& object, const Zone& zone);
+
+/// `boards` of the job's air.
+Boards read_boards(JsonCursor& object);
 
 }  // namespace tackfree

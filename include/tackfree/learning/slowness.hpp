@@ -18,7 +18,7 @@ double slowness_spread(const Coating& coating);
 /// as the mean of what is known by then leaves over it. So no trial that failed makes a coat
 /// quicker. Normal prior of mean 0 as above, reading spread 0.50: how far one coat speaks for the
 /// next (assumed).
-std::vector<Learnt> learnt_slowness(const Job& job);
+std::vector<Learnt> learnt_slowness(const Job& job, const std::vector<CoatTried>& tried);
 
 /// How much drying a coat is expected to need that was not dry after `had`, all as multiples of
 /// what the label says; `factor` is what is known of the coating.

@@ -1,8 +1,8 @@
 // Thirst: how much more or less than expected this job takes from the tins, by the log.
 #pragma once
 
+#include "tackfree/learning/lessons.hpp"
 #include "tackfree/learning/posterior.hpp"
-#include "tackfree/model/history.hpp"
 #include "tackfree/model/job.hpp"
 
 #include <vector>
@@ -36,14 +36,14 @@ Learnt learnt_from(const Taught& before, Spreads spreads,
                    const std::vector<RatioReading>& readings);
 
 /// On the expected need of each of Job::coatings: 1 with no coats logged, and for a coating that no
-/// system uses. `expected` in the log is the need before anything was learnt. The logarithm of used
+/// system uses. `expected` of a coat is the need before anything was learnt. The logarithm of used
 /// / expected is taken as normal with known reading spread; its mean has a normal prior of mean 0.
 /// Prior width is the spread of the method (the widest, where a coating has several); reading
 /// spread 0.30: how far one coat may lie from the person's own mean, and the tin's level read by
 /// eye (assumed). So one coat moves the factor by a fifth of the way, ten by most of it.
-std::vector<Learnt> learnt_thirst(const Job& job);
+std::vector<Learnt> learnt_thirst(const Job& job, const std::vector<CoatPutOn>& coats);
 
 /// The factors alone.
-std::vector<double> thirst_factors(const Job& job);
+std::vector<double> factors_of(const std::vector<Learnt>& learnt);
 
 }  // namespace tackfree

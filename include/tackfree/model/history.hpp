@@ -63,25 +63,6 @@ struct LeftOutLine {
   Problems why;
 };
 
-/// A coat that was put on: what it was expected to take from the tin and what it took.
-struct CoatPutOn {
-  std::string coating;
-  Instant at;
-  Volume expected;
-  Volume used;
-  bool insisted = false;  ///< counts however far off it is
-  int entry = 0;          ///< its number in the log
-};
-
-/// A coat that was tried: the drying it had had, as a multiple of what its stage was reckoned to
-/// need, at the last trial that it failed and the first that it passed.
-struct CoatTried {
-  std::string coating;
-  std::optional<double> failed_at, passed_at;
-  bool insisted = false;
-  int entry = 0;  ///< number of the last trial in the log
-};
-
 /// Facts in the order they were written. They never move.
 struct History {
   std::string file;                   ///< where they stand
@@ -89,8 +70,6 @@ struct History {
   std::vector<LeftOutLine> left_out;  ///< in the order of lines
   int next_id = 1;                    ///< that no line has
   std::string torn;                   ///< what is left of a last line that was cut off in writing
-  std::vector<CoatPutOn> coats;       ///< follows from the entries and the plan
-  std::vector<CoatTried> tried;       ///< likewise
 };
 
 }  // namespace tackfree

@@ -1,7 +1,7 @@
 // Due dates: which batches are ready in time, how late the others are, what holds them.
 #pragma once
 
-#include "tackfree/plan/plan.hpp"
+#include "tackfree/plan/work_at_hand.hpp"
 
 #include <optional>
 #include <vector>
@@ -22,10 +22,10 @@ struct DueDate {
 };
 
 /// Every batch with a due date, in the order of the job. Of a batch in lots each lot.
-std::vector<DueDate> due_dates(const Plan& plan);
+std::vector<DueDate> due_dates(const DatedWork& work);
 
 /// The job without the due dates that this plan of it misses.
-Job without_missed_dates(const Plan& plan);
+Job without_missed_dates(const DatedWork& work);
 
 /// A wait that ends with a step of the schedule.
 struct DecidingWait {
@@ -35,12 +35,12 @@ struct DecidingWait {
 
 /// The steps that one after another decide when the batch is ready: each waited for the one before
 /// it. In order of time; empty when it is not ready within the plan.
-std::vector<std::size_t> deciding_steps(const Plan& plan, std::size_t batch);
+std::vector<std::size_t> deciding_steps(const DatedWork& work, std::size_t batch);
 
 /// The waits before those steps, the longest first.
-std::vector<DecidingWait> deciding_waits(const Plan& plan, std::size_t batch);
+std::vector<DecidingWait> deciding_waits(const DatedWork& work, std::size_t batch);
 
 /// The batch that is ready last and so decides when all is; nothing when a batch is not ready.
-std::optional<std::size_t> last_batch(const Plan& plan);
+std::optional<std::size_t> last_batch(const DatedWork& work);
 
 }  // namespace tackfree

@@ -4,22 +4,26 @@
 #include "tackfree/base/problem.hpp"
 #include "tackfree/model/job.hpp"
 #include "tackfree/operations/operation_list.hpp"
+#include "tackfree/plan/log_facts.hpp"
+#include "tackfree/takeoff/surface_takeoff.hpp"
 
 namespace tackfree {
 
 /// The work on a job, marked with what is done, before anything is learnt.
 struct LoggedWork {
+  LogFacts facts;  ///< all of them fit
   KeyedCoats keyed;
   OperationList list;
+  /// Lines that do not fit the job are moved from the entries to those that are left out: a step or
+  /// coating that the job does not have (any more), a time after `now`, an order that cannot be.
+  History history;
 };
 
-/// The work as the log has it. Lines that do not fit the job move from the entries of its history
-/// to those that are left out: a step or coating that the job does not have (any more), a time
-/// after `now`, an order that cannot be. `job` is split into lots.
-LoggedWork logged_work(Job& job, const SurfaceTakeoff& takeoff, Instant now);
+/// The work as the log has it. `job` is split into lots.
+LoggedWork logged_work(const Job& job, const SurfaceTakeoff& takeoff, Instant now);
 
 /// The history that a plan as of `now` rests on, also of a job that cannot be planned.
-History fitting_history(Job job, Instant now);
+History fitting_history(const Job& job, Instant now);
 
 /// What is wrong with each line that is left out of the job's history, with the command that
 /// withdraws it.

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "tackfree/base/problem.hpp"
-#include "tackfree/plan/plan.hpp"
+#include "tackfree/plan/work_at_hand.hpp"
 
 #include <optional>
 #include <string>
@@ -71,7 +71,7 @@ using Consequence =
 /// The entry that a report comes to, and what to tell before it is written.
 struct UnderstoodReport {
   LogEntry entry;                        ///< without its number
-  Plan standing;                         ///< with what is done before this
+  WorkAtHand standing;                   ///< with what is done before this
   std::optional<std::size_t> operation;  ///< index into the operations of `standing`
   std::vector<Consequence> consequences;
 };

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "tackfree/air/drying.hpp"
-#include "tackfree/plan/plan.hpp"
+#include "tackfree/plan/work_at_hand.hpp"
 #include "tackfree/solver/proof_search.hpp"
 
 #include <cstddef>
@@ -11,7 +11,7 @@
 
 namespace tackfree {
 
-/// What dating takes besides the plan.
+/// What dating takes besides the work.
 struct Dating {
   const std::vector<DryingClock>& clocks;
   Interval span;
@@ -24,12 +24,12 @@ struct Dating {
 /// them and holding others to their windows. `relaxed` is dated as if no window ever shut, so none
 /// is better than that. A fixed number of mixtures is tried; where it suffices and each is proved,
 /// the answer is proved best.
-std::optional<Plan> best_by_sanding(const Plan& relaxed, std::optional<Plan> sanded,
-                                    const Dating& how);
+std::optional<DatedWork> best_by_sanding(const DatedWork& relaxed, std::optional<DatedWork> sanded,
+                                         const Dating& how);
 
 /// Gives coats that go on unsanded the hours to spare before the window below shuts that the job
 /// wants, as far as the plan is ready on the same day in no more sessions: all of them, or else one
 /// after the other, the one with least to spare first.
-void leave_room(Plan& plan, const Dating& how);
+void leave_room(DatedWork& work, const Dating& how);
 
 }  // namespace tackfree

@@ -30,7 +30,8 @@ struct ShoppingList {
 /// Tins are judged by their age on the day when the schedule first uses the coating; where it has
 /// no time for it, on the first day of the plan. `tape` is masking for the whole job. A coat that
 /// found no time counts as a session of its own.
-ShoppingList shopping_list(const Job& job, const JobVolumes& volumes, const OperationList& list,
+ShoppingList shopping_list(const Job& job, const std::vector<std::vector<ShelfTin>>& on_shelf,
+                           const JobVolumes& volumes, const OperationList& list,
                            const Schedule& schedule, Length tape);
 
 }  // namespace tackfree

@@ -13,6 +13,7 @@ namespace tackfree {
 std::string_view subject_of(const Note& note);
 
 /// A sentence or two. May hold words as the person wrote them.
-std::string note_text(const Note& note, const Plan& plan, const Figures& figures);
+std::string note_text(const Note& note, const Job& job, const OperationList& list,
+                      const Figures& figures);
 
 }  // namespace tackfree

@@ -26,11 +26,12 @@ std::string reached_words(Stage stage);
 /// The rule of the air in the person's units: `too cold to coat (under 50 °F)`.
 std::string gate_words(Gate gate, const CoatingLimits& limits, const Figures& figures);
 
-/// The words of one plan. They may hold words as the person wrote them: they are not clean yet.
-class StepWords {
+/// The words of the work on one job. They may hold words as the person wrote them: they are not
+/// clean yet.
+class WorkWords {
  public:
-  /// `plan` must outlive this.
-  explicit StepWords(const Plan& plan);
+  /// `job` must outlive this.
+  explicit WorkWords(const Job& job) : job_(job), figures_(job) {}
 
   const Figures& figures() const { return figures_; }
 
@@ -40,12 +41,24 @@ class StepWords {
   std::string full_title(const Operation& op) const;
   /// What to pour: `160 ml: 145 varnish + 15 mineral spirits`; empty for other steps.
   std::string pour(const Operation& op) const;
-  /// What held the step back, binding reason last; empty when nothing worth telling did.
-  std::string why(const DatedStep& step) const;
   /// The rule of the air as gate_words has it.
   std::string rule(Gate gate, const Coating& coating) const;
   /// The same, with the word for where its figure comes from; the sources are told once in a plan.
   std::string rule_with_origin(Gate gate, const Coating& coating) const;
+
+ protected:
+  const Job& job_;
+  Figures figures_;
+};
+
+/// The same with the reasons of one plan.
+class StepWords : public WorkWords {
+ public:
+  /// `plan` must outlive this.
+  explicit StepWords(const Plan& plan) : WorkWords(plan.job), plan_(plan) {}
+
+  /// What held the step back, binding reason last; empty when nothing worth telling did.
+  std::string why(const DatedStep& step) const;
 
  private:
   const DatedStep* step_of(std::size_t operation) const;
@@ -54,7 +67,6 @@ class StepWords {
   std::string when(Instant at, const DatedStep& seen_from) const;
 
   const Plan& plan_;
-  Figures figures_;
 };
 
 /// The step of the batch's system, and what it puts on; nothing when a name leads nowhere.

@@ -1,39 +1,14 @@
-// Written files: a folder that a test fills with input files and that goes with it.
+// Text checks: pieces of texts found, placed and replaced, for tests of readers.
 #pragma once
 
 #include "tackfree/base/problem.hpp"
-#include "tackfree/base/text_file.hpp"
 
-#include <cstdlib>
-#include <filesystem>
 #include <string>
 #include <string_view>
 
 #include <doctest/doctest.h>
 
 namespace tackfree {
-
-class WrittenFiles {
- public:
-  WrittenFiles() {
-    std::string name = (std::filesystem::temp_directory_path() / "tackfree_XXXXXX").string();
-    REQUIRE(::mkdtemp(name.data()) != nullptr);
-    folder_ = name;
-  }
-  WrittenFiles(const WrittenFiles&) = delete;
-  WrittenFiles& operator=(const WrittenFiles&) = delete;
-  ~WrittenFiles() { std::filesystem::remove_all(folder_); }
-
-  const std::filesystem::path& folder() const { return folder_; }
-  std::filesystem::path write(const std::string& name, std::string_view text) const {
-    Problems problems;
-    REQUIRE(write_text_file(folder_ / name, text, problems));
-    return folder_ / name;
-  }
-
- private:
-  std::filesystem::path folder_;
-};
 
 /// `text` with its one `from` replaced.
 inline std::string replaced(std::string text, std::string_view from, std::string_view to) {

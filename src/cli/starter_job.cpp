@@ -1,17 +1,20 @@
-#include "tackfree/input/starter_job.hpp"
+#include "tackfree/cli/starter_job.hpp"
 
 #include "tackfree/input/builtin_data.hpp"
 
 #include <stdexcept>
+#include <utility>
 
 namespace tackfree {
 
 std::vector<StarterFile> starter_job() {
   std::vector<StarterFile> files;
   for (const char* name : {"job.json", "parts.csv"}) {
-    const auto text = builtin_data(std::string("starter/") + name);
+    Problems problems;
+    auto text =
+        built_in_files().text(std::filesystem::path(built_in_folder) / "starter" / name, problems);
     if (!text) throw std::logic_error("the starter job is not built in");
-    files.push_back({name, std::string(*text)});
+    files.push_back({name, std::move(*text)});
   }
   return files;
 }

@@ -1,0 +1,60 @@
+#include "tackfree/cli/plan_command.hpp"
+
+#include "tackfree/base/text_file.hpp"
+#include "tackfree/cli/asked_plan.hpp"
+#include "tackfree/cli/output_files.hpp"
+#include "tackfree/cli/problem_list.hpp"
+#include "tackfree/export/csv.hpp"
+#include "tackfree/export/icalendar.hpp"
+#include "tackfree/export/plan_json.hpp"
+#include "tackfree/html/plan_page.hpp"
+#include "tackfree/plan/left_out.hpp"
+#include "tackfree/text/plan_text.hpp"
+
+#include <filesystem>
+#include <system_error>
+#include <utility>
+
+namespace tackfree {
+
+namespace {
+
+void write_csv_files(const std::filesystem::path& folder, const Plan& plan, Problems& problems) {
+  std::error_code fault;  // where it cannot be made, writing into it says so
+  std::filesystem::create_directories(folder, fault);
+  for (const CsvFile& file : csv_files)
+    write_text_file(folder / file.name, file.text_of(plan), problems);
+}
+
+/// The files that were asked for besides what is printed.
+void write_files(const Options& options, const Plan& plan, const Streams& to, Problems& problems) {
+  if (options.json_file) write_or_print(*options.json_file, json_report(plan), to.out, problems);
+  if (options.calendar_file)
+    write_or_print(*options.calendar_file, calendar_report(plan), to.out, problems);
+  if (options.work_calendar_file)
+    write_or_print(*options.work_calendar_file, calendar_report(plan, Feed::work), to.out,
+                   problems);
+  if (options.waits_calendar_file)
+    write_or_print(*options.waits_calendar_file, calendar_report(plan, Feed::waits), to.out,
+                   problems);
+  if (options.page_file) write_or_print(*options.page_file, html_report(plan), to.out, problems);
+  if (options.csv_folder) write_csv_files(*options.csv_folder, plan, problems);
+}
+
+}  // namespace
+
+ExitCode plan_command(const Options& options, AskedJob asked, const Streams& to,
+                      Problems& problems) {
+  const auto planned = asked_plan(options, std::move(asked), to, problems);
+  if (!planned) return exit_wrong_input;
+  const Plan& plan = planned->plan;
+  print_left_out(left_out_problems(plan.job), to.err);
+  to.err << planned->kept.fault();
+  write_files(options, plan, to, problems);
+  if (!prints_a_file(options)) to.print(text_report(plan, to.columns, to.ink));
+  // What was only asked about is not kept: it would be taken for what the person goes by.
+  if (options.keep && options.airing == AiringChoice::given) to.err << planned->kept.replace(plan);
+  return exit_code(plan);
+}
+
+}  // namespace tackfree

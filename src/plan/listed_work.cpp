@@ -1,0 +1,34 @@
+#include "tackfree/plan/listed_work.hpp"
+
+#include "tackfree/operations/coats_below.hpp"
+#include "tackfree/operations/repairs.hpp"
+#include "tackfree/plan/coat_trials.hpp"
+#include "tackfree/plan/early_coats.hpp"
+#include "tackfree/plan/moves.hpp"
+
+namespace tackfree {
+
+namespace {
+
+void hold_to_windows(OperationList& list, const std::map<CoatPlace, Duration>& in_window) {
+  for (Operation& op : list.operations) {
+    const auto found = in_window.find(place_of(op));
+    if (op.coating && found != in_window.end()) op.window_to_spare = found->second;
+  }
+}
+
+}  // namespace
+
+OperationList listed_work(const WorkAtHand& work) {
+  OperationList list = with_repairs(
+      operation_list(work.job, work.takeoff, work.volumes, work.keyed), work.job, work.keyed);
+  mark_done(list, work.facts);
+  wait_for_coats_below(list, work.job);
+  mark_early_coats(list, work.early);
+  mark_trials(list, work.job, work.air);
+  if (work.job.last_plan) keep_last_starts(list, *work.job.last_plan);
+  hold_to_windows(list, work.in_window);
+  return list;
+}
+
+}  // namespace tackfree

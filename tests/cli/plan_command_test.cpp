@@ -1,0 +1,47 @@
+#include "tackfree/cli/plan_command.hpp"
+
+#include "cli/said.hpp"
+#include <doctest/doctest.h>
+
+namespace tackfree::testing {
+
+TEST_CASE("the same job gives the same bytes in all three outputs") {
+  const Folder folder;
+  const std::string job = starter_in(folder);
+  auto planned = [&](const std::string& name) {
+    const Said s = said({"plan", job, "--now", "2027-04-05T17:45Z", "--json",
+                         (folder.path / (name + ".json")).string(), "--calendar",
+                         (folder.path / (name + ".ics")).string()});
+    CHECK(s.code == exit_done);
+    return s.out;
+  };
+  CHECK(planned("a") == planned("b"));
+  CHECK(text_of(folder.path / "a.json") == text_of(folder.path / "b.json"));
+  CHECK(text_of(folder.path / "a.ics") == text_of(folder.path / "b.ics"));
+  CHECK(text_of(folder.path / "a.ics").starts_with("BEGIN:VCALENDAR\r\n"));
+}
+
+TEST_CASE("page, tables and calendars are written where they were asked for") {
+  const Folder folder;
+  const std::string job = demo_in(folder);
+  CHECK(said({"plan", job, "--page", folder.in("plan.html"), "--csv", folder.in("tables"),
+              "--work-calendar", folder.in("work.ics"), "--waits-calendar", folder.in("waits.ics")})
+            .code == exit_done);
+  CHECK(text_of(folder.in("plan.html")).starts_with("<!DOCTYPE html>"));
+  CHECK(text_of(folder.path / "tables" / "steps.csv").starts_with("begin_local,"));
+  CHECK(text_of(folder.path / "tables" / "areas.csv").starts_with("part,"));
+  CHECK(text_of(folder.path / "tables" / "shopping.csv").starts_with("what,"));
+  CHECK(text_of(folder.in("work.ics")).find("CATEGORIES:coating") != std::string::npos);
+  CHECK(text_of(folder.in("work.ics")).find("CATEGORIES:milestone") == std::string::npos);
+  CHECK(text_of(folder.in("waits.ics")).find("CATEGORIES:milestone") != std::string::npos);
+}
+
+TEST_CASE("an output that cannot be written is a mistake, and the plan is printed all the same") {
+  const Folder folder;
+  const Said s = said({"plan", starter_in(folder), "--json", folder.in("no/plan.json")});
+  CHECK(s.code == exit_wrong_input);
+  CHECK(s.err.find("cannot be written") != std::string::npos);
+  CHECK(s.out.size() > 1000);
+}
+
+}  // namespace tackfree::testing
