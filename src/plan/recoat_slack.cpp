@@ -2,8 +2,8 @@
 
 namespace tackfree {
 
-std::vector<RecoatSlack> recoat_slacks(const Plan& plan) {
-  return recoat_slacks(plan.job, plan.list, plan.air, plan.schedule);
+std::vector<RecoatSlack> recoat_slacks(const DatedWork& work) {
+  return recoat_slacks(work.job, work.list, work.air, work.schedule);
 }
 
 }  // namespace tackfree

@@ -86,11 +86,14 @@ TEST_CASE("the files of one person together are held to the limits of one") {
   for (const auto& [most, rule] :
        {std::pair(20'000, std::string()), std::pair(2'000, std::string("RRULE:FREQ=DAILY\r\n"))}) {
     const std::string half = events(most / 2, rule), over = events(most / 2 + 1, rule);
+    FilesInMemory files;
+    files.put("a.ics", half);
+    files.put("b.ics", half);
     Problems problems;
-    CHECK(calendar_of(text, problems, FilesInMemory({{"a.ics", half}, {"b.ics", half}}))
-              .busy.size() == static_cast<std::size_t>(most));
+    CHECK(calendar_of(text, problems, files).busy.size() == static_cast<std::size_t>(most));
     CHECK_MESSAGE(problems.empty(), all_text(problems));
-    calendar_of(text, problems, FilesInMemory({{"a.ics", half}, {"b.ics", over}}));
+    files.put("b.ics", over);
+    calendar_of(text, problems, files);
     REQUIRE(problems.size() == 1);
     CHECK(problems[0].wanted ==
           "wanted at most 20000 events, and 2000 repeating ones, in all busy files of one person");
