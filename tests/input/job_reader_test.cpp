@@ -202,7 +202,7 @@ TEST_CASE("a job needs working hours, a tin size, steps, parts and one kind of a
   const Problem no_hours = only(begin + finish + air + "\"calendar\": {}, " + parts);
   CHECK(no_hours.key == "calendar.weekly");
   CHECK(no_hours.line == 1);
-  CHECK(holds(no_hours.wanted, "has no working calendar"));
+  CHECK(holds(no_hours.wanted, "has no working hours"));
   CHECK(holds(no_hours.hint, "09:00-12:00"));
   const Problem aim = only(begin + "\"aim\": \"session\", " + finish + air + calendar + parts);
   CHECK(aim.key == "aim");

@@ -47,13 +47,20 @@ def compiled(command):
     return ran.returncode == 0, ran.stdout + ran.stderr
 
 
+def of_header(header, commands):
+    """The command of a source of its folder, or of any, for a header."""
+    folder = header.parent.name
+    source = next((path for path in commands if path.parent.name == folder), next(reversed(commands)))
+    words = [word for word in commands[source] if word not in ("-c", str(source))]
+    return [*words, "-Wno-pragma-once-outside-header", str(header)]
+
+
 def main():
-    commands = sources(pathlib.Path(sys.argv[1]).resolve(), sys.argv[2:] == ["tests"])
+    with_tests = sys.argv[2:] == ["tests"]
+    commands = sources(pathlib.Path(sys.argv[1]).resolve(), with_tests)
     proved = {first_header(source) for source in commands}
-    flags = ["clang++", "-std=c++20", "-fsyntax-only", "-Wno-pragma-once-outside-header",
-             *(f"-I{folder}" for folder in INCLUDED_FROM)]
-    for header in (path for folder in INCLUDED_FROM for path in sorted(folder.rglob("*.hpp")) if path not in proved):
-        commands[header] = [*flags, str(header)]
+    headers = [path for folder in INCLUDED_FROM[:2 if with_tests else 1] for path in sorted(folder.rglob("*.hpp"))]
+    commands |= {header: of_header(header, commands) for header in headers if header not in proved}
     failed = 0
     with concurrent.futures.ThreadPoolExecutor(2) as pool:
         for path, (fine, said) in zip(commands, pool.map(compiled, commands.values())):

@@ -7,24 +7,24 @@ using namespace tackfree;
 
 TEST_CASE("work stands by local day and hour, with set-up and clean-up in their place") {
   const Plan plan = small_plan();
-  const std::vector<WorkDay> days = work_days(plan, StepWords(plan));
-  REQUIRE(days.size() == 3);
-  CHECK(days[0].entries.size() == 1);
-  CHECK(days[0].entries[0].what == "seat: sand bare wood, P120 (1 of 2)");
-  REQUIRE(days[1].entries.size() == 5);
-  CHECK(days[1].entries[1].what == "set up: varnish, brush");
-  CHECK(days[1].entries[1].step == nullptr);
-  CHECK(days[1].entries[2].what == "seat: coat 1 of 2, back, at\u00A059\u00A0\u00b0F");
-  CHECK(days[1].entries[4].what == "clean up: varnish, brush");
-  CHECK_FALSE(days[1].entries[0].first_piece);
-  CHECK(days[1].work == Minutes(105));
+  const std::vector<WorkDay> all = work_days(plan, StepWords(plan));
+  REQUIRE(all.size() == 3);
+  CHECK(all[0].entries.size() == 1);
+  CHECK(all[0].entries[0].what == "seat: sand bare wood, P120 (1 of 2)");
+  REQUIRE(all[1].entries.size() == 5);
+  CHECK(all[1].entries[1].what == "set up: varnish, brush");
+  CHECK(all[1].entries[1].step == nullptr);
+  CHECK(all[1].entries[2].what == "seat: coat 1 of 2, back, at\u00A059\u00A0\u00b0F");
+  CHECK(all[1].entries[4].what == "clean up: varnish, brush");
+  CHECK_FALSE(all[1].entries[0].first_piece);
+  CHECK(all[1].work == Minutes(105));
 }
 
 TEST_CASE("a day that rests on typical air says so, and no other day does") {
   const Plan plan = small_plan();
-  const std::vector<WorkDay> days = work_days(plan, StepWords(plan));
-  CHECK(days[2].typical);
-  CHECK_FALSE(days[1].typical);
+  const std::vector<WorkDay> all = work_days(plan, StepWords(plan));
+  CHECK(all[2].typical);
+  CHECK_FALSE(all[1].typical);
 }
 
 TEST_CASE("work is told by its kind, set-up and clean-up too") {
