@@ -1,5 +1,7 @@
 #include "tackfree/base/problem.hpp"
 
+#include "tackfree/base/utf8.hpp"
+
 #include <string_view>
 
 #include <fmt/format.h>
@@ -12,12 +14,8 @@ constexpr std::size_t longest_shown = 60;
 
 /// The value in quotes, control characters as \xNN, cut at a UTF-8 boundary when it is long.
 std::string shown(std::string_view value) {
-  bool cut = value.size() > longest_shown;
-  if (cut) {
-    std::size_t end = longest_shown;
-    while (end > 0 && (static_cast<unsigned char>(value[end]) & 0xC0U) == 0x80U) --end;
-    value = value.substr(0, end);
-  }
+  const bool cut = value.size() > longest_shown;
+  value = head_of(value, longest_shown);
   std::string text = "\"";
   for (char c : value) {
     const auto byte = static_cast<unsigned char>(c);

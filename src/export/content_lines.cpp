@@ -1,5 +1,6 @@
 #include "tackfree/export/content_lines.hpp"
 
+#include "tackfree/base/utf8.hpp"
 #include "tackfree/words/display_text.hpp"
 
 #include <algorithm>

@@ -30,13 +30,6 @@ DatedWork dated_by_aim(WorkAtHand work, const StageListener& stage, solver::Effo
   return dated;
 }
 
-/// Adds to the texts of the work when its tools rest.
-void tell_tool_rests(DatedWork& work) {
-  for (const ToolRest& rest : work.schedule.tool_rests)
-    work.list.operations[work.schedule.steps[rest.step].operation].how.push_back(
-        tool_rest_words(work.job, work.list, work.schedule, rest));
-}
-
 Length all_tape(const SurfaceTakeoff& takeoff) {
   Length sum;
   for (const Masking& masking : takeoff.masking) sum += masking.tape;

@@ -1,5 +1,7 @@
 #include "tackfree/syntax/csv_document.hpp"
 
+#include "tackfree/base/utf8.hpp"
+
 #include <algorithm>
 #include <array>
 #include <set>
@@ -13,23 +15,11 @@ namespace {
 
 /// Length of the UTF-8 character at the front of `text`; 0 when it is none that text may hold.
 std::size_t character_length(std::string_view text) {
-  const auto byte = [&](std::size_t i) {
-    return i < text.size() ? static_cast<unsigned char>(text[i]) : 0U;
-  };
-  const unsigned first = byte(0);
-  if (first < 0x80) {
-    const bool control = first < 0x20 || first == 0x7F;
-    return !control || first == '\t' || first == '\n' || first == '\r' ? 1 : 0;
-  }
-  const std::size_t length = first >= 0xF0 ? 4 : first >= 0xE0 ? 3 : 2;
-  if (first < 0xC2 || first > 0xF4) return 0;
-  for (std::size_t i = 1; i < length; ++i)
-    if ((byte(i) & 0xC0U) != 0x80U) return 0;
-  // Overlong forms, surrogates, and what lies beyond U+10FFFF.
-  if ((first == 0xE0 && byte(1) < 0xA0) || (first == 0xED && byte(1) > 0x9F) ||
-      (first == 0xF0 && byte(1) < 0x90) || (first == 0xF4 && byte(1) > 0x8F))
-    return 0;
-  return length;
+  if (text.empty()) return 0;
+  const Utf8Character first = first_character(text);
+  const bool control = (first.code < 0x20 || first.code == 0x7F) && first.code != '\t' &&
+                       first.code != '\n' && first.code != '\r';
+  return first.valid && !control ? first.bytes.size() : 0;
 }
 
 std::string word_for_byte(unsigned byte) {

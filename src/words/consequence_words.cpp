@@ -9,7 +9,7 @@ namespace tackfree {
 namespace {
 
 struct Told {
-  const Plan& standing;
+  const WorkAtHand& standing;
 
   std::string operator()(TooSoon too_soon) const {
     std::string text(words_for(too_soon));
@@ -43,7 +43,7 @@ struct Told {
 
 }  // namespace
 
-std::string consequence_words(const Consequence& consequence, const Plan& standing) {
+std::string consequence_words(const Consequence& consequence, const WorkAtHand& standing) {
   return std::visit(Told{standing}, consequence);
 }
 

@@ -1,5 +1,7 @@
 #include "tackfree/words/display_text.hpp"
 
+#include "tackfree/base/utf8.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cstdint>
@@ -14,12 +16,6 @@ namespace {
 constexpr std::string_view replacement = "\xEF\xBF\xBD";  // U+FFFD
 constexpr std::string_view ellipsis = "\xE2\x80\xA6";     // U+2026
 
-struct Character {
-  std::uint32_t code = 0;
-  std::string_view bytes;
-  bool valid = true;
-};
-
 struct Range {
   std::uint32_t first, last;
 };
@@ -30,38 +26,10 @@ bool within(const std::array<Range, N>& ranges, std::uint32_t code) {
                      [code](Range r) { return r.first <= code && code <= r.last; });
 }
 
-/// Bytes that a UTF-8 sequence has by its first byte; 0 when none starts so.
-std::size_t sequence_length(unsigned char lead) {
-  if (lead < 0x80) return 1;
-  if (lead >= 0xC2 && lead <= 0xDF) return 2;
-  if (lead >= 0xE0 && lead <= 0xEF) return 3;
-  if (lead >= 0xF0 && lead <= 0xF4) return 4;
-  return 0;
-}
-
-/// The first character of a text that is not empty; an invalid byte stands alone.
-Character first_character(std::string_view text) {
-  const auto lead = static_cast<unsigned char>(text.front());
-  const Character invalid{0xFFFD, text.substr(0, 1), false};
-  const std::size_t length = sequence_length(lead);
-  if (length == 0 || length > text.size()) return invalid;
-  if (length == 1) return {lead, text.substr(0, 1)};
-  std::uint32_t code = lead & (0xFFU >> (length + 1));
-  for (std::size_t i = 1; i < length; ++i) {
-    const auto byte = static_cast<unsigned char>(text[i]);
-    if ((byte & 0xC0U) != 0x80U) return invalid;
-    code = (code << 6U) | (byte & 0x3FU);
-  }
-  constexpr std::array<std::uint32_t, 5> least{0, 0, 0x80, 0x800, 0x10000};
-  const bool surrogate = code >= 0xD800 && code <= 0xDFFF;
-  if (code < least.at(length) || code > 0x10FFFF || surrogate) return invalid;
-  return {code, text.substr(0, length)};
-}
-
 template <class Visit>
 void each_character(std::string_view text, Visit visit) {
   while (!text.empty()) {
-    const Character c = first_character(text);
+    const Utf8Character c = first_character(text);
     visit(c);
     text.remove_prefix(c.bytes.size());
   }
@@ -139,7 +107,7 @@ bool is_plain(std::string_view text) {
 std::size_t width_of_clean(std::string_view text) {
   if (is_plain(text)) return text.size();
   std::size_t width = 0;
-  each_character(text, [&](const Character& c) { width += width_of(c.code); });
+  each_character(text, [&](const Utf8Character& c) { width += width_of(c.code); });
   return width;
 }
 
@@ -149,7 +117,7 @@ std::string cut_clean(std::size_t columns, std::string_view text) {
   std::string result;
   std::size_t width = 0;
   while (!text.empty()) {
-    const Character c = first_character(text);
+    const Utf8Character c = first_character(text);
     width += width_of(c.code);
     if (width > columns - 1) break;
     result += c.bytes;
@@ -164,7 +132,7 @@ std::string clean(std::string_view text) {
   if (is_plain(text)) return std::string(text);
   std::string result;
   result.reserve(text.size());
-  each_character(text, [&](const Character& c) {
+  each_character(text, [&](const Utf8Character& c) {
     if (is_blank(c.code))
       result += ' ';
     else if (!c.valid)
@@ -179,7 +147,7 @@ std::string unseen_escaped(std::string_view json) {
   constexpr std::uint32_t beyond_first_plane = 0x10000;
   std::string result;
   result.reserve(json.size());
-  each_character(json, [&](const Character& c) {
+  each_character(json, [&](const Utf8Character& c) {
     const bool seen =
         c.code == ' ' || c.code == '\n' || (!is_blank(c.code) && !is_invisible(c.code));
     if (seen)
@@ -206,7 +174,7 @@ std::string cut_inside(std::size_t columns, std::string_view text) {
   // The longest end that fits and does not begin with a mark that belongs to what was cut.
   std::string_view tail = all;
   while (!tail.empty()) {
-    const Character c = first_character(tail);
+    const Utf8Character c = first_character(tail);
     if (width_of(c.code) > 0 && width <= columns / 2) break;
     width -= width_of(c.code);
     tail.remove_prefix(c.bytes.size());
@@ -255,16 +223,6 @@ std::vector<std::string> wrapped(std::size_t columns, std::string_view text) {
 std::string held_together(std::string text) {
   replace_all(text, " ", no_break_space);
   return text;
-}
-
-std::string_view head_of(std::string_view text, std::size_t octets) {
-  if (text.size() <= octets) return text;
-  // A character has four bytes at most: what goes on longer is no UTF-8 and is cut anywhere.
-  constexpr std::size_t longest_tail = 3;
-  for (std::size_t back = 0; back <= std::min(longest_tail, octets); ++back)
-    if ((static_cast<unsigned char>(text[octets - back]) & 0xC0U) != 0x80U)
-      return text.substr(0, octets - back);
-  return text.substr(0, octets);
 }
 
 }  // namespace tackfree

@@ -75,11 +75,3 @@ TEST_CASE("long text is wrapped at spaces and long words are cut") {
   for (const std::string& line : wrapped(20, std::string(10000, 'w') + " end"))
     CHECK(display_width(line) <= 20);
 }
-
-TEST_CASE("a text is parted between characters, never inside one") {
-  CHECK(head_of("a\u00e9b", 2) == "a");
-  CHECK(head_of("a\u00e9b", 3) == "a\u00e9");
-  CHECK(head_of("\U0001F333x", 4) == "\U0001F333");
-  CHECK(head_of("ab", 5) == "ab");
-  CHECK(head_of(std::string(9, '\x80'), 5).size() == 5);  // no UTF-8: must still get on
-}

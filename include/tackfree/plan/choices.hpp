@@ -5,6 +5,7 @@
 #include "tackfree/plan/stage_listener.hpp"
 #include "tackfree/plan/work_at_hand.hpp"
 #include "tackfree/schedule/attended_work.hpp"
+#include "tackfree/solver/proof_search.hpp"
 
 #include <optional>
 #include <vector>

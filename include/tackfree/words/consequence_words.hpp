@@ -7,8 +7,8 @@
 
 namespace tackfree {
 
-/// `standing` is the plan that the report was understood in. May hold words as the person wrote
+/// `standing` is the work that the report was understood in. May hold words as the person wrote
 /// them.
-std::string consequence_words(const Consequence& consequence, const Plan& standing);
+std::string consequence_words(const Consequence& consequence, const WorkAtHand& standing);
 
 }  // namespace tackfree

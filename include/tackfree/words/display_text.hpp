@@ -39,8 +39,4 @@ std::vector<std::string> wrapped(std::size_t columns, std::string_view text);
 /// The text with no-break spaces, so that a figure is not parted from its unit.
 std::string held_together(std::string text);
 
-/// The longest beginning of `text` in at most `octets` bytes, 4 or more, that ends between two
-/// characters; never empty unless `text` is.
-std::string_view head_of(std::string_view text, std::size_t octets);
-
 }  // namespace tackfree
