@@ -1,6 +1,7 @@
 #include "tackfree/air/air_readings.hpp"
 
 #include "tackfree/air/psychrometrics.hpp"
+#include "tackfree/base/elementary.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -35,7 +36,7 @@ class Fading {
   }
 
  private:
-  double left(Minutes since) const { return std::exp(-(to_duration(since) / time_constant_)); }
+  double left(Minutes since) const { return exponential(-(to_duration(since) / time_constant_)); }
 
   /// What counts of a reading so far away, towards another one at the end of `gap`:
   /// sinh((gap - away) / tau) / sinh(gap / tau), without its overflow.

@@ -1,6 +1,7 @@
 #include "tackfree/air/dried_share.hpp"
 
 #include "tackfree/air/drying_rate.hpp"
+#include "tackfree/base/elementary.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -19,8 +20,7 @@ class ShareSum {
         air_(air),
         at_(coat.applied),
         factor_(air_speed_factor(coat.coating->law.air_exponent.value, air_speed)) {
-    const double film =
-        std::pow(coat.film_ratio, film_exponent(coat.coating->law, coat.stage).value);
+    const double film = power(coat.film_ratio, film_exponent(coat.coating->law, coat.stage).value);
     factor_ /= coat.coating->label_after.at(index_of(coat.stage))->value.in(minutes)*film;
     before_ = rate_.relative(air_.at(at_));
   }

@@ -1,6 +1,7 @@
 #include "tackfree/air/drying.hpp"
 
 #include "tackfree/air/psychrometrics.hpp"
+#include "tackfree/base/elementary.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -102,7 +103,7 @@ void DryingClock::add_need(const Coating& coating, Stage stage, const RatePoints
 
 std::optional<std::int64_t> DryingClock::amount_of(const Need& need, double film_ratio) {
   const double amount =
-      film_ratio == 1.0 ? need.amount : need.amount * std::pow(film_ratio, need.film_exponent);
+      film_ratio == 1.0 ? need.amount : need.amount * power(film_ratio, need.film_exponent);
   if (amount > most_units) return std::nullopt;
   return std::llround(amount);
 }
@@ -142,7 +143,7 @@ std::optional<Instant> DryingClock::reached(Stage stage, Instant applied, double
 std::optional<Instant> DryingClock::dried_for(Duration label, Instant applied,
                                               double film_ratio) const {
   const double amount =
-      slowness_ * label_step_ * label.in(minutes)*std::pow(film_ratio, recoat_exponent_);
+      slowness_ * label_step_ * label.in(minutes)*power(film_ratio, recoat_exponent_);
   if (label_step_ <= 0.0 || amount > most_units) return std::nullopt;
   const auto done = tracks_.front()->first_minute(applied, std::llround(amount) - rounding_slack);
   if (!done) return std::nullopt;

@@ -1,6 +1,7 @@
 #include "tackfree/air/drying_explained.hpp"
 
 #include "tackfree/air/drying_progress.hpp"
+#include "tackfree/base/elementary.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -67,7 +68,7 @@ std::optional<DryingExplanation> explained(const Coating& coating, Stage stage,
   const auto ends = clock.reached(stage, begins, film_ratio);
   if (!label || !ends) return std::nullopt;
   const Sourced<double>& exponent = film_exponent(coating.law, stage);
-  const double film = std::pow(film_ratio, exponent.value);
+  const double film = power(film_ratio, exponent.value);
   const double air_factor = air_speed_factor(coating.law.air_exponent.value, air_speed);
   const OwnWait own = own_wait(StageRate(coating, stage), air, air_factor, begins, *ends,
                                coating.slowness * label->value.in(minutes)*film);

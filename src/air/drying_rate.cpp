@@ -1,6 +1,7 @@
 #include "tackfree/air/drying_rate.hpp"
 
 #include "tackfree/air/psychrometrics.hpp"
+#include "tackfree/base/elementary.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -61,15 +62,15 @@ ShelteredRate::ShelteredRate(const DryingLaw& law)
       slowed_by_humidity_(law.slowed_by_humidity),
       stops_below_(law.stops_below.value),
       per_inverse_kelvin_(-law.activation_energy.value.in(kilojoules_per_mole) / gas_constant) {
-  if (law.q10) per_kelvin_ = std::log(law.q10->value) / 10.0;
+  if (law.q10) per_kelvin_ = logarithm(law.q10->value) / 10.0;
 }
 
 double ShelteredRate::warmth(Temperature t) const {
   if (t < stops_below_) return 0.0;
   if (driver_ == DryingLaw::Driver::vapour_deficit) return 1.0;
-  if (per_kelvin_) return std::exp(*per_kelvin_ * (t - reference_temperature).in(kelvins));
-  return std::exp(per_inverse_kelvin_ *
-                  (1.0 / t.in_kelvin() - 1.0 / reference_temperature.in_kelvin()));
+  if (per_kelvin_) return exponential(*per_kelvin_ * (t - reference_temperature).in(kelvins));
+  return exponential(per_inverse_kelvin_ *
+                     (1.0 / t.in_kelvin() - 1.0 / reference_temperature.in_kelvin()));
 }
 
 double ShelteredRate::water(const HumidAir& air) const {
@@ -86,7 +87,7 @@ double air_speed_factor(double exponent, Speed air_speed) {
   constexpr double limit = 2.0;  // late drying is limited from within; the figure is assumed
   const double ratio =
       (air_speed + natural_convection) / (reference_air_speed + natural_convection);
-  return std::min(limit, std::pow(ratio, exponent));
+  return std::min(limit, power(ratio, exponent));
 }
 
 double drying_rate(const DryingLaw& law, const HumidAir& air, Speed air_speed) {
@@ -123,7 +124,7 @@ double StageRate::hours_by_rows(Temperature t, double by_law) const {
   const LabelPoint& a = *std::prev(warmer);
   const double share = (1.0 / t.in_kelvin() - 1.0 / a.at.in_kelvin()) /
                        (1.0 / warmer->at.in_kelvin() - 1.0 / a.at.in_kelvin());
-  return a.after.in(hours)*std::pow(warmer->after / a.after, share);
+  return a.after.in(hours)*power(warmer->after / a.after, share);
 }
 
 DryingFactors StageRate::factors(const HumidAir& air) const {

@@ -1,6 +1,7 @@
 #include "tackfree/air/indoor_air.hpp"
 
 #include "tackfree/air/psychrometrics.hpp"
+#include "tackfree/base/elementary.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -102,7 +103,7 @@ Temperature lagged(Temperature start, Temperature from, Temperature to, Duration
   const double steps = step / time_constant;
   // What a straight line leaves between itself and its follower once that has settled.
   const TemperatureDifference behind = (to - from) / steps;
-  return to - behind + (start - from + behind) * std::exp(-steps);
+  return to - behind + (start - from + behind) * exponential(-steps);
 }
 
 std::vector<IndoorNode> indoor_air(const std::vector<AirNode>& outdoors, const Indoors& indoors,

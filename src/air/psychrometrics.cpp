@@ -1,5 +1,7 @@
 #include "tackfree/air/psychrometrics.hpp"
 
+#include "tackfree/base/elementary.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -12,7 +14,7 @@ namespace {
 double ln_saturation_pressure(double kelvin) {
   return -5.8002206e3 / kelvin + 1.3914993 +
          kelvin * (-4.8640239e-2 + kelvin * (4.1764768e-5 - kelvin * 1.4452093e-8)) +
-         6.5459673 * std::log(kelvin);
+         6.5459673 * logarithm(kelvin);
 }
 
 /// Its derivative, in 1/K.
@@ -24,14 +26,14 @@ double ln_saturation_pressure_slope(double kelvin) {
 /// A first guess of the dew point in C, within 0.1 K between -20 and 45 C.
 /// Source: Magnus form of Alduchov and Eskridge 1996, J. Appl. Meteor. 35:601, turned round.
 double magnus_dew_point(double pascal) {
-  const double g = std::log(pascal / 610.94);
+  const double g = logarithm(pascal / 610.94);
   return 243.04 * g / (17.625 - g);
 }
 
 }  // namespace
 
 Pressure saturation_pressure(Temperature t) {
-  return pascals(std::exp(ln_saturation_pressure(t.in_kelvin())));
+  return pascals(exponential(ln_saturation_pressure(t.in_kelvin())));
 }
 
 Pressure vapour_pressure(Temperature t, Humidity humidity) {
@@ -45,7 +47,7 @@ Humidity relative_humidity(Temperature t, Pressure vapour) {
 Temperature dew_point(Pressure vapour) {
   constexpr double close_enough = 1e-9;  // K
   constexpr int most_steps = 20;         // two or three are needed between -50 and 100 C
-  const double ln_vapour = std::log(vapour.in(pascals));
+  const double ln_vapour = logarithm(vapour.in(pascals));
   double kelvin = std::max(200.0, celsius(magnus_dew_point(vapour.in(pascals))).in_kelvin());
   // Newton on ln p, which is nearly straight in T.
   for (int i = 0; i < most_steps; ++i) {

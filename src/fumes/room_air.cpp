@@ -1,5 +1,7 @@
 #include "tackfree/fumes/room_air.hpp"
 
+#include "tackfree/base/elementary.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -28,7 +30,7 @@ double ramp_of(const Decay& decay) {
 double ramp_of_both(double x) {
   if (x < small)
     return 1.0 / 2 - x * (1.0 / 3 - x * (1.0 / 8 - x * (1.0 / 30 - x * (1.0 / 144 - x / 840))));
-  return (-std::expm1(-x) - x * std::exp(-x)) / (x * x);
+  return (-exponential_less_one(-x) - x * exponential(-x)) / (x * x);
 }
 
 /// (e^-kh - e^-Nh) / (N - k), written so that neither k = N nor huge exponents hurt.
@@ -55,7 +57,7 @@ double released_and_left_hours(const Decay& released, const Decay& aired) {
 Decay::Decay(double falls_by, double after)
     : rate(falls_by),
       hours(after),
-      left(std::exp(-rate * hours)),
+      left(exponential(-rate * hours)),
       mean(rate * hours < small ? mean_of_short_decay(rate * hours) : (1 - left) / (rate * hours)) {
 }
 
@@ -213,7 +215,7 @@ double RoomAir::most_of(std::size_t source, std::size_t segment) const {
   }
   const double b = (k * state.wet - feed.on_work) / (n - k);
   const double c = state.in_air - fed / n - b;
-  const double turns = std::log(-n * c / (k * b)) / (n - k);
+  const double turns = logarithm(-n * c / (k * b)) / (n - k);
   if (!(turns > 0 && turns < length)) return at_ends;
   return std::max(at_ends, in_air_after(source, moment({segment, turns}), Decay(k, turns)));
 }

@@ -1,5 +1,6 @@
 #include "tackfree/html/fumes_chart.hpp"
 
+#include "tackfree/base/elementary.hpp"
 #include "tackfree/html/svg.hpp"
 #include "tackfree/words/vapour_words.hpp"
 
@@ -20,14 +21,14 @@ struct TenfoldScale {
   double from = 0, to = 1;  ///< where the least and the most stand
 
   double place(double value) const {
-    const double share = std::log10(std::max(value, least) / least) / steps;
+    const double share = logarithm(std::max(value, least) / least) / logarithm(power_of_ten(steps));
     return from + (to - from) * std::min(1.0, share);
   }
 };
 
 /// The scale up to ten times, or as far as the highest value goes.
 TenfoldScale reaching(TenfoldScale scale, double highest) {
-  while (highest > scale.least * std::pow(10.0, scale.steps) && scale.steps < 6) ++scale.steps;
+  while (highest > scale.least * power_of_ten(scale.steps) && scale.steps < 6) ++scale.steps;
   return scale;
 }
 
@@ -50,7 +51,7 @@ void write_limits(Markup& html, const Plan& plan) {
   const TenfoldScale scale = reaching({.from = left, .to = right}, highest);
   open_chart(html, {"limits", "Vapour of the room against its limits", told}, width, bottom + 22);
   for (int step = 0; step <= scale.steps; ++step) {
-    const double value = scale.least * std::pow(10.0, step);
+    const double value = scale.least * power_of_ten(step);
     const double x = scale.place(value);
     const bool limit = std::abs(value - 1) < 1e-9;
     svg_line(html, limit ? "at-limit" : "grid", {x, top}, {x, bottom});
@@ -108,7 +109,7 @@ class StretchChart {
 
   void write_grid(Markup& html) const {
     for (int step = 0; step <= scale_.steps; ++step) {
-      const double value = scale_.least * std::pow(10.0, step);
+      const double value = scale_.least * power_of_ten(step);
       const bool limit = std::abs(value - 1) < 1e-9;
       const double y = scale_.place(value);
       svg_line(html, limit ? "at-limit" : "grid", {left, y}, {right, y});

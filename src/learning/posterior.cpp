@@ -1,5 +1,7 @@
 #include "tackfree/learning/posterior.hpp"
 
+#include "tackfree/base/elementary.hpp"
+
 #include <cmath>
 #include <numbers>
 
@@ -32,7 +34,7 @@ double posterior_sd(double prior_sd, double reading_sd, int count) {
 
 // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): bare numbers by their nature
 bool is_outlier(double prior_sd, double reading_sd, double reading) {
-  return std::abs(reading) > asked_about * std::hypot(prior_sd, reading_sd);
+  return std::abs(reading) > asked_about * std::sqrt(prior_sd * prior_sd + reading_sd * reading_sd);
 }
 
 // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): bare numbers by their nature
@@ -42,7 +44,7 @@ double mean_over(double mean, double sd, double least) {
   // Far out the ratio comes near z, and both of its parts near nothing.
   constexpr double far_out = 8;
   if (z > far_out) return least + sd / z;
-  const double density = std::exp(-z * z / 2) / std::sqrt(2 * std::numbers::pi);
+  const double density = exponential(-z * z / 2) / std::sqrt(2 * std::numbers::pi);
   return mean + sd * density / over;
 }
 

@@ -1,5 +1,7 @@
 #include "tackfree/learning/slowness.hpp"
 
+#include "tackfree/base/elementary.hpp"
+
 #include <cmath>
 #include <optional>
 
@@ -15,10 +17,10 @@ bool passed_after_failing(const CoatTried& coat) {
 /// What a coat says that was dry in the end; `known` is the factor of earlier jobs. That it was not
 /// dry before says only that it is slower than that.
 std::optional<double> reading_of_passed(const CoatTried& coat, double known) {
-  if (*coat.passed_at < 1.0) return std::log(*coat.passed_at);
+  if (*coat.passed_at < 1.0) return logarithm(*coat.passed_at);
   if (!coat.failed_at) return std::nullopt;
-  const double middle = (std::log(*coat.failed_at) + std::log(*coat.passed_at)) / 2;
-  return middle > std::log(known) ? std::optional(middle) : std::nullopt;
+  const double middle = (logarithm(*coat.failed_at) + logarithm(*coat.passed_at)) / 2;
+  return middle > logarithm(known) ? std::optional(middle) : std::nullopt;
 }
 
 }  // namespace
@@ -29,7 +31,7 @@ double slowness_spread(const Coating& coating) {
 
 // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): bare numbers by their nature
 double expected_need(const Coating& coating, double factor, double had) {
-  return std::exp(mean_over(std::log(factor), slowness_spread(coating), std::log(had)));
+  return exponential(mean_over(logarithm(factor), slowness_spread(coating), logarithm(had)));
 }
 
 std::vector<Learnt> learnt_slowness(const Job& job, const std::vector<CoatTried>& tried) {
@@ -52,7 +54,7 @@ std::vector<Learnt> learnt_slowness(const Job& job, const std::vector<CoatTried>
     // Each is expected to need more than what is known by then, so it never makes a coat quicker.
     for (const CoatTried& coat : failed) {
       const double need = expected_need(coating, learnt().factor, *coat.failed_at);
-      readings.push_back({std::log(need), coat.insisted, coat.entry});
+      readings.push_back({logarithm(need), coat.insisted, coat.entry});
     }
     all.push_back(learnt());
   }

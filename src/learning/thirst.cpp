@@ -1,5 +1,7 @@
 #include "tackfree/learning/thirst.hpp"
 
+#include "tackfree/base/elementary.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -27,7 +29,7 @@ std::optional<double> prior_sd(const Job& job, const std::string& coating) {
 Learnt learnt_from(const Taught& before, Spreads spreads,
                    const std::vector<RatioReading>& readings) {
   Learnt learnt;
-  const double mean = std::log(before.factor);
+  const double mean = logarithm(before.factor);
   const double sd = posterior_sd(spreads.prior, spreads.reading, before.coats);
   std::vector<double> counted;
   for (const RatioReading& reading : readings)
@@ -37,7 +39,7 @@ Learnt learnt_from(const Taught& before, Spreads spreads,
       counted.push_back(reading.value);
   learnt.here = static_cast<int>(counted.size());
   learnt.readings = before.coats + learnt.here;
-  learnt.factor = std::exp(posterior_mean(mean, sd, spreads.reading, counted));
+  learnt.factor = exponential(posterior_mean(mean, sd, spreads.reading, counted));
   return learnt;
 }
 
@@ -50,7 +52,7 @@ std::vector<Learnt> learnt_thirst(const Job& job, const std::vector<CoatPutOn>& 
     std::vector<RatioReading> readings;
     for (const CoatPutOn& coat : coats)
       if (coat.coating == coating.name && coat.used > Volume{} && coat.expected > Volume{})
-        readings.push_back({std::log(coat.used / coat.expected), coat.insisted, coat.entry});
+        readings.push_back({logarithm(coat.used / coat.expected), coat.insisted, coat.entry});
     learnt = learnt_from(coating.need_taught, {*spread, coat_sd}, readings);
   }
   return all;

@@ -3,6 +3,7 @@
 #include "tackfree/air/drying.hpp"
 #include "tackfree/air/kept_limits.hpp"
 #include "tackfree/air/psychrometrics.hpp"
+#include "tackfree/base/elementary.hpp"
 #include "tackfree/schedule/check_coats_a_day.hpp"
 #include "tackfree/schedule/check_done.hpp"
 #include "tackfree/schedule/check_shop_rules.hpp"
@@ -175,9 +176,8 @@ class Auditor {
     const Instant from = dries_from(coat);
     if (at < from) return false;
     Duration least = c.label_after[index_of(stage)]->value;
-    const double needed =
-        c.slowness *
-        least.in(minutes)*std::pow(films_of(coat, films), film_exponent(c.law, stage).value);
+    const double needed = c.slowness * least.in(minutes)*power(films_of(coat, films),
+                                                               film_exponent(c.law, stage).value);
     for (const LabelPoint& point : c.label_points[index_of(stage)])
       least = std::min(least, point.after);
     if (depth_of(stage) == Depth::recoat && !job_.faster_than_label &&
@@ -210,7 +210,7 @@ class Auditor {
     const double label_rate = drying_rate(c.law, at_label, metres_per_second(0.10));
     const double exponent = c.law.film_exponents[static_cast<std::size_t>(drying.depth)].value;
     const double needed = c.slowness * drying.label.in(hours)*label_rate *
-                          std::pow(films_of(coat, drying.films), exponent);
+                          power(films_of(coat, drying.films), exponent);
     return progress(coat, at) + rate(coat, at) / 60 + 1e-6 >= needed;
   }
 

@@ -1,5 +1,7 @@
 #include "tackfree/volume/nine_in_ten.hpp"
 
+#include "tackfree/base/elementary.hpp"
+
 #include <cmath>
 
 namespace tackfree {
@@ -13,8 +15,9 @@ double nine_in_ten_factor(double sigma, double sigma_absorption, double first_sh
   // same two moments is exact where the share is 0 or 1.
   const double variance =
       sigma * sigma +
-      std::log1p(first_share * first_share * std::expm1(sigma_absorption * sigma_absorption));
-  return std::exp(z * std::sqrt(variance) - variance / 2);
+      logarithm_of_one_plus(first_share * first_share *
+                            exponential_less_one(sigma_absorption * sigma_absorption));
+  return exponential(z * std::sqrt(variance) - variance / 2);
 }
 
 }  // namespace tackfree

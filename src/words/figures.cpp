@@ -1,5 +1,7 @@
 #include "tackfree/words/figures.hpp"
 
+#include "tackfree/base/elementary.hpp"
+
 #include <array>
 #include <cmath>
 
@@ -30,7 +32,9 @@ std::string at_most(double value, int decimals) {
 std::string two_digits_up(double number) {
   if (number <= 0) return "0";
   if (number <= 1) return "1";
-  const double step = std::pow(10.0, std::floor(std::log10(number)) - 1);
+  int digits = 1;
+  while (number >= power_of_ten(digits)) ++digits;
+  const double step = power_of_ten(digits - 2);
   return at_most(std::ceil(number / step - 1e-9) * step, 1);
 }
 
@@ -75,7 +79,7 @@ VolumeUnit us_volume_unit(Volume v) {
 }  // namespace
 
 double rounded(double value, int decimals) {
-  const double scale = std::pow(10.0, decimals);
+  const double scale = power_of_ten(decimals);
   // A trillionth of the value lets 0.285, held as 0.28499999999999998, round as it is written.
   const double scaled = std::abs(value) * scale * (1 + 1e-12);
   const double result = std::floor(scaled + 0.5) / scale;
