@@ -1,11 +1,12 @@
 #!/usr/bin/env python3
 """Compiles each source alone and each header alone, as the builds of whole folders never do; exit 1 if one fails.
 
-    alone.py FOLDER [tests]
+    alone.py FOLDER [headers | tests]
 
 FOLDER is for the build's flags; nothing else is written. Syntax only, by clang++, two at a time. A source that
 includes its own header first proves that one as well; the other headers are compiled by themselves. With
-`tests` the sources of the tests are compiled too, which takes twice as long. Seen to find solve.cpp without <map>.
+`headers` only these are, for unreached.py compiles the sources; with `tests` the sources of the tests too. Seen to
+find solve.cpp without <map>.
 """
 import concurrent.futures
 import json
@@ -60,7 +61,8 @@ def main():
     commands = sources(pathlib.Path(sys.argv[1]).resolve(), with_tests)
     proved = {first_header(source) for source in commands}
     headers = [path for folder in INCLUDED_FROM[:2 if with_tests else 1] for path in sorted(folder.rglob("*.hpp"))]
-    commands |= {header: of_header(header, commands) for header in headers if header not in proved}
+    own = {header: of_header(header, commands) for header in headers if header not in proved}
+    commands = own if sys.argv[2:] == ["headers"] else commands | own
     failed = 0
     with concurrent.futures.ThreadPoolExecutor(2) as pool:
         for path, (fine, said) in zip(commands, pool.map(compiled, commands.values())):
