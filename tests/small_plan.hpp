@@ -36,7 +36,7 @@ inline Coating small_coating(const std::string& name) {
   c.law.name = "oxidative";
   c.law.activation_energy = sourced(kilojoules_per_mole(55), Origin::practice);
   c.law.stops_below = sourced(celsius(0), Origin::assumed);
-  c.solids = sourced(percent(45), Origin::label, "typical label value, generic");
+  c.solids = sourced(percent(45), Origin::practice, "typical of labels");
   c.spread = sourced(square_metres_per_litre(12.3), Origin::practice);
   c.bare_factor = sourced(1.25, Origin::practice);
   c.coats_min = sourced(2, Origin::practice);

@@ -24,7 +24,8 @@ double ln_saturation_pressure_slope(double kelvin) {
 }
 
 /// A first guess of the dew point in C, within 0.1 K between -20 and 45 C.
-/// Source: Magnus form of Alduchov and Eskridge 1996, J. Appl. Meteor. 35:601, turned round.
+/// Where Newton's method begins, which no result shows: the Magnus form of Alduchov and Eskridge
+/// 1996, J. Appl. Meteor. 35:601, turned round.
 double magnus_dew_point(double pascal) {
   const double g = logarithm(pascal / 610.94);
   return 243.04 * g / (17.625 - g);

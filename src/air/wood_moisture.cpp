@@ -2,6 +2,7 @@
 
 namespace tackfree {
 
+/// Source: as in the header; W, K, K1 and K2 are quadratic in degrees Fahrenheit.
 Fraction equilibrium_moisture(Temperature t, Humidity humidity) {
   const double f = t.in_fahrenheit();
   const double h = humidity.in(humidity_fraction);

@@ -324,7 +324,8 @@ std::optional<RoomJudgement> room_judgement(const Job& job, const VapourPlan& pl
 }
 
 MassPerVolume explosive_mass(const Solvent& solvent) {
-  constexpr double litres_per_mole = 24.055;  // at 20 C and 1 atm: R x 293.15 K / 101.325 kPa
+  // Source: the ideal gas at 20 C and 1 atm: R x 293.15 K / 101.325 kPa.
+  constexpr double litres_per_mole = 24.055;
   return grams_per_cubic_metre(
       1000 *
       solvent.explosive_limit.value.in(fraction)*solvent.molar_mass.value.in(grams_per_mole) /

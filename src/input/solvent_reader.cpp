@@ -58,6 +58,7 @@ Solvent read_solvent(JsonCursor& object, const SourceNames& sources) {
 }  // namespace
 
 MassPerVolume from_ppm(double ppm, MolarMass molar_mass) {
+  // Source: as in the header.
   constexpr double litres_per_mole = 24.45;
   return milligrams_per_cubic_metre(ppm * molar_mass.in(grams_per_mole) / litres_per_mole);
 }

@@ -13,7 +13,9 @@ namespace tackfree {
 
 namespace {
 
+/// Source: ISO 13789, heat capacity of air per volume (from memory).
 constexpr double air_heat_wh_per_m3_k = 1200.0 / 3600;
+
 constexpr int most_rounds = 4;
 
 const Indoors* followed_outdoors(const Job& job) {

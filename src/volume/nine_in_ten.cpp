@@ -8,7 +8,7 @@ namespace tackfree {
 
 // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): three bare numbers by their nature
 double nine_in_ten_factor(double sigma, double sigma_absorption, double first_share) {
-  // 90th percentile of the standard normal.
+  // Source: the 90th percentile of the standard normal distribution.
   constexpr double z = 1.2815515655446004;
   // The need is A x (share x B + 1 - share), A and B log-normal with mean 1. Its mean is 1 and its
   // mean square exp(sigma^2) x (1 + share^2 x (exp(sigma_absorption^2) - 1)); the log-normal of the

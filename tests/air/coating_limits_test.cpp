@@ -255,6 +255,21 @@ TEST_CASE("Blush is likely over 65 % RH, possible near the dew point, and else n
             .in(kelvins) == doctest::Approx(6.830).epsilon(1e-4));
 }
 
+TEST_CASE("The limits of blush are 20 F over the dew point and 65 % RH, from both sides") {
+  // Source: practice of finishers. A tenth of a degree or of a percent to each side.
+  const auto risk = [](double over_dew_f, double t) {
+    return blush_risk(
+        {celsius(t), saturation_pressure(celsius(t) - fahrenheit_degrees(over_dew_f))});
+  };
+  for (const double t : {12.0, 20.0, 28.0}) {
+    CAPTURE(t);
+    CHECK(risk(20.1, t) == BlushRisk::none);
+    CHECK(risk(19.9, t) == BlushRisk::some);
+    CHECK(blush_risk(air_at(t, 64.9)) == BlushRisk::some);
+    CHECK(blush_risk(air_at(t, 65.1)) == BlushRisk::high);
+  }
+}
+
 TEST_CASE("Each gate names the origin of its limit") {
   CoatingLimits limits = waterborne_limits();
   limits.dew_point_margin = {kelvins(3), Origin::published, "MIL-HDBK-1110"};

@@ -128,7 +128,7 @@ TEST_CASE("Rates over temperature and humidity are those of the worked grid") {
     CHECK(near(drying_rate(shellac_law(), air, sheltered), r.shellac));
     CHECK(near(drying_rate(waterborne_law(), air, sheltered), r.water));
     CHECK(near(drying_rate(oxidative_law(), air, sheltered), r.varnish));
-    CHECK(near(drying_rate(oxidative_law(66), air, sheltered), r.raw_oil));
+    CHECK(near(drying_rate(drying_oil_law(), air, sheltered), r.raw_oil));
     CHECK(near(drying_rate(two_component_law(), air, sheltered), r.two_component));
     CHECK(near(drying_rate(arrhenius_law(58, 0, 4), air, sheltered), r.epoxy));
     CHECK(near(drying_rate(moisture_law(), air, sheltered), r.moisture));

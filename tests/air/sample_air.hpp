@@ -1,4 +1,4 @@
-// Air and coatings for the tests of this folder: laws as in the finishing data, labels as asked.
+// Air and coatings for the tests of this folder: laws of the shipped data, labels as asked.
 #pragma once
 
 #include "tackfree/air/air_series.hpp"
@@ -16,6 +16,8 @@
 #include <utility>
 #include <vector>
 
+#include "shipped_data.hpp"
+
 namespace tackfree::testing {
 
 inline Instant instant(const char* text) {
@@ -32,6 +34,7 @@ inline bool agrees(double found, double expected) {
   return std::abs(found / expected - 1.0) < 1e-6;
 }
 
+/// A law of the test's own, for what must hold of any.
 inline DryingLaw arrhenius_law(double energy_kj, double air_exponent, double stops_below_c) {
   DryingLaw law;
   law.activation_energy.value = kilojoules_per_mole(energy_kj);
@@ -42,21 +45,13 @@ inline DryingLaw arrhenius_law(double energy_kj, double air_exponent, double sto
   law.film_exponents[2].value = 2.0;
   return law;
 }
-inline DryingLaw lacquer_law() { return arrhenius_law(40, 0.60, -10); }
-inline DryingLaw shellac_law() { return arrhenius_law(42, 0.60, -10); }
-inline DryingLaw oxidative_law(double energy_kj = 55) {
-  DryingLaw law = arrhenius_law(energy_kj, 0.15, 0);
-  law.slowed_by_humidity = true;
-  return law;
-}
-inline DryingLaw waterborne_law() {
-  DryingLaw law = arrhenius_law(0, 0.45, 5);
-  law.driver = DryingLaw::Driver::vapour_deficit;
-  law.film_exponents[1].value = 1.0;
-  law.film_exponents[2].value = 1.5;
-  return law;
-}
-inline DryingLaw two_component_law() { return arrhenius_law(50, 0.10, 0); }
+inline DryingLaw lacquer_law() { return shipped_law("lacquer"); }
+inline DryingLaw shellac_law() { return shipped_law("shellac"); }
+inline DryingLaw oxidative_law() { return shipped_law("oxidative"); }
+inline DryingLaw drying_oil_law() { return shipped_law("drying_oil"); }
+inline DryingLaw waterborne_law() { return shipped_law("waterborne"); }
+inline DryingLaw two_component_law() { return shipped_law("two_component"); }
+/// No class cures by the water of the air yet, so no data holds such a law.
 inline DryingLaw moisture_law() {
   DryingLaw law = arrhenius_law(10, 0.20, 0);
   law.driver = DryingLaw::Driver::vapour_pressure;

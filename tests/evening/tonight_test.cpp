@@ -114,7 +114,7 @@ TEST_CASE("wiping off has its minute, planned and just put on, and a pot its end
   two_part.history.entries[0].began_at = instant("2027-04-06T18:40Z");
   const Tonight mixed = tonight(planned_again(two_part, "2027-04-06T19:30Z"));
   REQUIRE_FALSE(mixed.clocks.empty());
-  // Pot life of 3 h: typical label value, generic.
+  // Pot life of 3 h: typical of labels.
   CHECK(mixed.clocks[0].pot_until == instant("2027-04-06T21:40Z"));
 }
 

@@ -32,8 +32,8 @@ TEST_CASE("every figure of a coating carries its origin and source") {
   const auto json = parsed(small_plan());
   const auto& coating = json["coatings"][0];
   CHECK(coating["film"]["solids_pct"]["value"] == 45);
-  CHECK(coating["film"]["solids_pct"]["origin"] == "label");
-  CHECK(coating["film"]["solids_pct"]["source"] == "typical label value, generic");
+  CHECK(coating["film"]["solids_pct"]["origin"] == "practice");
+  CHECK(coating["film"]["solids_pct"]["source"] == "typical of labels");
   CHECK(coating["limits"]["dew_point_margin_k"]["origin"] == "published");
   CHECK(coating["drying"]["full_cure_after_h"]["value"] == 336);
 }

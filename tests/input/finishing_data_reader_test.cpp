@@ -80,8 +80,8 @@ TEST_CASE("the built-in figures are those of the trade table") {
   const FinishingData data = built_in();
   const Coating& oil = class_called(data, "oil_polyurethane");
   CHECK(oil.solids.value == percent(45));
-  CHECK(oil.solids.origin == Origin::label);
-  CHECK(oil.solids.source == "typical label value, generic");
+  CHECK(oil.solids.origin == Origin::practice);
+  CHECK(oil.solids.source == "typical of labels and data sheets of the class");
   CHECK(oil.spread.value == square_metres_per_litre(12.3));
   CHECK(oil.label_after[index_of(Stage::hardware)]->value == days(3));
   CHECK(oil.recoat_unsanded_within->value == hours(12));

@@ -247,8 +247,8 @@ TEST_CASE(
     return step;
   };
   const auto after_first = [&](int number) { return coat(number)->begin() - coat(1)->end(); };
-  CHECK(after_first(2) == Minutes(120));
-  CHECK(after_first(3) == Minutes(340));  // 2 h x 2 ^ 1.5 = 339.4 min, on the grid
+  CHECK(after_first(2) == Minutes(180));
+  CHECK(after_first(3) == Minutes(510));  // 3 h x 2 ^ 1.5 = 509.1 min, on the grid
   // On the next day the first two have had their time: the fourth waits for no more than its day.
   CHECK(after_first(4) > Minutes(12 * 60));
   bool told = false;

@@ -64,7 +64,7 @@ TEST_CASE("the American constant is 231 over 0.144") {
 TEST_CASE("dry film is wet film times solids") {
   CHECK(dry_film(micrometres(100), percent(50)).in(micrometres) == Approx(50));
   CHECK(dry_film(mils(8), percent(35)).in(mils) == Approx(2.8));
-  CHECK(prints_as(1.5 / 0.42, 3.57, 0.005));
+  CHECK(prints_as(wet_film(theoretical_spread(percent(42), mils(1.5))).in(mils), 3.57, 0.005));
   CHECK(dry_film(mils(3.57), percent(42)).in(mils) == Approx(1.5).epsilon(0.001));
 }
 

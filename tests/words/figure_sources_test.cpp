@@ -30,7 +30,7 @@ TEST_CASE("figures stand under their own origin and source") {
   REQUIRE(groups.size() == 3);  // varnish, brush, the rest
   const FigureGroup& varnish = groups[0];
   CHECK(varnish.title.starts_with("varnish (oil-based polyurethane varnish)"));
-  CHECK(lists(from(varnish, Origin::label, "typical label value, generic"), "solids 45 %"));
+  CHECK(lists(from(varnish, Origin::practice, "typical of labels"), "solids 45 %"));
   CHECK(lists(from(varnish, Origin::label, ""), "dry to sand after 12 h"));
   CHECK(lists(from(varnish, Origin::practice, ""), "spread 12.3 m\u00b2/L"));
   CHECK_FALSE(lists(from(varnish, Origin::label, ""), "spread 12.3 m\u00b2/L"));
