@@ -132,6 +132,7 @@ Coating read_class(JsonCursor& object, const std::vector<DryingLaw>& laws,
   coating.builds_film = object.flag(needed("builds_film")).value_or(true);
   coating.needs_top_coat = object.flag(needed("needs_top_coat")).value_or(false);
   coating.contains_wax = object.flag(needed("contains_wax")).value_or(false);
+  coating.seals_wood = object.flag("seals_wood").value_or(true);
   if (auto inner = object.object(needed("figures"))) {
     FigureReader figures(*inner, sources);
     StagesGiven given{};

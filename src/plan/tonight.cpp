@@ -2,6 +2,7 @@
 
 #include "tackfree/air/air_readings.hpp"
 #include "tackfree/air/psychrometrics.hpp"
+#include "tackfree/operations/pots.hpp"
 #include "tackfree/plan/log_facts.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
 
@@ -167,8 +168,10 @@ class Foreman {
       if (coating.wipe_off_after &&
           plan_.now < time->end + whole_minutes_up(coating.wipe_off_within->value))
         clock.wipe_off = time->end + whole_minutes_up(coating.wipe_off_after->value);
-      if (coating.pot_life && plan_.now < time->begin + whole_minutes_up(coating.pot_life->value))
-        clock.pot_until = time->begin + whole_minutes_up(coating.pot_life->value);
+      if (const auto life = pot_life_in(coating, plan_.air.at(time->begin).temperature)) {
+        const Instant until = time->begin + whole_minutes_up(*life);
+        if (plan_.now < until) clock.pot_until = until;
+      }
       if (clock.wipe_off || clock.pot_until) tonight_.clocks.push_back(clock);
     }
   }

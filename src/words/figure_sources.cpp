@@ -223,11 +223,10 @@ void add_pair_waits(Group& group, const Job& job) {
     for (std::size_t step = 1; step < system.steps.size(); ++step) {
       const Coating* under = find_named(job.coatings, system.steps[step - 1].coating);
       const Coating* over = find_named(job.coatings, system.steps[step].coating);
-      const FollowRule* rule = follow_rule(job.data, *under, *over);
-      if (rule != nullptr && rule->dry_for)
+      if (const auto wait = pair_wait(job.data, *under, *over))
         group.add(fmt::format("{} under {} dries for", cut_to(longest_name, under->name),
                               cut_to(longest_name, over->name)),
-                  *rule->dry_for, wait_text(rule->dry_for->value));
+                  *wait, wait_text(wait->value));
     }
 }
 

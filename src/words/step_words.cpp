@@ -135,7 +135,8 @@ std::string WorkWords::title(const Operation& op) const {
     case OperationKind::turn_over:
       return "turn over";
     case OperationKind::sand_between:
-      return fmt::format("sand before {}coat {}{}", coating, op.coat, grit_words(op));
+      return fmt::format("{} before {}coat {}{}", op.scuffed ? "scuff by hand" : "sand", coating,
+                         op.coat, grit_words(op));
     case OperationKind::fit_hardware:
       return "fit the hardware";
     case OperationKind::repair:

@@ -143,4 +143,15 @@ inline const FollowRule* follow_rule(const FinishingData& data, const Coating& u
   return nullptr;
 }
 
+/// How long a coat of `over` waits on top of `under` beyond the recoat time, in hours at label
+/// conditions on the clock of `under`: what the rule says; where no rule knows the pair, as long as
+/// `under` takes to harden (its stack stage). Source of that: assumed.
+inline std::optional<Sourced<Duration>> pair_wait(const FinishingData& data, const Coating& under,
+                                                  const Coating& over) {
+  if (const FollowRule* rule = follow_rule(data, under, over)) return rule->dry_for;
+  const auto& hard = under.label_after.at(index_of(Stage::stack));
+  if (under.class_key == over.class_key || !hard) return std::nullopt;
+  return sourced(hard->value, Origin::assumed, "as long as the coat below takes to harden");
+}
+
 }  // namespace tackfree

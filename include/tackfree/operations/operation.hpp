@@ -78,6 +78,7 @@ struct Operation {
   Area area;
   std::optional<Grit> grit;            ///< sanding only
   bool power_sanding = false;          ///< forbidden in quiet hours
+  bool scuffed = false;                ///< by hand, a few strokes: it lies thin over colour
   double sheets = 0;                   ///< sheets or discs of `grit`, not rounded
   std::optional<std::size_t> coating;  ///< index into Job::coatings, coats only
   std::optional<std::size_t> method;   ///< index into Job::data.methods, coats only
@@ -85,8 +86,9 @@ struct Operation {
   double film_ratio = 1.0;             ///< wet film over the class's own
   /// Last coats that melt into the ones below: the whole film over one for normal wear, at least 1.
   double whole_film = 1.0;
-  int pots = 0;      ///< two-part coats only: mixed one after the other, each within its life
-  int portions = 0;  ///< coats that are wiped off only: each put on and wiped before the next
+  int pots = 0;       ///< two-part coats only: mixed one after the other, each within its life
+  Duration pot_life;  ///< that the pots are counted with
+  int portions = 0;   ///< coats that are wiped off only: each put on and wiped before the next
   /// It starts exactly this long after the end of the operation before it in the list, as part of
   /// one stretch of work with it.
   std::optional<Duration> right_after;

@@ -41,6 +41,14 @@ def follow_rule(under_class, under_has_wax, over_class):
     return None
 
 
+def pair_hours(under, over_class, as_planned):
+    """How long another class waits over `under`, in hours at label conditions; None: no longer than recoat."""
+    rule = follow_rule(under.key, under.wax, over_class)
+    if rule is not None:
+        return rule["dry_for_h"][0] if "dry_for_h" in rule else None
+    return None if under.key == over_class else under.hours("stack", as_planned)
+
+
 def celsius(given, key):
     """A temperature of an object that gives it in C or in F."""
     if key + "_c" in given:

@@ -86,6 +86,9 @@ class JobGenerator:
             self.tags.add("class " + key)
             name = f"tin {number}{place}"
             self.coatings[name] = self.coating(name, key)
+            if key == "shellac" and (chain[place + 1:] or rng.random() < 0.3):
+                self.tags.add("dewaxed")
+                self.coatings[name]["contains_wax"] = False
             most = self.coatings[name].get("label", {}).get("coats_max", figures_of(key)["coats_max"])
             coats = "by_film" if rng.random() < 0.2 else rng.randint(1, min(3, most))
             method = rng.choice(list(METHODS))
@@ -103,7 +106,7 @@ class JobGenerator:
 
     @staticmethod
     def may_follow(under, over):
-        rule = follow_rule(under, CLASSES[under]["contains_wax"], over)
+        rule = follow_rule(under, CLASSES[under]["contains_wax"] and under != "shellac", over)
         return rule is None or rule["verdict"] != "refuse"
 
     def coating(self, name, key):

@@ -1,5 +1,5 @@
 """Order rules: which work follows which in a batch, and how long it waits for what lies below."""
-from .finishing_data import follow_rule
+from .finishing_data import pair_hours
 
 # What a fault asks for, by docs/formulas.md, "Planning on from a log": the stage that is waited for, as a
 # film of how many.
@@ -158,11 +158,11 @@ class OrderRules:
             if not under.placed or under.skipped:
                 continue
             figures = self.view.coating_of(under)
-            rule = follow_rule(figures.key, figures.wax, over.key)
-            if not rule or "dry_for_h" not in rule:
-                continue
             name = under.given["coating"]
-            ready = self.view.clocks[name].dried_for(rule["dry_for_h"][0], self.view.wet_until(under),
+            hours = pair_hours(figures, over.key, self.view.clocks[name].as_planned)
+            if hours is None:
+                continue
+            ready = self.view.clocks[name].dried_for(hours, self.view.wet_until(under),
                                                      self.view.slowness(name))
             if coat.begin < ready:
                 self.say("pair", coat, f"goes over {under.key} {ready - coat.begin} min too soon")
