@@ -6,6 +6,7 @@
 #include "tackfree/input/follows_reader.hpp"
 #include "tackfree/input/names_of.hpp"
 #include "tackfree/input/solvent_reader.hpp"
+#include "tackfree/input/touch_reader.hpp"
 #include "tackfree/input/trade_text_reader.hpp"
 
 #include <array>
@@ -255,6 +256,8 @@ std::optional<FinishingData> read_finishing_data(const Files& from,
                                 sources, problems);
   JsonCursor follows(files[9].tree, "", files[9].name, problems);
   data.follows = read_follow_rules(follows, data.classes, sources);
+  JsonCursor touches(files[13].tree, "", files[13].name, problems);
+  data.touches = read_touches(touches, sources);
   check_text_keys(data, files[2].name, problems);
   if (problems.size() > before) return std::nullopt;
   return data;

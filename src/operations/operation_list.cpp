@@ -1,6 +1,7 @@
 #include "tackfree/operations/operation_list.hpp"
 
 #include "tackfree/base/name.hpp"
+#include "tackfree/operations/finishing_touch.hpp"
 #include "tackfree/operations/how_to.hpp"
 #include "tackfree/operations/pots.hpp"
 #include "tackfree/operations/sanding.hpp"
@@ -384,8 +385,10 @@ OperationList operation_list(const Job& job, const SurfaceTakeoff& takeoff,
                              const JobVolumes& volumes, const KeyedCoats& keyed,
                              std::optional<Temperature> warmest) {
   OperationList list;
-  for (std::size_t batch = 0; batch < job.batches.size(); ++batch)
+  for (std::size_t batch = 0; batch < job.batches.size(); ++batch) {
     BatchOperations(job, takeoff, volumes, keyed, warmest, batch, list).add();
+    add_finishing_touch(job, batch, list);
+  }
   return list;
 }
 

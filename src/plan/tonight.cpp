@@ -127,7 +127,7 @@ class Foreman {
   void uses() {
     for (std::size_t batch = 0; batch < job_.batches.size(); ++batch) {
       const auto coats_left = [&](const Operation& op) {
-        return op.batch == batch && !op.done && op.kind != OperationKind::fit_hardware;
+        return op.batch == batch && !op.done && !is_after_coats(op.kind);
       };
       if (std::ranges::any_of(plan_.list.operations, coats_left)) continue;
       BatchUse use{.batch = batch, .light_use = {}, .full_cure = {}};

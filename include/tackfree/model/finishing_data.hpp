@@ -92,6 +92,17 @@ struct ShopFigures {
   Sourced<Duration> dust_mask_lasts;
 };
 
+/// What may be done to a finish after its last coat, such as rubbing out or waxing.
+struct FinishingTouch {
+  std::string key;    ///< `rub_out`
+  std::string title;  ///< `rub out`
+  Stage waits_for = Stage::full_cure;
+  bool on_films_only = false;  ///< nothing to do on what goes into the wood
+  Sourced<WorkRate> rate;
+  std::string with;  ///< what to have at hand
+  std::vector<std::string> how;
+};
+
 /// A text with its key: how-to lines, advice and cautions.
 struct Advice {
   std::string key;
@@ -124,6 +135,7 @@ struct FinishingData {
   NeedSpread need_spread;
   ShopFigures shop;
   std::vector<FollowRule> follows;
+  std::vector<FinishingTouch> touches;
   std::vector<Solvent> solvents;
   AirChanges air_changes;  ///< with the person's own figures in place
   TradeTexts texts;

@@ -22,11 +22,18 @@ enum class OperationKind {
   turn_over,
   sand_between,
   fit_hardware,
+  finishing_touch,
   repair
 };
 
+/// Work on a finish that is complete.
+constexpr bool is_after_coats(OperationKind kind) {
+  return kind == OperationKind::fit_hardware || kind == OperationKind::finishing_touch;
+}
+
 /// A short name: `sand bare`, `raise grain`, `sand raised grain`, `fill pores`, `sand filler`,
-/// `dust off`, `coat`, `wipe off`, `turn over`, `sand between`, `fit hardware`, `repair`.
+/// `dust off`, `coat`, `wipe off`, `turn over`, `sand between`, `fit hardware`,
+/// `finishing touch`, `repair`.
 std::string_view word_for(OperationKind kind);
 
 /// `back`, `show`, `both`.
@@ -95,6 +102,7 @@ struct Operation {
   std::vector<Wait> waits;
   /// Coats only: goes on unsanded, at least this long before the window of the coat below shuts.
   std::optional<Duration> window_to_spare;
+  std::optional<std::size_t> touch;    ///< index into Job::data.touches, finishing touches only
   std::optional<Fault> fault;          ///< repairs only
   bool spots = false;                  ///< repairs only: of spots; around them all is as it was
   bool takes_off = false;              ///< repairs only: the coat that went wrong is washed off

@@ -24,7 +24,8 @@ inline CoatPlace place_of(const Operation& coat) {
 /// Coats that are sanded for although their tin asks for none: they come too late to hold unsanded.
 using KeyedCoats = std::set<CoatPlace>;
 
-/// Sanding bare, then coat by coat, side by side, with the waits between; hardware last. Pots of
+/// Sanding bare, then coat by coat, side by side, with the waits between; then hardware, and
+/// what the system asks for after the last coat. Pots of
 /// two-part coats are counted for the `warmest` air that they may be put on in, without it for the
 /// label's.
 OperationList operation_list(const Job& job, const SurfaceTakeoff& takeoff,

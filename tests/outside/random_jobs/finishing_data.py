@@ -15,6 +15,7 @@ def read(name):
 
 CLASSES, LAWS = read("coatings.json"), read("drying_laws.json")
 LABOUR, METHODS, FOLLOWS = read("labour.json"), read("methods.json"), read("follows.json")
+TOUCHES = read("finishing_touches.json")
 
 
 def value(figure):

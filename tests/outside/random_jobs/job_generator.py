@@ -4,7 +4,7 @@ import random
 from datetime import date, timedelta
 
 from .calendar_generator import calendar_of, people_of
-from .finishing_data import CLASSES, METHODS, figures_of, follow_rule
+from .finishing_data import CLASSES, METHODS, TOUCHES, figures_of, follow_rule
 from .local_time import LocalTime
 from .parts_generator import PartsList
 from .shop_rules import covered_m2
@@ -102,7 +102,12 @@ class JobGenerator:
             steps.append(step)
         if len(chain) > 1:
             self.tags.add(f"system of {len(chain)} classes")
-        return {"name": f"system {number}", "wear": rng.choice(["light", "normal", "hard"]), "steps": steps}
+        system = {"name": f"system {number}", "wear": rng.choice(["light", "normal", "hard"]), "steps": steps}
+        touches = [key for key, touch in TOUCHES.items()
+                   if CLASSES[chain[-1]]["builds_film"] or not touch["on_films_only"]]
+        if rng.random() < 0.1:
+            system["after"] = rng.choice(touches)
+        return system
 
     @staticmethod
     def may_follow(under, over):
