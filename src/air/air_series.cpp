@@ -119,6 +119,7 @@ std::optional<AirSeries> AirSeries::over(const AirRecord& record, Interval span,
   AirSeries series;
   series.bridged_ = std::move(joined->bridged);
   series.seams_ = std::move(joined->seams);
+  series.held_months_ = std::move(joined->held_months);
   series.typical_from_ = joined->typical_from;
   series.mean_day_from_ = joined->mean_day_from;
   Read read{readings, fading_of(record)};

@@ -41,19 +41,21 @@ DayRange between(const DayRange& a, const DayRange& b, double share) {
           .line = a.line};
 }
 
+/// The typical values of a day; nothing where no month has any.
 std::optional<DayRange> typical_on(const AirMonths& months, Date on) {
   constexpr int mid = 15;
   const auto month = static_cast<std::size_t>(static_cast<unsigned>(on.month()) - 1);
-  const auto& own = months.months.at(month);
-  if (!own) return std::nullopt;
+  const auto serving = month_serving(months, static_cast<unsigned>(on.month()));
+  if (!serving) return std::nullopt;
+  const DayRange& own = *months.months.at(*serving - 1);
   const Date middle = on.year() / on.month() / mid;
   const bool before = static_cast<unsigned>(on.day()) < mid;
-  const auto& other = months.months.at((month + (before ? 11 : 1)) % 12);
-  if (!other) return own;
+  const auto beside = static_cast<unsigned>((month + (before ? 11 : 1)) % 12 + 1);
+  const DayRange& other = *months.months.at(*month_serving(months, beside) - 1);
   const date::year_month next = on.year() / on.month() + date::months(before ? -1 : 1);
   const double share =
       static_cast<double>(days_between(middle, on)) / days_between(middle, next / mid);
-  return between(*own, *other, share);
+  return between(own, other, share);
 }
 
 }  // namespace
@@ -74,6 +76,14 @@ std::vector<AirNode> daily_nodes(const AirDays& lows_and_highs) {
     for (int hour = nodes.empty() ? 0 : 1; hour <= hours_in_day; ++hour)
       nodes.push_back(node_at(day, hour));
   return nodes;
+}
+
+std::optional<unsigned> month_serving(const AirMonths& months, unsigned month) {
+  const auto given = [&](unsigned index) { return months.months.at(index % 12).has_value(); };
+  for (unsigned away = 0; away <= 6; ++away)
+    for (const unsigned index : {month + 11 - away, month + 11 + away})
+      if (given(index)) return index % 12 + 1;
+  return std::nullopt;
 }
 
 AirDays typical_days(const AirMonths& months, Interval span) {

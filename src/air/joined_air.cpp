@@ -205,20 +205,27 @@ class Joining {
     const Instant from = nodes().empty() ? span_.begin - before : nodes().back().at;
     if (from >= span_.end) return;
     const auto found = daily_nodes(typical_days(months, {from, span_.end + one_day}));
-    if (found.empty() || found.back().at < span_.end) {
-      const auto month =
-          static_cast<unsigned>(Zone::utc()
-                                    .local(std::max(from, found.empty() ? from : found.back().at) +
-                                           months.standard_offset)
-                                    .on.month());
-      report(fmt::format("wanted {} among the typical months; the plan comes to it",
-                         month_name(month)),
-             "add that month, or shorten the horizon");
-      return;
-    }
+    if (found.empty())
+      return report("wanted at least one typical month", "give the month that the plan begins in");
+    hold_months(months, {std::max(from, span_.begin), span_.end});
     const auto month = static_cast<unsigned>(
         Zone::utc().local(std::max(from, span_.begin) + months.standard_offset).on.month());
     append(found, {source_->name, month}, true);
+  }
+
+  /// Tells which months of `time` have no values of their own.
+  void hold_months(const AirMonths& months, Interval time) {
+    const auto month_at = [&](Instant at) {
+      const Date on = Zone::utc().local(at + months.standard_offset).on;
+      return on.year() / on.month();
+    };
+    for (auto at = month_at(time.begin); at <= month_at(time.end - Minutes(1));
+         at += date::months(1)) {
+      const auto month = static_cast<unsigned>(at.month());
+      const HeldMonth held{month, month_serving(months, month).value_or(month)};
+      auto& told = result_.held_months;
+      if (held.held != month && std::ranges::find(told, held) == told.end()) told.push_back(held);
+    }
   }
 
   /// Adds what of `more` lies after the last node.

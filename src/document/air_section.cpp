@@ -79,6 +79,8 @@ void write_mix(Page& page, const Plan& plan, const AirMix& mix, const Figures& f
     page.paragraph(air_item, fmt::format("{} until {}, then {}.", before.empty() ? "Known" : before,
                                          figures.moment(seam.at), source_words(seam.after)));
   }
+  for (const HeldMonth& held : plan.air.held_months())
+    page.paragraph(air_item, held_month_words(held));
   if (mix.indoors) write_room(page, plan, *mix.indoors, figures);
   if (mix.boards)
     page.paragraph(

@@ -14,7 +14,7 @@ namespace tackfree {
 namespace {
 
 /// What is done to a batch, as one says it before the batch's name.
-std::string_view deed(const Operation& work) {
+std::string_view deed(const Plan& plan, const Operation& work) {
   switch (work.kind) {
     case OperationKind::raise_grain:
       return "damp";
@@ -29,6 +29,8 @@ std::string_view deed(const Operation& work) {
       return "turn or move";
     case OperationKind::fit_hardware:
       return "fit the hardware to";
+    case OperationKind::finishing_touch:
+      return plan.job.data.touches.at(work.touch.value()).title;
     case OperationKind::repair:
       return work.grit ? "sand or coat" : "repair or coat";
     case OperationKind::sand_between:
@@ -77,7 +79,7 @@ class WaitLines {
 
   void add(const BatchWait& wait, bool over) {
     WaitLine line{over,
-                  over ? "" : std::string(deed(work_of(wait))),
+                  over ? "" : std::string(deed(plan_, work_of(wait))),
                   {},
                   over ? tried(wait) : " " + before(wait) + ": " + reason(wait) + "."};
     const std::string name =

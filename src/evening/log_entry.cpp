@@ -33,7 +33,9 @@ TooSoon too_soon(const Operation& work, std::optional<Stage> stage) {
   if (stage == Stage::handle || work.kind == OperationKind::turn_over) return TooSoon::turned;
   if (work.grit) return TooSoon::sanded;
   if (work.kind == OperationKind::fit_hardware) return TooSoon::hardware_fitted;
-  return work.kind == OperationKind::repair ? TooSoon::repaired : TooSoon::coated;
+  const bool on_film =
+      work.kind == OperationKind::repair || work.kind == OperationKind::finishing_touch;
+  return on_film ? TooSoon::repaired : TooSoon::coated;
 }
 
 class Understanding {

@@ -2,6 +2,7 @@
 
 #include "tackfree/air/air_readings.hpp"
 #include "tackfree/air/psychrometrics.hpp"
+#include "tackfree/operations/pots.hpp"
 #include "tackfree/plan/log_facts.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
 
@@ -126,7 +127,7 @@ class Foreman {
   void uses() {
     for (std::size_t batch = 0; batch < job_.batches.size(); ++batch) {
       const auto coats_left = [&](const Operation& op) {
-        return op.batch == batch && !op.done && op.kind != OperationKind::fit_hardware;
+        return op.batch == batch && !op.done && !is_after_coats(op.kind);
       };
       if (std::ranges::any_of(plan_.list.operations, coats_left)) continue;
       BatchUse use{.batch = batch, .light_use = {}, .full_cure = {}};
@@ -167,8 +168,10 @@ class Foreman {
       if (coating.wipe_off_after &&
           plan_.now < time->end + whole_minutes_up(coating.wipe_off_within->value))
         clock.wipe_off = time->end + whole_minutes_up(coating.wipe_off_after->value);
-      if (coating.pot_life && plan_.now < time->begin + whole_minutes_up(coating.pot_life->value))
-        clock.pot_until = time->begin + whole_minutes_up(coating.pot_life->value);
+      if (const auto life = pot_life_in(coating, plan_.air.at(time->begin).temperature)) {
+        const Instant until = time->begin + whole_minutes_up(*life);
+        if (plan_.now < until) clock.pot_until = until;
+      }
       if (clock.wipe_off || clock.pot_until) tonight_.clocks.push_back(clock);
     }
   }

@@ -111,6 +111,9 @@ Json air(const Plan& plan) {
   }
   object["air_speed_m_per_s"] = rounded(plan.job.room.air_speed.in(metres_per_second), 3);
   put_instant(object, "typical_from", plan.air.typical_from(), zone);
+  Json& held_months = object["held_months"] = Json::array();
+  for (const HeldMonth& held : plan.air.held_months())
+    held_months.push_back({{"month", held.month}, {"held", held.held}});
   Json& bridged = object["bridged"] = Json::array();
   for (const BridgedGap& bridge : plan.air.bridged()) {
     Json gap;

@@ -214,11 +214,10 @@ Json pair_waits(const Job& job) {
     for (std::size_t step = 1; step < system.steps.size(); ++step) {
       const Coating* under = find_named(job.coatings, system.steps[step - 1].coating);
       const Coating* over = find_named(job.coatings, system.steps[step].coating);
-      const FollowRule* rule = follow_rule(job.data, *under, *over);
-      if (rule == nullptr || !rule->dry_for) continue;
-      waits.push_back({{"under", under->name},
-                       {"over", over->name},
-                       {"dry_for_h", figure(*rule->dry_for, hours)}});
+      const auto wait = pair_wait(job.data, *under, *over);
+      if (!wait) continue;
+      waits.push_back(
+          {{"under", under->name}, {"over", over->name}, {"dry_for_h", figure(*wait, hours)}});
     }
   return waits;
 }

@@ -147,10 +147,11 @@ std::vector<Coating> read_coatings(JsonCursor& job, const FinishingData& data) {
 }
 
 std::vector<FinishSystem> read_systems(JsonCursor& job, const std::vector<Coating>& coatings,
-                                       const std::vector<Method>& methods) {
+                                       const FinishingData& data) {
   constexpr std::array<std::string_view, 3> wears{"light", "normal", "hard"};
   const auto coating_names = names_of(coatings, &Coating::name);
-  const auto method_keys = names_of(methods, &Method::key);
+  const auto method_keys = names_of(data.methods, &Method::key);
+  const auto touch_keys = names_of(data.touches, &FinishingTouch::key);
   std::vector<FinishSystem> systems;
   for (JsonCursor& object : job.objects(needed("systems"))) {
     FinishSystem system;
@@ -158,6 +159,8 @@ std::vector<FinishSystem> read_systems(JsonCursor& job, const std::vector<Coatin
     system.name = object.text(needed("name")).value_or("");
     system.wear = static_cast<Wear>(object.word("wear", wears).value_or(1));
     system.clear_build = object.flag("clear_build").value_or(false);
+    if (object.has("after"))
+      system.after = known_name(object, "after", touch_keys, "finishing touch");
     for (JsonCursor& step : object.objects(needed("steps")))
       system.steps.push_back(read_step(step, coating_names, method_keys));
     check_names_differ(object, "steps", system.steps);

@@ -6,6 +6,7 @@
 #include "tackfree/input/follows_reader.hpp"
 #include "tackfree/input/names_of.hpp"
 #include "tackfree/input/solvent_reader.hpp"
+#include "tackfree/input/touch_reader.hpp"
 #include "tackfree/input/trade_text_reader.hpp"
 
 #include <array>
@@ -132,6 +133,7 @@ Coating read_class(JsonCursor& object, const std::vector<DryingLaw>& laws,
   coating.builds_film = object.flag(needed("builds_film")).value_or(true);
   coating.needs_top_coat = object.flag(needed("needs_top_coat")).value_or(false);
   coating.contains_wax = object.flag(needed("contains_wax")).value_or(false);
+  coating.seals_wood = object.flag("seals_wood").value_or(true);
   if (auto inner = object.object(needed("figures"))) {
     FigureReader figures(*inner, sources);
     StagesGiven given{};
@@ -254,6 +256,8 @@ std::optional<FinishingData> read_finishing_data(const Files& from,
                                 sources, problems);
   JsonCursor follows(files[9].tree, "", files[9].name, problems);
   data.follows = read_follow_rules(follows, data.classes, sources);
+  JsonCursor touches(files[13].tree, "", files[13].name, problems);
+  data.touches = read_touches(touches, sources);
   check_text_keys(data, files[2].name, problems);
   if (problems.size() > before) return std::nullopt;
   return data;

@@ -12,6 +12,7 @@
 #include "tackfree/input/parts_reader.hpp"
 #include "tackfree/input/room_reader.hpp"
 #include "tackfree/input/tin_reader.hpp"
+#include "tackfree/input/touch_reader.hpp"
 #include "tackfree/syntax/measure.hpp"
 
 #include <array>
@@ -137,8 +138,9 @@ std::optional<Job> job_in(const JsonNode& tree, const std::filesystem::path& fil
   read_own_rates(root, job.data);
   job.coatings = read_coatings(root, job.data);
   job.thinners = read_thinners(root, job.coatings);
-  job.systems = read_systems(root, job.coatings, job.data.methods);
+  job.systems = read_systems(root, job.coatings, job.data);
   check_systems_hold(job, problems);
+  check_touches(job, problems);
   const SharedRules shared = read_shared_rules(root, zone);
   job.rooms = shared.rooms;
   job.batches = read_batches(root, job.systems, shared);

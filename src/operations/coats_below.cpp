@@ -51,8 +51,8 @@ class WaitingCoats {
     const bool recoated = under.label_after.at(index_of(Stage::recoat)).has_value();
     if (recoated) waits.push_back({.operation = last, .stage = Stage::recoat});
     if (list_.operations[last].step != coat.step)
-      if (const FollowRule* rule = follow_rule(job_.data, under, upper); rule && rule->dry_for)
-        waits.push_back({.operation = last, .dry_for = rule->dry_for->value});
+      if (const auto wait = pair_wait(job_.data, under, upper))
+        waits.push_back({.operation = last, .dry_for = wait->value});
     std::vector<std::size_t> melted = below;
     std::erase_if(melted, [&](std::size_t each) { return !coating(each).coats_a_day_max; });
     const auto from_top = [&](int coats) {

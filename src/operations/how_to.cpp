@@ -8,6 +8,7 @@ std::vector<std::string> how_to(const TradeTexts& texts, const Operation& operat
                                 const Coating& coating) {
   std::string kind(word_for(operation.kind));
   std::replace(kind.begin(), kind.end(), ' ', '_');
+  if (operation.scuffed) kind = "scuff";
   std::string place;
   if (operation.kind == OperationKind::coat) {
     if (operation.coat == operation.coats) place = kind + "_last";

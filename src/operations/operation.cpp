@@ -26,6 +26,8 @@ std::string_view word_for(OperationKind kind) {
       return "sand between";
     case OperationKind::fit_hardware:
       return "fit hardware";
+    case OperationKind::finishing_touch:
+      return "finishing touch";
     case OperationKind::repair:
       return "repair";
   }

@@ -1,7 +1,9 @@
 #include "tackfree/operations/operation_list.hpp"
 
 #include "tackfree/base/name.hpp"
+#include "tackfree/operations/finishing_touch.hpp"
 #include "tackfree/operations/how_to.hpp"
+#include "tackfree/operations/pots.hpp"
 #include "tackfree/operations/sanding.hpp"
 
 #include <algorithm>
@@ -23,8 +25,15 @@ constexpr Grit filler_grit{320};
 class BatchOperations {
  public:
   BatchOperations(const Job& job, const SurfaceTakeoff& takeoff, const JobVolumes& volumes,
-                  const KeyedCoats& keyed, std::size_t batch, OperationList& list)
-      : job_(job), takeoff_(takeoff), volumes_(volumes), keyed_(keyed), batch_(batch), list_(list) {
+                  const KeyedCoats& keyed, std::optional<Temperature> warmest, std::size_t batch,
+                  OperationList& list)
+      : job_(job),
+        takeoff_(takeoff),
+        volumes_(volumes),
+        keyed_(keyed),
+        warmest_(warmest),
+        batch_(batch),
+        list_(list) {
     system_ = find_named(job.systems, job.batches[batch].system);
     area_ = area_where(takeoff, [&](const Surface& s) { return in_batch(s); });
   }
@@ -158,14 +167,29 @@ class BatchOperations {
     if (coat == 1) wait_for_pair(under, step);
     last_sanding_.reset();
     if (!grit) return;
+    const bool scuffed = lies_thin_over_colour(step, coat);
+    if (scuffed) grit = finest_grit(coating(under));
     Operation op = blank(OperationKind::sand_between, step, coat, Side::both,
                          fmt::format("sand-p{}", grit->p));
+    op.scuffed = scuffed;
     op.coats = coats_in(step);
     op.grit = *grit;
     op.work = area_ / job_.data.labour.sand_between.value;
     op.sheets = area_ / job_.data.labour.abrasive_between.value;
     last_sanding_ = push(std::move(op));
     then_wait(*last_sanding_);
+  }
+
+  /// A single coat over what only colours the wood, such as stain: sanded flat it would be cut
+  /// through into the colour. Source: practice.
+  bool lies_thin_over_colour(std::size_t step, int coat) const {
+    int sealing = coat - 1;
+    bool coloured = false;
+    for (std::size_t below = 0; below < step; ++below) {
+      coloured = coloured || !coating(below).seals_wood;
+      if (coating(below).seals_wood) sealing += coats_in(below);
+    }
+    return coloured && sealing == 1;
   }
 
   /// Rule 4: coats that melt together dry as one, so the last two of them, the last three, and so
@@ -187,10 +211,10 @@ class BatchOperations {
 
   /// Rule 5: some pairs of classes wait longer, by the clock of the coat below.
   void wait_for_pair(std::size_t under, std::size_t over) {
-    const FollowRule* rule = follow_rule(job_.data, coating(under), coating(over));
-    if (rule == nullptr || !rule->dry_for) return;
+    const auto wait = pair_wait(job_.data, coating(under), coating(over));
+    if (!wait) return;
     for (const std::size_t side : last_coats_)
-      next_waits_.push_back({.operation = side, .dry_for = rule->dry_for->value});
+      next_waits_.push_back({.operation = side, .dry_for = wait->value});
   }
 
   /// Paste filler for open pores: rubbed in, left until hard, sanded off the surface.
@@ -279,12 +303,6 @@ class BatchOperations {
     op.work += (op.portions - 1) * (coating.wipe_off_after->value + wiping / op.portions);
   }
 
-  /// A two-part coating is mixed anew when its pot life is over.
-  void add_pots(Operation& op, const Coating& coating) const {
-    op.pots = std::max(1, static_cast<int>(std::ceil(op.work / coating.pot_life->value - 1e-9)));
-    op.work += op.pots * job_.data.labour.mix_pot.value;
-  }
-
   Operation coat_operation(const CoatNeed& need, int coats) const {
     Operation op = blank(OperationKind::coat, need.step, need.coat, need.side, "coat");
     const std::string& method = system_->steps[need.step].method;
@@ -298,7 +316,7 @@ class BatchOperations {
     op.work = need.area / found->rate.value;
     const Coating& coating = job_.coatings[*op.coating];
     if (coating.wipe_off_after) add_portions(op, coating);
-    if (coating.pot_life) add_pots(op, coating);
+    if (coating.pot_life) add_pots(op, coating, job_.data.labour.mix_pot.value, warmest_);
     op.mixed = need.mixed;
     op.liquid = need.coating;
     op.thinner = need.thinner;
@@ -350,6 +368,7 @@ class BatchOperations {
   const SurfaceTakeoff& takeoff_;
   const JobVolumes& volumes_;
   const KeyedCoats& keyed_;
+  std::optional<Temperature> warmest_;
   std::size_t batch_;
   OperationList& list_;
   const FinishSystem* system_ = nullptr;
@@ -363,10 +382,13 @@ class BatchOperations {
 }  // namespace
 
 OperationList operation_list(const Job& job, const SurfaceTakeoff& takeoff,
-                             const JobVolumes& volumes, const KeyedCoats& keyed) {
+                             const JobVolumes& volumes, const KeyedCoats& keyed,
+                             std::optional<Temperature> warmest) {
   OperationList list;
-  for (std::size_t batch = 0; batch < job.batches.size(); ++batch)
-    BatchOperations(job, takeoff, volumes, keyed, batch, list).add();
+  for (std::size_t batch = 0; batch < job.batches.size(); ++batch) {
+    BatchOperations(job, takeoff, volumes, keyed, warmest, batch, list).add();
+    add_finishing_touch(job, batch, list);
+  }
   return list;
 }
 

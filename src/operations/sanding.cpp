@@ -1,5 +1,7 @@
 #include "tackfree/operations/sanding.hpp"
 
+#include <algorithm>
+
 namespace tackfree {
 
 std::vector<Grit> bare_grits(const Coating& first_coating, Material material) {
@@ -18,6 +20,14 @@ std::optional<Grit> key_grit(const Coating& coating) {
   for (const auto* grit : {&grits.between, &grits.after_first, &grits.before_last})
     if (*grit) return (*grit)->value;
   return std::nullopt;
+}
+
+std::optional<Grit> finest_grit(const Coating& coating) {
+  const GritAdvice& grits = coating.grits;
+  std::optional<Grit> finest;
+  for (const auto* grit : {&grits.after_first, &grits.between, &grits.before_last})
+    if (*grit) finest = std::max(finest, std::optional((*grit)->value));
+  return finest;
 }
 
 }  // namespace tackfree

@@ -52,6 +52,7 @@ std::string_view category_of(OperationKind kind) {
       return "preparing";
     case OperationKind::turn_over:
     case OperationKind::fit_hardware:
+    case OperationKind::finishing_touch:
       break;
   }
   return "handling";

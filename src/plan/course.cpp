@@ -110,7 +110,7 @@ std::vector<WaitSpan> waits_of(const OperationList& list, const Schedule& schedu
 Stage awaited_stage(const OperationList& list, std::size_t operation) {
   for (const Operation& other : list.operations)
     for (const Wait& wait : other.waits)
-      if (wait.operation == operation && wait.stage && other.kind != OperationKind::fit_hardware)
+      if (wait.operation == operation && wait.stage && !is_after_coats(other.kind))
         return *wait.stage;
   return Stage::light_use;
 }

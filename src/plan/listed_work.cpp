@@ -6,9 +6,18 @@
 #include "tackfree/plan/early_coats.hpp"
 #include "tackfree/plan/moves.hpp"
 
+#include <algorithm>
+
 namespace tackfree {
 
 namespace {
+
+Temperature warmest_air(const AirSeries& air, Instant from) {
+  Temperature warmest = air.at(from).temperature;
+  for (const AirNode& node : air.nodes())
+    if (node.at >= from) warmest = std::max(warmest, node.state.temperature);
+  return warmest;
+}
 
 void hold_to_windows(OperationList& list, const std::map<CoatPlace, Duration>& in_window) {
   for (Operation& op : list.operations) {
@@ -20,8 +29,9 @@ void hold_to_windows(OperationList& list, const std::map<CoatPlace, Duration>& i
 }  // namespace
 
 OperationList listed_work(const WorkAtHand& work) {
-  OperationList list = with_repairs(
-      operation_list(work.job, work.takeoff, work.volumes, work.keyed), work.job, work.keyed);
+  OperationList list = with_repairs(operation_list(work.job, work.takeoff, work.volumes, work.keyed,
+                                                   warmest_air(work.air, work.now)),
+                                    work.job, work.keyed);
   mark_done(list, work.facts);
   wait_for_coats_below(list, work.job);
   mark_early_coats(list, work.early);

@@ -47,6 +47,10 @@ void humidity_notes(const Plan& plan, std::vector<Note>& notes) {
 
 /// Rule 5: what holds on what, and pairs of classes that nobody vouches for.
 void pair_notes(const Plan& plan, std::vector<Note>& notes) {
+  const auto wait_of = [&](const Coating& under, const Coating& over) {
+    const auto wait = pair_wait(plan.job.data, under, over);
+    return wait ? std::optional(wait->value) : std::nullopt;
+  };
   for (std::size_t s = 0; s < plan.job.systems.size(); ++s) {
     const FinishSystem& system = plan.job.systems[s];
     for (std::size_t i = 1; i < system.steps.size(); ++i) {
@@ -55,11 +59,11 @@ void pair_notes(const Plan& plan, std::vector<Note>& notes) {
       if (under->class_key == over->class_key) continue;
       const FollowRule* rule = follow_rule(plan.job.data, *under, *over);
       if (rule == nullptr)
-        notes.emplace_back(PairNote{s, i, PairNote::Trust::unknown, {}});
+        notes.emplace_back(PairNote{s, i, PairNote::Trust::unknown, {}, wait_of(*under, *over)});
       else if (rule->verdict == FollowRule::Verdict::allow && !rule->say.empty())
-        notes.emplace_back(PairNote{s, i, PairNote::Trust::holds, rule->say});
+        notes.emplace_back(PairNote{s, i, PairNote::Trust::holds, rule->say, {}});
       else if (rule->verdict == FollowRule::Verdict::warn)
-        notes.emplace_back(PairNote{s, i, PairNote::Trust::doubtful, rule->say});
+        notes.emplace_back(PairNote{s, i, PairNote::Trust::doubtful, rule->say, {}});
     }
   }
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <set>
 
 namespace tackfree {
 namespace {
@@ -25,6 +26,7 @@ class SundryList {
     wraps();
     abrasives();
     wiping_cloths();
+    touches();
     if (tape > Length{}) add({.item = Item::masking_tape, .amount = tape.in(metres)});
     protection();
     small_things();
@@ -84,6 +86,13 @@ class SundryList {
            .origin = sessions_per_cloth.origin,
            .coating = need.coating});
     }
+  }
+
+  void touches() {
+    std::set<std::size_t> listed;
+    for (const Operation& operation : list_.operations)
+      if (operation.touch && !operation.done && listed.insert(*operation.touch).second)
+        add({.item = Item::for_touch, .amount = 1, .touch = operation.touch});
   }
 
   void protection() {

@@ -54,8 +54,9 @@ std::vector<Side> sides_in_order(const Batch& batch, const BatchAreas& areas) {
 /// One step of a system with the figures it is reckoned with.
 struct StepFigures {
   std::size_t index = 0;
-  int coats_before = 0;  ///< coats of earlier steps: 0 on bare wood
-  SameClass beneath;     ///< the steps right before of the same class
+  int coats_before = 0;    ///< coats of earlier steps: 0 on bare wood
+  int sealing_before = 0;  ///< those of them that seal the wood
+  SameClass beneath;       ///< the steps right before of the same class
   std::size_t coating_index = 0;
   const Coating* coating = nullptr;
   const Method* method = nullptr;
@@ -94,9 +95,9 @@ SpreadRate spread_of(const Coating& coating, int coat_on_wood) {
 }
 
 /// On sealed wood the whole first coat builds film.
-NeedSpread film_figures(const NeedSpread& figures, int coats_before) {
+NeedSpread film_figures(const NeedSpread& figures, int sealing_before) {
   NeedSpread here = figures;
-  if (coats_before > 0) here.first_coat_film_share.value = 1.0;
+  if (sealing_before > 0) here.first_coat_film_share.value = 1.0;
   return here;
 }
 
@@ -118,16 +119,21 @@ class VolumeSum {
     const FinishSystem* system = find_named(job_.systems, job_.batches[batch].system);
     if (sides.empty() || system == nullptr) return;
     int coats_before = 0;
+    int sealing_before = 0;
     SameClass beneath;
     for (std::size_t step = 0; step < system->steps.size(); ++step) {
       const Coating& coating = coating_of(*system, step);
       if (step > 0 && coating_of(*system, step - 1).class_key != coating.class_key) beneath = {};
-      const StepFigures figures =
-          step_figures({.index = step, .coats_before = coats_before, .beneath = beneath}, *system);
+      const StepFigures figures = step_figures({.index = step,
+                                                .coats_before = coats_before,
+                                                .sealing_before = sealing_before,
+                                                .beneath = beneath},
+                                               *system);
       volumes_.films.push_back(film_of(batch, *system, figures));
       for (int coat = 1; coat <= figures.coats; ++coat)
         for (const Side side : sides) add_coat(batch, figures, coat, side, areas);
       coats_before += figures.coats;
+      if (coating.seals_wood) sealing_before += figures.coats;
       beneath.coats += figures.coats;
       beneath.film += volumes_.films.back().build.counted_dry - lost_over(coating);
     }
@@ -205,7 +211,7 @@ class VolumeSum {
       other.film += (dry - lost_over(coating)) * coats;
     }
     return coats_for_aim(*step.coating, step.thinning, system.wear,
-                         film_figures(job_.data.need_spread, step.coats_before), other);
+                         film_figures(job_.data.need_spread, step.sealing_before), other);
   }
 
   StepFilm film_of(std::size_t batch, const FinishSystem& system, const StepFigures& step) const {
@@ -213,7 +219,7 @@ class VolumeSum {
     film.batch = batch;
     film.step = step.index;
     film.build = film_build(*step.coating, step.thinning, step.coats,
-                            film_figures(job_.data.need_spread, step.coats_before));
+                            film_figures(job_.data.need_spread, step.sealing_before));
     film.beneath = step.beneath.film;
     if (!is_covered(system, step.index) && is_last_of_class(system, step.index))
       film.aim = step.coating->film_aim.at(static_cast<std::size_t>(system.wear)).value;
@@ -225,7 +231,7 @@ class VolumeSum {
 
   void add_coat(std::size_t batch, const StepFigures& step, int coat, Side side,
                 const BatchAreas& areas) {
-    const int coat_on_wood = step.coats_before + coat;
+    const int coat_on_wood = step.sealing_before + coat;
     Volume mixed;
     for (std::size_t index = 0; index < grain_count; ++index) {
       const auto grain = static_cast<Grain>(index);

@@ -10,7 +10,7 @@ namespace tackfree {
 namespace {
 
 /// One or two words that fit beside each other on a day.
-std::string mark_of(const Operation& op) {
+std::string mark_of(const Plan& plan, const Operation& op) {
   switch (op.kind) {
     case OperationKind::sand_bare:
     case OperationKind::sand_raised:
@@ -23,6 +23,8 @@ std::string mark_of(const Operation& op) {
       return "turn";
     case OperationKind::fit_hardware:
       return "fit";
+    case OperationKind::finishing_touch:
+      return plan.job.data.touches.at(op.touch.value()).title;
     case OperationKind::repair:
       return "repair";
     case OperationKind::fill_pores:
@@ -59,7 +61,7 @@ std::vector<WorkGroup> work_groups(const Plan& plan, const StepWords& words, std
                              words.figures().local_date(groups.back().time.begin);
     if (!goes_on) groups.push_back({.time = time});
     groups.back().time.end = std::max(groups.back().time.end, time.end);
-    add_word(groups.back().mark, mark_of(*op), ", ");
+    add_word(groups.back().mark, mark_of(plan, *op), ", ");
     add_word(groups.back().whole, words.title(*op), "; ");
   }
   return groups;

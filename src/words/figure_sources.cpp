@@ -223,11 +223,10 @@ void add_pair_waits(Group& group, const Job& job) {
     for (std::size_t step = 1; step < system.steps.size(); ++step) {
       const Coating* under = find_named(job.coatings, system.steps[step - 1].coating);
       const Coating* over = find_named(job.coatings, system.steps[step].coating);
-      const FollowRule* rule = follow_rule(job.data, *under, *over);
-      if (rule != nullptr && rule->dry_for)
+      if (const auto wait = pair_wait(job.data, *under, *over))
         group.add(fmt::format("{} under {} dries for", cut_to(longest_name, under->name),
                               cut_to(longest_name, over->name)),
-                  *rule->dry_for, wait_text(rule->dry_for->value));
+                  *wait, wait_text(wait->value));
     }
 }
 
@@ -301,6 +300,10 @@ FigureGroup common_group(const Plan& plan, const Figures& figures) {
   if (std::any_of(plan.list.operations.begin(), plan.list.operations.end(),
                   [](const Operation& op) { return op.pots > 0; }))
     group.add("mixing a pot", labour.mix_pot, duration_text(labour.mix_pot.value));
+  for (const FinishingTouch& touch : plan.job.data.touches)
+    if (std::ranges::any_of(plan.job.systems,
+                            [&](const FinishSystem& each) { return each.after == touch.key; }))
+      group.add("pace to " + touch.title, touch.rate, figures.work_rate(touch.rate.value).text());
   group.add("spread of the first coat's thirst, log-normal,", need.absorption_sigma,
             factor_text(need.absorption_sigma.value));
   group.add("first coat counts", need.first_coat_film_share,

@@ -10,9 +10,10 @@ namespace tackfree {
 std::vector<std::string> how_lines(const Plan& plan, const Operation& op) {
   std::vector<std::string> lines = op.how;
   if (op.pots > 1)
-    lines.push_back(fmt::format("Mix {} pots, one after the other: each is good for {:g} h only.",
-                                op.pots,
-                                plan.job.coatings.at(*op.coating).pot_life->value.in(hours)));
+    lines.push_back(
+        fmt::format("Mix {} pots, one after the other: in the warmest air of this plan each is "
+                    "good for {} only.",
+                    op.pots, duration_text(op.pot_life)));
   if (op.portions > 1)
     lines.push_back(
         fmt::format("In {} portions of {}: put one on, leave it, wipe it off, then the next.",

@@ -107,7 +107,11 @@ class Text {
       case PairNote::Trust::doubtful:
         return fmt::format("{}: {}. Try the pair on a test board first.", pair, note.say);
     }
-    return pair + ": try the pair on a test board first and ask the makers; not every pair holds.";
+    return pair + ": try the pair on a test board first and ask the makers; not every pair holds." +
+           (note.waits ? fmt::format(" No rule for the pair is known, so the plan lets the lower "
+                                     "coat harden first: {} in the label's air, assumed.",
+                                     wait_text(*note.waits))
+                       : "");
   }
 
   std::string operator()(const SheenNote& note) const {

@@ -135,9 +135,12 @@ std::string WorkWords::title(const Operation& op) const {
     case OperationKind::turn_over:
       return "turn over";
     case OperationKind::sand_between:
-      return fmt::format("sand before {}coat {}{}", coating, op.coat, grit_words(op));
+      return fmt::format("{} before {}coat {}{}", op.scuffed ? "scuff by hand" : "sand", coating,
+                         op.coat, grit_words(op));
     case OperationKind::fit_hardware:
       return "fit the hardware";
+    case OperationKind::finishing_touch:
+      return job_.data.touches.at(op.touch.value()).title;
     case OperationKind::repair:
       return fmt::format("repair {}coat {}{}: {}", coating, op.coat, side_words(op.side, batch),
                          words_for(op.fault.value_or(Fault::runs)));

@@ -35,6 +35,8 @@ std::string what_it_is(const Sundry& sundry, const Job& job) {
                          sundry.grit.value().p);
     case Item::dusting_cloth:
       return "cloths to take the dust off";
+    case Item::for_touch:
+      return job.data.touches.at(sundry.touch.value()).with;
     case Item::masking_tape:
       return "masking tape";
     case Item::gloves:
@@ -72,6 +74,8 @@ std::string what_for(const Sundry& sundry, const Job& job, const Figures& figure
     case Item::dusting_cloth:
       return fmt::format("{}, before {}", job.coatings.at(sundry.coating.value()).words.wipe_with,
                          coating_name(sundry, job));
+    case Item::for_touch:
+      return fmt::format("to {}", job.data.touches.at(sundry.touch.value()).title);
     case Item::masking_tape:
       return "around what is masked";
     case Item::gloves:

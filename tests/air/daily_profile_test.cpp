@@ -92,7 +92,7 @@ TEST_CASE("A typical humidity holds at the mean temperature, and no hour is over
   CHECK(nodes[5].state.vapour < vapour);
 }
 
-TEST_CASE("Typical months hold on the 15th, run straight between, and stop at a missing one") {
+TEST_CASE("Typical months hold on the 15th, run straight between, and serve beside them") {
   AirMonths months;
   months.standard_offset = Minutes(-300);
   months.months[2] = DayRange{.low = celsius(0), .high = celsius(10), .dew_point = celsius(-2)};
@@ -106,5 +106,18 @@ TEST_CASE("Typical months hold on the 15th, run straight between, and stop at a 
   CHECK(found.days[20].range.high.in_celsius() == doctest::Approx(10 + 6 * 15.0 / 31));
   CHECK(found.days[23].range.high.in_celsius() == doctest::Approx(10 + 6 * 18.0 / 31));
   CHECK(found.days[36].range.low.in_celsius() == doctest::Approx(6));
-  CHECK(typical_days(months, {span.begin, instant("2026-05-20T12:00:00Z")}).days.size() == 52);
+  const AirDays into_may = typical_days(months, {span.begin, instant("2026-05-20T12:00:00Z")});
+  CHECK(into_may.days.back().begins == instant("2026-05-20T05:00:00Z"));
+  CHECK(into_may.days.back().range.low.in_celsius() == doctest::Approx(6));
+}
+
+TEST_CASE("The nearest month serves for one that is missing, the earlier of two") {
+  AirMonths months;
+  for (const std::size_t given : {0U, 3U, 5U}) months.months[given] = DayRange{};
+  CHECK(month_serving(months, 4) == 4U);
+  CHECK(month_serving(months, 5) == 4U);
+  CHECK(month_serving(months, 12) == 1U);
+  CHECK(month_serving(months, 9) == 6U);
+  CHECK(month_serving(months, 10) == 1U);
+  CHECK_FALSE(month_serving(AirMonths(), 5));
 }

@@ -94,7 +94,8 @@ TEST_CASE("What comes after the last source is its mean day") {
   CHECK(air->typical_from == air->mean_day_from);
 }
 
-TEST_CASE("Gaps between sources, days left out and months missing are named") {
+TEST_CASE(
+    "Gaps between sources and days left out are named, and so are months of which none is given") {
   const Problems gap =
       problems_of({.file = "job.json",
                    .sources = {{"forecast", rows_for(20), 3},
@@ -110,15 +111,25 @@ TEST_CASE("Gaps between sources, days left out and months missing are named") {
   CHECK(left_out[0].line == 15);
   CHECK(left_out[0].wanted.find("none left out") != std::string::npos);
 
-  AirMonths march;
-  march.months[2] = april().months[3];
-  const Problems missing = problems_of({.file = "job.json", .sources = {{"", march, 6}}});
-  REQUIRE_FALSE(missing.empty());
-  CHECK(missing[0].line == 6);
-  CHECK(missing[0].wanted.find("wanted April among the typical months") != std::string::npos);
+  const Problems none = problems_of({.file = "job.json", .sources = {{"", AirMonths(), 6}}});
+  REQUIRE_FALSE(none.empty());
+  CHECK(none[0].line == 6);
+  CHECK(none[0].wanted == "wanted at least one typical month");
 
   const Problems late = problems_of(
       {.file = "job.json", .sources = {{"days", days_from(joined_from + Minutes(1440), 9), 3}}});
   REQUIRE_FALSE(late.empty());
   CHECK(late[0].wanted.find("from the plan's start on") != std::string::npos);
+}
+
+TEST_CASE("A plan that runs on into a month without values has those of the month beside it") {
+  const Interval into_june{joined_from, instant("2026-06-20T00:00:00Z")};
+  Problems problems;
+  const auto air =
+      joined_air({.file = "job.json", .sources = {{"", april(), 3}}}, into_june, problems);
+  REQUIRE(problems.empty());
+  REQUIRE(air);
+  CHECK(air->nodes.back().at >= into_june.end);
+  CHECK(air->held_months == std::vector<HeldMonth>{{5, 4}, {6, 4}});
+  CHECK(air->nodes.back().state.temperature == air->nodes.front().state.temperature);
 }

@@ -116,6 +116,11 @@ TEST_CASE("wiping off has its minute, planned and just put on, and a pot its end
   REQUIRE_FALSE(mixed.clocks.empty());
   // Pot life of 3 h: typical of labels.
   CHECK(mixed.clocks[0].pot_until == instant("2027-04-06T21:40Z"));
+  two_part.air = ConstantAir{celsius(29), humidity_percent(50)};
+  const Tonight hot = tonight(planned_again(two_part, "2027-04-06T19:30Z"));
+  REQUIRE_FALSE(hot.clocks.empty());
+  // 180 min halved for every 10 K over 23 C: 118.8 min. Source: UFGS 09971, 3.7.1.3.
+  CHECK(hot.clocks[0].pot_until == instant("2027-04-06T20:39Z"));
 }
 
 TEST_CASE("the air of now is judged for the next coat, and when it changes") {

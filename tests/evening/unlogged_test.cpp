@@ -127,6 +127,7 @@ TEST_CASE("a coat that waits for an unlogged one is not asked about before that 
 
 TEST_CASE("two questions at most; what else is due is summed up, and each names its batch") {
   Job job = sample_job();
+  job.coatings[0].grits.bare.value.insert(job.coatings[0].grits.bare.value.begin(), Grit{80});
   add_legs(job);
   const LastPlan before = first_plan(job);
   const Instant late = before.now + 14 * one_day;

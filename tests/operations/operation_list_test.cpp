@@ -40,19 +40,19 @@ bool waits_for(const OperationList& list, const Operation& operation, const std:
 
 TEST_CASE("a two-sided batch is coated back first, turned when dry to handle, show side last") {
   const OperationList list = list_of(testing::sample_job());
-  CHECK(keys(list) == std::vector<std::string>{
-                          "top/finish/bare/both/sand-p80",      "top/finish/bare/both/sand-p120",
-                          "top/finish/bare/both/sand-p150",     "top/finish/bare/both/sand-p180",
-                          "top/finish/bare/both/sand-p220",     "top/finish/coat-1/back/dust-off",
-                          "top/finish/coat-1/back/coat",        "top/finish/coat-1/both/turn-over",
-                          "top/finish/coat-1/show/dust-off",    "top/finish/coat-1/show/coat",
-                          "top/finish/coat-2/both/sand-p240",   "top/finish/coat-2/back/dust-off",
-                          "top/finish/coat-2/back/coat",        "top/finish/coat-2/both/turn-over",
-                          "top/finish/coat-2/show/dust-off",    "top/finish/coat-2/show/coat",
-                          "top/finish/coat-3/both/sand-p320",   "top/finish/coat-3/back/dust-off",
-                          "top/finish/coat-3/back/coat",        "top/finish/coat-3/both/turn-over",
-                          "top/finish/coat-3/show/dust-off",    "top/finish/coat-3/show/coat",
-                          "top/finish/coat-3/both/fit-hardware"});
+  CHECK(keys(list) ==
+        std::vector<std::string>{
+            "top/finish/bare/both/sand-p120",   "top/finish/bare/both/sand-p150",
+            "top/finish/bare/both/sand-p180",   "top/finish/bare/both/sand-p220",
+            "top/finish/coat-1/back/dust-off",  "top/finish/coat-1/back/coat",
+            "top/finish/coat-1/both/turn-over", "top/finish/coat-1/show/dust-off",
+            "top/finish/coat-1/show/coat",      "top/finish/coat-2/both/sand-p240",
+            "top/finish/coat-2/back/dust-off",  "top/finish/coat-2/back/coat",
+            "top/finish/coat-2/both/turn-over", "top/finish/coat-2/show/dust-off",
+            "top/finish/coat-2/show/coat",      "top/finish/coat-3/both/sand-p320",
+            "top/finish/coat-3/back/dust-off",  "top/finish/coat-3/back/coat",
+            "top/finish/coat-3/both/turn-over", "top/finish/coat-3/show/dust-off",
+            "top/finish/coat-3/show/coat",      "top/finish/coat-3/both/fit-hardware"});
   const Operation& turn = at(list, "top/finish/coat-1/both/turn-over");
   CHECK(waits_for(list, turn, "top/finish/coat-1/back/coat", Stage::handle));
   const Operation& sand = at(list, "top/finish/coat-2/both/sand-p240");
@@ -128,7 +128,8 @@ TEST_CASE("plywood in the batch is not sanded with the coarse grits") {
   panel.material = Material::plywood;
   job.parts.push_back(panel);
   const OperationList list = list_of(job);
-  CHECK(at(list, "top/finish/bare/both/sand-p80").area.in(square_metres) == doctest::Approx(2.304));
+  CHECK(at(list, "top/finish/bare/both/sand-p120").area.in(square_metres) ==
+        doctest::Approx(2.304));
   CHECK(at(list, "top/finish/bare/both/sand-p150").area.in(square_metres) ==
         doctest::Approx(4.608));
 }
@@ -277,7 +278,8 @@ TEST_CASE("a batch that comes after another is coated when that one is dry to ha
   job.batches[1].after = "top";
   const OperationList list = list_of(job);
   CHECK(waits(list));
-  CHECK(at(list, "legs/finish/bare/both/sand-p80").waits.empty());  // the wood may be sanded sooner
+  CHECK(
+      at(list, "legs/finish/bare/both/sand-p120").waits.empty());  // the wood may be sanded sooner
 }
 
 TEST_CASE("a coat that misses its window is sanded for although the tin asks for none (rule 2)") {

@@ -93,17 +93,16 @@ std::string sequence(const Plan& plan) {
 // What a finisher of the class would look for; docs/classes.md says against what each was checked.
 TEST_CASE("each class gets the grits, thinning, coats, pots and wiping off of its trade") {
   const std::map<std::string, std::string> expected{
-      {"oil_polyurethane",
-       "P80 P120 P150 P180 P220 dust coat+10 P240 dust coat P320 dust coat fit"},
+      {"oil_polyurethane", "P120 P150 P180 P220 dust coat+10 P240 dust coat P320 dust coat fit"},
       {"long_oil_varnish",
-       "P80 P120 P150 P180 P220 dust coat+20 P240 dust coat P320 dust coat P320 dust coat fit"},
+       "P120 P150 P180 P220 dust coat+20 P240 dust coat P320 dust coat P320 dust coat fit"},
       {"wiping_varnish",
        "P120 P150 P180 P220 dust coat P320 dust coat P400 dust coat P400 dust coat P400 dust coat "
        "P400 dust coat fit"},
       {"waterborne_polyurethane",
-       "P100 P150 P180 P220 damp P220 dust coat P320 dust coat P320 dust coat P320 dust coat fit"},
+       "P120 P150 P180 P220 damp P220 dust coat P320 dust coat P320 dust coat fit"},
       {"waterborne_two_component",
-       "P100 P150 P180 P220 damp P220 dust coat* P320 dust coat* P320 dust coat* fit"},
+       "P120 P150 P180 P220 damp P220 dust coat* P320 dust coat* P320 dust coat* fit"},
       {"nitrocellulose_lacquer",
        "P120 P150 P180 dust coat+11 P320 dust coat+11 coat+11 P400 dust coat+11 fit"},
       {"shellac",
@@ -112,13 +111,13 @@ TEST_CASE("each class gets the grits, thinning, coats, pots and wiping off of it
       {"conversion_varnish", "P120 P150 P180 dust coat* P320 dust coat* P320 dust coat* fit"},
       {"two_component_polyurethane",
        "P120 P150 P180 dust coat* P320 dust coat* P320 dust coat* fit"},
-      {"hardwax_oil", "P80 P120 P150 dust coat wipe P320 dust coat wipe fit"},
+      {"hardwax_oil", "P120 P150 dust coat wipe P320 dust coat wipe fit"},
       {"drying_oil", "P120 P150 P180 P220 dust coat+30 wipe P320 dust coat wipe fit"},
       {"raw_drying_oil", "P120 P150 P180 P220 dust coat+30 wipe P320 dust coat wipe fit"},
       {"sanding_sealer",
        "P120 P150 P180 dust coat P320 dust coat P320 dust coat P400 dust coat fit"},
       {"oil_stain",
-       "P120 P150 P180 P220 dust coat wipe dust coat P240 dust coat P320 dust coat fit"}};
+       "P120 P150 P180 P220 dust coat wipe dust coat P320 dust coat P320 dust coat fit"}};
   REQUIRE(expected.size() == usual_ways.size());
   for (const Usual& usual : usual_ways) {
     CAPTURE(usual.class_key);

@@ -24,8 +24,9 @@ TEST_CASE("without a last plan nothing has moved, and with the same one neither"
 }
 
 TEST_CASE("steps stay where a last plan had them later than they need be, if that is as good") {
-  const Plan first = planned_again(sample_job(), monday);
   Job job = sample_job();
+  job.coatings[0].grits.bare.value.insert(job.coatings[0].grits.bare.value.begin(), Grit{80});
+  const Plan first = planned_again(job, monday);
   job.last_plan = as_last(first);
   // The last plan had the first sanding an hour later: the whole is ready just as soon.
   LastStep& sanding = job.last_plan->steps.front();

@@ -52,7 +52,7 @@ TEST_CASE("films too thin for the wear and over the class's cap are said") {
 }
 
 TEST_CASE("a film that even the most coats of a class leave thin asks for another class") {
-  Job job = testing::sample_job("waterborne_polyurethane");
+  Job job = testing::sample_job("two_component_polyurethane");
   job.systems[0].wear = Wear::hard;
   job.systems[0].steps[0].coats = 2;
   CHECK(notes_of<FilmNote>(notes_on(job)).at(0).fault == FilmNote::Fault::thin);
@@ -64,6 +64,7 @@ TEST_CASE("a film that even the most coats of a class leave thin asks for anothe
 Job over(const char* under, const char* finish) {
   Job job = testing::sample_job(finish);
   job.coatings.push_back(testing::named(testing::class_of(job.data, under), "seal"));
+  job.coatings.back().contains_wax = false;
   job.systems[0].steps.insert(job.systems[0].steps.begin(),
                               {"seal", "seal", "brush", 1, std::nullopt, 0});
   return job;
@@ -78,6 +79,10 @@ TEST_CASE("a pair that nobody vouches for, or that needs care, is told (rule 5)"
   CHECK(trust("drying_oil", "oil_polyurethane") != Trust::holds);
   CHECK(trust("shellac", "oil_polyurethane") == Trust::holds);
   CHECK_FALSE(has<PairNote>(over("shellac", "shellac")));
+  const PairNote unknown =
+      notes_of<PairNote>(notes_on(over("nitrocellulose_lacquer", "conversion_varnish"))).at(0);
+  CHECK(unknown.trust == Trust::unknown);
+  CHECK(unknown.waits == days(3));
 }
 
 TEST_CASE("a barrier coat below another film is not called thin") {

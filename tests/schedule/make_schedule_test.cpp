@@ -64,7 +64,7 @@ TEST_CASE("no coat goes on in a garage that is too cold in all working hours") {
   CHECK(first.by == HeldBy::air);
   CHECK(first.gate == Gate::too_cold);
   CHECK_FALSE(s.schedule.ready_at);
-  CHECK(s.step("top/finish/bare/both/sand-p80"));  // the rest is still planned
+  CHECK(s.step("top/finish/bare/both/sand-p120"));  // the rest is still planned
   check_clean(s);
 }
 

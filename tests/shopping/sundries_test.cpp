@@ -46,6 +46,18 @@ TEST_CASE("a lidded can is listed only where rags can heat themselves") {
   CHECK_FALSE(has(listed(job, {}), Item::lidded_can));
 }
 
+TEST_CASE("what a finishing touch takes is listed once, and not when the touch is done") {
+  const Job job = small_job();
+  OperationList list;
+  Operation touch;
+  touch.kind = OperationKind::finishing_touch;
+  touch.touch = 0;
+  list.operations = {touch, touch};
+  CHECK(amount_of(listed(job, list), Item::for_touch) == 1);
+  for (Operation& each : list.operations) each.done.emplace();
+  CHECK_FALSE(has(listed(job, list), Item::for_touch));
+}
+
 TEST_CASE("tape, masks and abrasives are listed only when something is masked or sanded") {
   const Job job = small_job();
   OperationList sanding;

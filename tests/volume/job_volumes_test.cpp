@@ -307,3 +307,15 @@ TEST_CASE("two tins of one class make one film, and the coats by film make room 
   job.systems[0].wear = Wear::hard;
   CHECK(volumes_of(job).films[0].build.coats == 3);
 }
+
+TEST_CASE("over what only colours the wood the first coat drinks as on bare wood, unthinned") {
+  Job job = two_step_job();
+  job.coatings[0].seals_wood = false;
+  const JobVolumes volumes = volumes_of(job);
+  const JobVolumes bare = volumes_of(small_job());
+  CHECK(whole_coat(volumes, 1, 1).mixed.in(litres) ==
+        Approx(whole_coat(bare, 0, 1).mixed.in(litres)));
+  CHECK(whole_coat(volumes, 1, 2).mixed.in(litres) ==
+        Approx(whole_coat(bare, 0, 2).mixed.in(litres)));
+  CHECK(whole_coat(volumes, 1, 1).thinner == Volume());
+}

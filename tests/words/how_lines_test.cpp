@@ -17,13 +17,16 @@ TEST_CASE("several pots and portions are told, in the units of the job") {
     coat.pots = 1;
     coat.portions = 1;
     CHECK(how_lines(plan, coat) == coat.how);
-    plan.job.coatings.at(*coat.coating).pot_life = sourced(hours(3), Origin::label);
+    coat.pot_life = hours(1.5);
     coat.pots = 2;
     coat.portions = 3;
     coat.area = square_metres(11.52);
     const auto lines = how_lines(plan, coat);
     REQUIRE(lines.size() == coat.how.size() + 2);
-    CHECK(lines[lines.size() - 2] == "Mix 2 pots, one after the other: each is good for 3 h only.");
+    CHECK(
+        lines[lines.size() - 2] ==
+        "Mix 2 pots, one after the other: in the warmest air of this plan each is good for 1 h 30 "
+        "min only.");
     CHECK(lines.back().starts_with(units == UnitSystem::us ? "In 3 portions of 41.3 sq ft: put one"
                                                            : "In 3 portions of 3.84 m\u00b2: put"));
   }

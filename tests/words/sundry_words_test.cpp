@@ -14,6 +14,7 @@ SundryText said(const Sundry& sundry, UnitSystem units = UnitSystem::metric) {
   job.data.methods.at(0).applicator = "foam sleeves";
   job.data.methods.at(0).applicator_each_session = sundry.cleanings > 0;
   job.coatings.at(0).words.wipe_with = "a tack cloth";
+  job.data.touches = {{.key = "wax", .title = "wax", .rate = {}, .with = "paste wax", .how = {}}};
   return sundry_text(sundry, job, Figures(job));
 }
 
@@ -63,7 +64,8 @@ TEST_CASE("everything says what it is for, each in words of its own") {
                                   .amount = 2,
                                   .coating = 0,
                                   .method = 0,
-                                  .grit = Grit{80}});
+                                  .grit = Grit{80},
+                                  .touch = 0});
     CHECK_FALSE(text.why.empty());
     names.insert(text.what);
   }

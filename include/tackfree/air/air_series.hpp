@@ -31,6 +31,7 @@ class AirSeries {
   const std::vector<AirNode>& outdoors() const { return outdoors_; }
   const std::vector<BridgedGap>& bridged() const { return bridged_; }
   const std::vector<AirSeam>& seams() const { return seams_; }
+  const std::vector<HeldMonth>& held_months() const { return held_months_; }
   /// From here on the air is typical, not known: after the last row, or where months or a constant
   /// take over; nothing if what is known reaches the end.
   std::optional<Instant> typical_from() const { return typical_from_; }
@@ -64,6 +65,7 @@ class AirSeries {
   std::vector<Energy> heat_;         ///< until each node; empty: no heater
   std::vector<BridgedGap> bridged_;
   std::vector<AirSeam> seams_;
+  std::vector<HeldMonth> held_months_;
   std::optional<Instant> typical_from_;
   std::optional<Instant> mean_day_from_;
 };

@@ -4,6 +4,7 @@
 #include "tackfree/air/air_nodes.hpp"
 #include "tackfree/model/air.hpp"
 
+#include <optional>
 #include <vector>
 
 namespace tackfree {
@@ -21,9 +22,13 @@ Temperature mean_temperature(Temperature low, Temperature high);
 /// with the weather, not with the hour.
 std::vector<AirNode> daily_nodes(const AirDays& lows_and_highs);
 
+/// The month, 1 to 12, whose values serve for `month`: itself where it is given, else the nearest
+/// that is, of two the earlier; nothing where none is. Source: assumed.
+std::optional<unsigned> month_serving(const AirMonths& months, unsigned month);
+
 /// The days of `span`, local standard time, from typical months: the values of a month hold on its
-/// 15th and run straight from month to month; beside a month that is missing they stay as they are.
-/// Source: assumed. Stops at the first day whose month is missing.
+/// 15th and run straight from month to month; a month that is missing has those of the month that
+/// serves for it. Source: assumed. Empty where no month is given.
 AirDays typical_days(const AirMonths& months, Interval span);
 
 }  // namespace tackfree

@@ -11,9 +11,10 @@ namespace tackfree {
 /// coating with a fault is a Problem but stays in the list, so that its name is known.
 std::vector<Coating> read_coatings(JsonCursor& job, const FinishingData& data);
 
-/// The list `systems`; its steps name coatings and methods of the job.
+/// The list `systems`; its steps name coatings of the job and methods of the finishing data, and
+/// what comes after the last coat one of its finishing touches.
 std::vector<FinishSystem> read_systems(JsonCursor& job, const std::vector<Coating>& coatings,
-                                       const std::vector<Method>& methods);
+                                       const FinishingData& data);
 
 /// The list `batches`, each with one of `systems`, and with what holds for all of them.
 std::vector<Batch> read_batches(JsonCursor& job, const std::vector<FinishSystem>& systems,

@@ -13,10 +13,10 @@
 
 namespace tackfree {
 
-inline constexpr std::array<std::string_view, 13> finishing_data_files{
-    "sources.json",  "drying_laws.json", "coatings.json", "methods.json",  "labour.json",
-    "grain.json",    "how.json",         "advice.json",   "cautions.json", "follows.json",
-    "solvents.json", "air_changes.json", "shop.json"};
+inline constexpr std::array<std::string_view, 14> finishing_data_files{
+    "sources.json",  "drying_laws.json", "coatings.json", "methods.json",          "labour.json",
+    "grain.json",    "how.json",         "advice.json",   "cautions.json",         "follows.json",
+    "solvents.json", "air_changes.json", "shop.json",     "finishing_touches.json"};
 
 /// The finishing data in a folder. All of `finishing_data_files` must be there. Nothing, with
 /// Problems, when anything in them is wrong.

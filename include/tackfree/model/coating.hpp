@@ -153,6 +153,7 @@ struct Coating {
   bool needs_sanding_between = true;
   bool builds_film = true;      ///< else it goes into the wood: coats are counted, not micrometres
   bool needs_top_coat = false;  ///< no finish alone: something must follow it
+  bool seals_wood = true;       ///< else what goes over it drinks as on bare wood
   bool contains_wax = false;    ///< wax or stearate in it: not everything holds on top
   /// Coats that melt into each other dry as one: no more of them than this in a day, and the last
   /// so many of them together have to dry before the next.

@@ -42,6 +42,7 @@ struct FinishSystem {
   std::vector<SystemStep> steps;
   int line = 0;
   bool clear_build = false;  ///< satin or matt in the last coat only
+  std::string after;         ///< key of the FinishingTouch after the last coat; empty for none
 };
 
 }  // namespace tackfree

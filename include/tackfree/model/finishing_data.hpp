@@ -92,6 +92,17 @@ struct ShopFigures {
   Sourced<Duration> dust_mask_lasts;
 };
 
+/// What may be done to a finish after its last coat, such as rubbing out or waxing.
+struct FinishingTouch {
+  std::string key;    ///< `rub_out`
+  std::string title;  ///< `rub out`
+  Stage waits_for = Stage::full_cure;
+  bool on_films_only = false;  ///< nothing to do on what goes into the wood
+  Sourced<WorkRate> rate;
+  std::string with;  ///< what to have at hand
+  std::vector<std::string> how;
+};
+
 /// A text with its key: how-to lines, advice and cautions.
 struct Advice {
   std::string key;
@@ -124,6 +135,7 @@ struct FinishingData {
   NeedSpread need_spread;
   ShopFigures shop;
   std::vector<FollowRule> follows;
+  std::vector<FinishingTouch> touches;
   std::vector<Solvent> solvents;
   AirChanges air_changes;  ///< with the person's own figures in place
   TradeTexts texts;
@@ -141,6 +153,17 @@ inline const FollowRule* follow_rule(const FinishingData& data, const Coating& u
         (!rule.under_has_wax || under.contains_wax))
       return &rule;
   return nullptr;
+}
+
+/// How long a coat of `over` waits on top of `under` beyond the recoat time, in hours at label
+/// conditions on the clock of `under`: what the rule says; where no rule knows the pair, as long as
+/// `under` takes to harden (its stack stage). Source of that: assumed.
+inline std::optional<Sourced<Duration>> pair_wait(const FinishingData& data, const Coating& under,
+                                                  const Coating& over) {
+  if (const FollowRule* rule = follow_rule(data, under, over)) return rule->dry_for;
+  const auto& hard = under.label_after.at(index_of(Stage::stack));
+  if (under.class_key == over.class_key || !hard) return std::nullopt;
+  return sourced(hard->value, Origin::assumed, "as long as the coat below takes to harden");
 }
 
 }  // namespace tackfree

@@ -22,11 +22,18 @@ enum class OperationKind {
   turn_over,
   sand_between,
   fit_hardware,
+  finishing_touch,
   repair
 };
 
+/// Work on a finish that is complete.
+constexpr bool is_after_coats(OperationKind kind) {
+  return kind == OperationKind::fit_hardware || kind == OperationKind::finishing_touch;
+}
+
 /// A short name: `sand bare`, `raise grain`, `sand raised grain`, `fill pores`, `sand filler`,
-/// `dust off`, `coat`, `wipe off`, `turn over`, `sand between`, `fit hardware`, `repair`.
+/// `dust off`, `coat`, `wipe off`, `turn over`, `sand between`, `fit hardware`,
+/// `finishing touch`, `repair`.
 std::string_view word_for(OperationKind kind);
 
 /// `back`, `show`, `both`.
@@ -78,6 +85,7 @@ struct Operation {
   Area area;
   std::optional<Grit> grit;            ///< sanding only
   bool power_sanding = false;          ///< forbidden in quiet hours
+  bool scuffed = false;                ///< by hand, a few strokes: it lies thin over colour
   double sheets = 0;                   ///< sheets or discs of `grit`, not rounded
   std::optional<std::size_t> coating;  ///< index into Job::coatings, coats only
   std::optional<std::size_t> method;   ///< index into Job::data.methods, coats only
@@ -85,14 +93,16 @@ struct Operation {
   double film_ratio = 1.0;             ///< wet film over the class's own
   /// Last coats that melt into the ones below: the whole film over one for normal wear, at least 1.
   double whole_film = 1.0;
-  int pots = 0;      ///< two-part coats only: mixed one after the other, each within its life
-  int portions = 0;  ///< coats that are wiped off only: each put on and wiped before the next
+  int pots = 0;       ///< two-part coats only: mixed one after the other, each within its life
+  Duration pot_life;  ///< that the pots are counted with
+  int portions = 0;   ///< coats that are wiped off only: each put on and wiped before the next
   /// It starts exactly this long after the end of the operation before it in the list, as part of
   /// one stretch of work with it.
   std::optional<Duration> right_after;
   std::vector<Wait> waits;
   /// Coats only: goes on unsanded, at least this long before the window of the coat below shuts.
   std::optional<Duration> window_to_spare;
+  std::optional<std::size_t> touch;    ///< index into Job::data.touches, finishing touches only
   std::optional<Fault> fault;          ///< repairs only
   bool spots = false;                  ///< repairs only: of spots; around them all is as it was
   bool takes_off = false;              ///< repairs only: the coat that went wrong is washed off

@@ -24,8 +24,12 @@ inline CoatPlace place_of(const Operation& coat) {
 /// Coats that are sanded for although their tin asks for none: they come too late to hold unsanded.
 using KeyedCoats = std::set<CoatPlace>;
 
-/// Sanding bare, then coat by coat, side by side, with the waits between; hardware last.
+/// Sanding bare, then coat by coat, side by side, with the waits between; then hardware, and
+/// what the system asks for after the last coat. Pots of
+/// two-part coats are counted for the `warmest` air that they may be put on in, without it for the
+/// label's.
 OperationList operation_list(const Job& job, const SurfaceTakeoff& takeoff,
-                             const JobVolumes& volumes, const KeyedCoats& keyed = {});
+                             const JobVolumes& volumes, const KeyedCoats& keyed = {},
+                             std::optional<Temperature> warmest = {});
 
 }  // namespace tackfree

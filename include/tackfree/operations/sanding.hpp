@@ -19,4 +19,7 @@ std::optional<Grit> between_grit(const Coating& coating, int coat, int coats);
 /// The grit that keys a coat which its class does not sand there; nothing where it is never sanded.
 std::optional<Grit> key_grit(const Coating& coating);
 
+/// The finest grit that the class is sanded with between coats; nothing where it never is.
+std::optional<Grit> finest_grit(const Coating& coating);
+
 }  // namespace tackfree

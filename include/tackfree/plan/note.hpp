@@ -8,6 +8,7 @@
 #include "tackfree/operations/operation_list.hpp"
 
 #include <cstddef>
+#include <optional>
 #include <string>
 #include <variant>
 
@@ -49,7 +50,8 @@ struct PairNote {
   std::size_t system = 0;
   std::size_t step = 0;  ///< of the coating that goes over the one before it
   Trust trust = Trust::unknown;
-  std::string say;  ///< of the finishing data
+  std::string say;                ///< of the finishing data
+  std::optional<Duration> waits;  ///< of an unknown pair, at label conditions: assumed
 };
 
 /// A finish that is to be clear and is built with a dull sheen.

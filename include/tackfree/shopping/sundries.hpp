@@ -18,6 +18,7 @@ struct Sundry {
     wrap,           ///< airtight, for a tool
     abrasive,       ///< by grit and area
     dusting_cloth,  ///< by coating
+    for_touch,      ///< by touch
     masking_tape,
     gloves,     ///< pairs, one a session
     dust_mask,  ///< by work
@@ -33,6 +34,7 @@ struct Sundry {
   Origin origin = Origin::practice;
   std::optional<std::size_t> coating, method;  ///< indices into Job::coatings, data.methods
   std::optional<Grit> grit;
+  std::optional<std::size_t> touch;  ///< index into Job::data.touches
   int sessions = 0;
   int cleanings = 0;     ///< after pauses within a session
   int each_session = 0;  ///< so many of it

@@ -122,6 +122,11 @@ def rows_of_days(days, clock):
     return known
 
 
+def serving(given, month):
+    """The values of a month, or of the nearest one given; the earlier where two are as near."""
+    return given[min(given, key=lambda m: (min((m - month) % 12, (month - m) % 12), (month - m) % 12 > 6))]
+
+
 def rows_of_months(months, clock, begin, end):
     given = {MONTHS.index(month["month"]) + 1: low_high(month) for month in months["each"]}
     offset = standard_offset(clock, (EPOCH + timedelta(minutes=begin)).year)
@@ -129,13 +134,13 @@ def rows_of_months(months, clock, begin, end):
     known = []
     while True:
         begins = minutes_of(datetime(on.year, on.month, on.day, tzinfo=timezone.utc)) - offset
-        if begins > end or on.month not in given:
+        if begins > end:
             return known
         middle = on.replace(day=15)
         step = -1 if on.day < 15 else 1
         other = (middle + timedelta(days=31 * step)).replace(day=15)
         share = (on - middle).days / (other - middle).days
-        here, there = given[on.month], given.get(other.month, given[on.month])
+        here, there = serving(given, on.month), serving(given, other.month)
         low, high, pressure = (a + (b - a) * share for a, b in zip(here, there))
         known += hours_of_day(begins, low, high, pressure, not known)
         on += timedelta(days=1)

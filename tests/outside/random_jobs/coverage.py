@@ -5,7 +5,7 @@ from .log_generator import FAULTS
 from .parts_generator import SHAPES
 
 WORK = ["sand bare", "raise grain", "sand raised grain", "fill pores", "sand filler", "dust off", "coat",
-        "wipe off", "turn over", "sand between", "fit hardware", "repair", "coat again"]
+        "wipe off", "turn over", "sand between", "fit hardware", "finishing touch", "repair", "coat again"]
 HELD = ["now", "previous_step", "drying", "air", "calendar", "quiet_hours", "person", "dust", "coats_a_day",
         "order", "pin", "no_coating_day", "not_before", "space", "last_plan"]
 TOLD = ["coat", "coat insisted", "done", "done insisted", "skip", "skip coat", "tin", "waste", "air", "note",

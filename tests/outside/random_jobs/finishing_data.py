@@ -15,6 +15,7 @@ def read(name):
 
 CLASSES, LAWS = read("coatings.json"), read("drying_laws.json")
 LABOUR, METHODS, FOLLOWS = read("labour.json"), read("methods.json"), read("follows.json")
+TOUCHES = read("finishing_touches.json")
 
 
 def value(figure):
@@ -39,6 +40,14 @@ def follow_rule(under_class, under_has_wax, over_class):
             continue
         return rule
     return None
+
+
+def pair_hours(under, over_class, as_planned):
+    """How long another class waits over `under`, in hours at label conditions; None: no longer than recoat."""
+    rule = follow_rule(under.key, under.wax, over_class)
+    if rule is not None:
+        return rule["dry_for_h"][0] if "dry_for_h" in rule else None
+    return None if under.key == over_class else under.hours("stack", as_planned)
 
 
 def celsius(given, key):

@@ -4,7 +4,7 @@ import random
 from datetime import date, timedelta
 
 from .calendar_generator import calendar_of, people_of
-from .finishing_data import CLASSES, METHODS, figures_of, follow_rule
+from .finishing_data import CLASSES, METHODS, TOUCHES, figures_of, follow_rule
 from .local_time import LocalTime
 from .parts_generator import PartsList
 from .shop_rules import covered_m2
@@ -86,6 +86,9 @@ class JobGenerator:
             self.tags.add("class " + key)
             name = f"tin {number}{place}"
             self.coatings[name] = self.coating(name, key)
+            if key == "shellac" and (chain[place + 1:] or rng.random() < 0.3):
+                self.tags.add("dewaxed")
+                self.coatings[name]["contains_wax"] = False
             most = self.coatings[name].get("label", {}).get("coats_max", figures_of(key)["coats_max"])
             coats = "by_film" if rng.random() < 0.2 else rng.randint(1, min(3, most))
             method = rng.choice(list(METHODS))
@@ -99,11 +102,16 @@ class JobGenerator:
             steps.append(step)
         if len(chain) > 1:
             self.tags.add(f"system of {len(chain)} classes")
-        return {"name": f"system {number}", "wear": rng.choice(["light", "normal", "hard"]), "steps": steps}
+        system = {"name": f"system {number}", "wear": rng.choice(["light", "normal", "hard"]), "steps": steps}
+        touches = [key for key, touch in TOUCHES.items()
+                   if CLASSES[chain[-1]]["builds_film"] or not touch["on_films_only"]]
+        if rng.random() < 0.1:
+            system["after"] = rng.choice(touches)
+        return system
 
     @staticmethod
     def may_follow(under, over):
-        rule = follow_rule(under, CLASSES[under]["contains_wax"], over)
+        rule = follow_rule(under, CLASSES[under]["contains_wax"] and under != "shellac", over)
         return rule is None or rule["verdict"] != "refuse"
 
     def coating(self, name, key):

@@ -1,5 +1,5 @@
 """Order rules: which work follows which in a batch, and how long it waits for what lies below."""
-from .finishing_data import follow_rule
+from .finishing_data import TOUCHES, pair_hours
 
 # What a fault asks for, by docs/formulas.md, "Planning on from a log": the stage that is waited for, as a
 # film of how many.
@@ -25,6 +25,7 @@ class OrderRules:
                     below = {side: below.get(side, coat) if coat.skipped else coat
                              for side, coat in self.view.coats_of(batch, place, number).items()}
             self.hardware(batch, below)
+            self.touched(batch, below)
         for step in self.view.steps:
             if step.kind == "repair" and not step.done:
                 self.repair(step)
@@ -158,11 +159,11 @@ class OrderRules:
             if not under.placed or under.skipped:
                 continue
             figures = self.view.coating_of(under)
-            rule = follow_rule(figures.key, figures.wax, over.key)
-            if not rule or "dry_for_h" not in rule:
-                continue
             name = under.given["coating"]
-            ready = self.view.clocks[name].dried_for(rule["dry_for_h"][0], self.view.wet_until(under),
+            hours = pair_hours(figures, over.key, self.view.clocks[name].as_planned)
+            if hours is None:
+                continue
+            ready = self.view.clocks[name].dried_for(hours, self.view.wet_until(under),
                                                      self.view.slowness(name))
             if coat.begin < ready:
                 self.say("pair", coat, f"goes over {under.key} {ready - coat.begin} min too soon")
@@ -231,6 +232,18 @@ class OrderRules:
                     self.say("order", fit, f"is dated without {coat.key}")
                 elif fit.begin < self.view.stage_at(coat, "hardware"):
                     self.say("drying", fit, f"comes before {coat.key} bears hardware")
+
+    def touched(self, batch, last):
+        """Rubbed out or waxed no sooner than the last coats have cured."""
+        for touch in self.view.of_kind(batch, "finishing touch"):
+            stage = TOUCHES[touch.what.replace("-", "_")]["waits_for"]
+            for coat in last.values():
+                if touch.done:
+                    continue
+                if not coat.placed:
+                    self.say("order", touch, f"is dated without {coat.key}")
+                elif touch.begin < self.view.stage_at(coat, stage):
+                    self.say("drying", touch, f"comes before {coat.key} is at {stage}")
 
     def complete(self):
         """Every coat that the job asks for is dated or told to have no time; so are the grits."""

@@ -7,7 +7,7 @@ import copy
 from datetime import timedelta
 
 from .air_of_job import saturation
-from .finishing_data import follow_rule
+from .finishing_data import pair_hours
 from .local_time import EPOCH, utc
 from .one_job import OneJob, broken_rules
 from .order_rules import OrderRules
@@ -98,9 +98,10 @@ def pair_too_soon(view):
         below = view.coats_of(step.batch, place - 1, view.number_of_coats(step.batch, place - 1))
         for under in below.values():
             figures = view.coating_of(under)
-            rule = follow_rule(figures.key, figures.wax, view.coating_of(step).key)
-            if rule and "dry_for_h" in rule and under.placed and not under.skipped:
-                return moved(view, step, view.wet_until(under) + int(rule["dry_for_h"][0] * 60) - 60)
+            clock = view.clocks[under.given["coating"]]
+            hours = pair_hours(figures, view.coating_of(step).key, clock.as_planned)
+            if hours is not None and under.placed and not under.skipped:
+                return moved(view, step, view.wet_until(under) + int(hours * 60) - 60)
     return None
 
 

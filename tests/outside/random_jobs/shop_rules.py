@@ -1,7 +1,7 @@
 """Shop rules: hours, quiet, people, sessions, space, dates, and the minutes that work takes."""
 import re
 
-from .finishing_data import LABOUR, METHODS, value
+from .finishing_data import LABOUR, METHODS, TOUCHES, value
 from .measure import metres
 
 HANDLE = "handle"
@@ -88,6 +88,8 @@ class ShopRules:
             return area / labour(f"sand_bare_{tool}_m2_per_h") * 60
         if step.kind in ("sand between", "sand raised grain", "sand filler"):
             return area / labour("sand_between_m2_per_h") * 60
+        if step.kind == "finishing touch":
+            return area / value(TOUCHES[step.what.replace("-", "_")]["rate_m2_per_h"]) * 60
         rates = {"dust off": "dust_off_m2_per_h", "wipe off": "wipe_off_m2_per_h",
                  "fill pores": "fill_pores_m2_per_h"}
         if step.kind in rates:

@@ -116,6 +116,8 @@ def months_of(rng, weather):
         else:
             entry["dew_point_c"] = round(weather.dew_point(mean, weather.humidity), 1)
         each.append(entry)
+    if rng.random() < 0.3:
+        each = sorted(rng.sample(each, rng.randint(1, 6)), key=lambda entry: MONTHS.index(entry["month"]))
     return {"origin": "invented normals", "each": each}
 
 

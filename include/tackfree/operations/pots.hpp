@@ -1,0 +1,19 @@
+// Pots: how long a mixed pot of a two-part coating lives, and how many a coat takes.
+#pragma once
+
+#include "tackfree/operations/operation.hpp"
+
+namespace tackfree {
+
+/// The label's pot life, halved for every 10 K that `air` is warmer than the label's air; in cooler
+/// air it stays the label's. Nothing for a coating without one.
+/// Source: UFGS 09971, 3.7.1.3 (half for every 10 C); never longer than the label: practice.
+std::optional<Duration> pot_life_in(const Coating& coating, Temperature air);
+
+/// Counts the pots of a two-part coat, each mixed anew when the one before is over, and adds their
+/// mixing to its work. They live as in the `warmest` air that the class may be put on in; without
+/// it as in the label's.
+void add_pots(Operation& coat, const Coating& coating, Duration mixing,
+              std::optional<Temperature> warmest);
+
+}  // namespace tackfree

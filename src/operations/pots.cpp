@@ -1,0 +1,23 @@
+#include "tackfree/operations/pots.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace tackfree {
+
+std::optional<Duration> pot_life_in(const Coating& coating, Temperature air) {
+  if (!coating.pot_life) return std::nullopt;
+  const double tens = (air - coating.label_temperature) / kelvins(10);
+  return coating.pot_life->value * std::exp2(-std::max(0.0, tens));
+}
+
+void add_pots(Operation& coat, const Coating& coating, Duration mixing,
+              std::optional<Temperature> warmest) {
+  const Temperature air =
+      std::min(warmest.value_or(coating.label_temperature), coating.limits.put_on_max.value);
+  coat.pot_life = pot_life_in(coating, air).value();
+  coat.pots = std::max(1, static_cast<int>(std::ceil(coat.work / coat.pot_life - 1e-9)));
+  coat.work += coat.pots * mixing;
+}
+
+}  // namespace tackfree
