@@ -1,5 +1,6 @@
 #include "tackfree/words/air_words.hpp"
 
+#include "small_plan.hpp"
 #include <doctest/doctest.h>
 
 using namespace tackfree;
@@ -9,4 +10,15 @@ TEST_CASE("a source goes by its name, typical months without one by the month th
   CHECK(source_words({.typical_month = 4}) == "typical April values");
   CHECK(source_words({.name = "what is usual", .typical_month = 4}) == "what is usual");
   CHECK(source_words({}).empty());
+}
+
+TEST_CASE("what is done to the air is told with its hours, or throughout") {
+  const Plan plan = small_plan();
+  const Figures figures(plan.job);
+  CHECK(conditioned_words({.time = Interval{at("2027-04-10T14:00:00Z"), at("2027-04-11T03:00:00Z")},
+                           .warmer = fahrenheit_degrees(4)},
+                          figures) == "4 \u00b0F warmer from Sat Apr 10, 10:00 am until 11:00 pm");
+  CHECK(conditioned_words({.warmer = fahrenheit_degrees(4), .drier = humidity_percent(10)},
+                          figures) ==
+        "4 \u00b0F warmer and 10 points of humidity drier throughout");
 }
