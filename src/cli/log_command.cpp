@@ -5,7 +5,7 @@
 #include "tackfree/cli/problem_list.hpp"
 #include "tackfree/input/log_lines.hpp"
 #include "tackfree/plan/left_out.hpp"
-#include "tackfree/plan/log_entry.hpp"
+#include "tackfree/evening/log_entry.hpp"
 #include "tackfree/syntax/measure.hpp"
 #include "tackfree/text/log_text.hpp"
 #include "tackfree/words/display_text.hpp"

@@ -5,7 +5,7 @@
 #include "tackfree/plan/dated_work.hpp"
 #include "tackfree/plan/left_out.hpp"
 #include "tackfree/plan/make_plan.hpp"
-#include "tackfree/plan/tonight.hpp"
+#include "tackfree/evening/tonight.hpp"
 #include "tackfree/text/tonight_text.hpp"
 
 #include <optional>

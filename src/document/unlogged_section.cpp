@@ -2,7 +2,7 @@
 
 #include "tackfree/base/shell_word.hpp"
 #include "tackfree/document/tonight_work.hpp"
-#include "tackfree/plan/tonight.hpp"
+#include "tackfree/evening/tonight.hpp"
 #include "tackfree/words/display_text.hpp"
 
 #include <fmt/format.h>

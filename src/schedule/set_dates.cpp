@@ -37,8 +37,8 @@ solver::Rule SetDates::rule(Interval time) const {
   if (not_before_ && time.begin < *not_before_) return rules::not_before;
   for (const Interval& day : no_coating_)
     if (time.begin < day.end && day.begin < time.end) return rules::no_coating;
-  for (const Interval& hours : set_for_)
-    if (time.begin < hours.begin || time.end > hours.end) return rules::pinned;
+  for (const Interval& within : set_for_)
+    if (time.begin < within.begin || time.end > within.end) return rules::pinned;
   return solver::no_rule;
 }
 

@@ -2,7 +2,7 @@
 #pragma once
 
 #include "tackfree/document/page.hpp"
-#include "tackfree/plan/tonight.hpp"
+#include "tackfree/evening/tonight.hpp"
 #include "tackfree/words/step_words.hpp"
 
 namespace tackfree {

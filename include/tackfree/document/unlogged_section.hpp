@@ -2,7 +2,7 @@
 #pragma once
 
 #include "tackfree/document/page.hpp"
-#include "tackfree/plan/unlogged.hpp"
+#include "tackfree/evening/unlogged.hpp"
 #include "tackfree/words/step_words.hpp"
 
 #include <string>

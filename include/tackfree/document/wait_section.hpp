@@ -2,7 +2,7 @@
 #pragma once
 
 #include "tackfree/document/page.hpp"
-#include "tackfree/plan/batch_waits.hpp"
+#include "tackfree/evening/batch_waits.hpp"
 #include "tackfree/words/step_words.hpp"
 
 #include <vector>

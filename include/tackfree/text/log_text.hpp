@@ -1,7 +1,7 @@
 // Text log: lines of the log, and what a report was understood as, for a terminal.
 #pragma once
 
-#include "tackfree/plan/log_entry.hpp"
+#include "tackfree/evening/log_entry.hpp"
 
 #include <string>
 

@@ -1,7 +1,7 @@
 // Text tonight: a foreman's answer to "what now?", on one screen.
 #pragma once
 
-#include "tackfree/plan/tonight.hpp"
+#include "tackfree/evening/tonight.hpp"
 #include "tackfree/text/text_page.hpp"
 
 #include <string>

@@ -1,7 +1,7 @@
 // Consequence words: what comes of work as it was reported, a sentence or two.
 #pragma once
 
-#include "tackfree/plan/log_entry.hpp"
+#include "tackfree/evening/log_entry.hpp"
 
 #include <string>
 

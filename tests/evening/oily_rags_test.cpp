@@ -1,4 +1,4 @@
-#include "tackfree/plan/oily_rags.hpp"
+#include "tackfree/evening/oily_rags.hpp"
 
 #include "plan/planned_log.hpp"
 #include <doctest/doctest.h>

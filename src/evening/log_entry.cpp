@@ -1,4 +1,4 @@
-#include "tackfree/plan/log_entry.hpp"
+#include "tackfree/evening/log_entry.hpp"
 
 #include "tackfree/air/coating_limits.hpp"
 #include "tackfree/air/psychrometrics.hpp"

@@ -1,4 +1,4 @@
-#include "tackfree/plan/unlogged.hpp"
+#include "tackfree/evening/unlogged.hpp"
 
 #include "tackfree/plan/make_plan.hpp"
 

@@ -1,11 +1,11 @@
 // Tonight: what to do now or next, what must wait until when, how to air, and the oily rags.
 #pragma once
 
-#include "tackfree/plan/batch_waits.hpp"
+#include "tackfree/evening/batch_waits.hpp"
+#include "tackfree/evening/oily_rags.hpp"
+#include "tackfree/evening/unlogged.hpp"
 #include "tackfree/plan/coat_outlook.hpp"
-#include "tackfree/plan/oily_rags.hpp"
 #include "tackfree/plan/plan.hpp"
-#include "tackfree/plan/unlogged.hpp"
 
 #include <optional>
 #include <vector>

@@ -1,4 +1,4 @@
-#include "tackfree/plan/batch_waits.hpp"
+#include "tackfree/evening/batch_waits.hpp"
 
 #include "tackfree/air/dried_share.hpp"
 #include "tackfree/schedule/done_work.hpp"

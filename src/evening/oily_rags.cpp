@@ -1,4 +1,4 @@
-#include "tackfree/plan/oily_rags.hpp"
+#include "tackfree/evening/oily_rags.hpp"
 
 #include <algorithm>
 

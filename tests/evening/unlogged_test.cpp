@@ -1,6 +1,6 @@
-#include "tackfree/plan/unlogged.hpp"
+#include "tackfree/evening/unlogged.hpp"
 
-#include "tackfree/plan/tonight.hpp"
+#include "tackfree/evening/tonight.hpp"
 
 #include <algorithm>
 #include <string>

@@ -1,4 +1,4 @@
-#include "tackfree/plan/tonight.hpp"
+#include "tackfree/evening/tonight.hpp"
 
 #include "tackfree/air/air_readings.hpp"
 #include "tackfree/air/psychrometrics.hpp"

@@ -1,4 +1,4 @@
-#include "tackfree/plan/tonight.hpp"
+#include "tackfree/evening/tonight.hpp"
 
 #include "tackfree/plan/make_plan.hpp"
 

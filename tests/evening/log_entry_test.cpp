@@ -1,4 +1,4 @@
-#include "tackfree/plan/log_entry.hpp"
+#include "tackfree/evening/log_entry.hpp"
 
 #include "logged_job.hpp"
 #include <doctest/doctest.h>

@@ -1,7 +1,7 @@
 // Unlogged: work that was to be done by now and that the log does not have, with both answers.
 #pragma once
 
-#include "tackfree/plan/log_entry.hpp"
+#include "tackfree/evening/log_entry.hpp"
 #include "tackfree/plan/plan.hpp"
 #include "tackfree/solver/proof_search.hpp"
 
