@@ -1,6 +1,7 @@
 #include "tackfree/air/air_series.hpp"
 
 #include "tackfree/air/air_readings.hpp"
+#include "tackfree/air/conditioned_air.hpp"
 
 #include <algorithm>
 
@@ -25,17 +26,6 @@ std::size_t node_after(const std::vector<AirNode>& nodes, Instant at) {
   return static_cast<std::size_t>(std::upper_bound(from, to, at, earlier) - nodes.begin());
 }
 
-/// A record of any kind as sources in order.
-AirMix as_mix(const AirRecord& record) {
-  if (const auto* mix = std::get_if<AirMix>(&record)) return *mix;
-  AirMix mix;
-  if (const auto* constant = std::get_if<ConstantAir>(&record))
-    mix.sources.push_back({"", *constant});
-  else
-    mix.sources.push_back({"", std::get<AirRows>(record)});
-  return mix;
-}
-
 /// What lies in `span`, with a node at each of its ends, which `nodes` reach.
 std::vector<AirNode> cut_to(const std::vector<AirNode>& nodes, Interval span) {
   const auto state_at = [&](Instant at) {
@@ -51,6 +41,16 @@ std::vector<AirNode> cut_to(const std::vector<AirNode>& nodes, Interval span) {
 }
 
 }  // namespace
+
+AirMix as_mix(const AirRecord& record) {
+  if (const auto* mix = std::get_if<AirMix>(&record)) return *mix;
+  AirMix mix;
+  if (const auto* constant = std::get_if<ConstantAir>(&record))
+    mix.sources.push_back({"", *constant});
+  else
+    mix.sources.push_back({"", std::get<AirRows>(record)});
+  return mix;
+}
 
 AirState AirSeries::at(Instant at) const {
   const std::size_t after = node_after(nodes_, at);
@@ -90,10 +90,11 @@ void AirSeries::bring_indoors(const AirMix& mix, const std::vector<AirNode>& out
     room.clear();
     for (const IndoorNode& node : indoor) room.push_back(node.node);
   }
+  const std::vector<AirNode> better = conditioned_air(room, mix.conditioned);
   Interval with_read = span;
   for (const AirReading& reading : read.readings)
     with_read.begin = std::min(with_read.begin, std::max(reading.at, room.front().at));
-  nodes_ = cut_to(with_readings(cut_to(room, with_read), read.readings, read.fading), span);
+  nodes_ = cut_to(with_readings(cut_to(better, with_read), read.readings, read.fading), span);
   if (mix.indoors && mix.indoors->heating) {
     const auto heat_at = [&](Instant at) {
       const std::size_t after = node_after(room, at);

@@ -3,6 +3,7 @@
 #include "tackfree/cli/progress_line.hpp"
 #include "tackfree/plan/dated_work.hpp"
 #include "tackfree/plan/make_plan.hpp"
+#include "tackfree/plan/remedies.hpp"
 #include "tackfree/words/planning_words.hpp"
 
 #include <string>
@@ -25,6 +26,10 @@ std::optional<AskedPlan> asked_plan(const Options& options, AskedJob asked, cons
     plan = make_plan(job, asked.now, problems, stage, &effort);
   }
   if (!plan) return std::nullopt;
+  if (!plan->schedule.unplaced.empty()) {
+    effort = effort_after(effort);
+    plan->remedies = remedies(*plan, job, asked.now, effort);
+  }
   return AskedPlan{std::move(*plan), std::move(kept)};
 }
 

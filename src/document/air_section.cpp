@@ -88,6 +88,8 @@ void write_mix(Page& page, const Plan& plan, const AirMix& mix, const Figures& f
         fmt::format("Boards of {} follow the air within {} and begin as warm as {}.",
                     figures.length(mix.boards->thickness).text(), wait_text(plan.board_lag),
                     mix.boards->from_outdoors ? "outdoors" : "the room"));
+  for (const ConditionedAir& each : mix.conditioned)
+    page.paragraph(air_item, fmt::format("{}, as you set it.", conditioned_words(each, figures)));
 }
 
 }  // namespace

@@ -5,6 +5,7 @@
 #include "tackfree/plan/recoat_slack.hpp"
 #include "tackfree/words/airing_words.hpp"
 #include "tackfree/words/display_text.hpp"
+#include "tackfree/words/remedy_words.hpp"
 #include "tackfree/words/tins_words.hpp"
 #include "tackfree/words/unplaced_words.hpp"
 #include "tackfree/words/work_days.hpp"
@@ -229,6 +230,20 @@ void write_work(Page& page, const Plan& plan) {
                                  : ""));
 }
 
+void write_remedies(Page& page, const Plan& plan, const StepWords& words) {
+  if (plan.remedies.empty()) return;
+  page.blank();
+  page.paragraph(Lead::plain(2), plan.remedies.size() == 1
+                                     ? "What would help, and what to write into the job:"
+                                     : "What would help, each by itself, and what to write into "
+                                       "the job:");
+  for (const Remedy& remedy : plan.remedies)
+    page.paragraph(Lead::item(), fmt::format("{} {}", remedy_words(remedy, plan, words),
+                                             remedy_key(remedy, plan)));
+  if (const std::string warming = warming_words(plan); !warming.empty())
+    page.paragraph(Lead::look(), warming);
+}
+
 }  // namespace
 
 void write_title(Page& page, const Plan& plan, const Figures& figures) {
@@ -268,6 +283,7 @@ void write_unplaced(Page& page, const Plan& plan, const StepWords& words) {
   }
   if (!waiting.empty())
     page.paragraph(Lead::look(), fmt::format("Waiting for that: {}.", fmt::join(waiting, "; ")));
+  write_remedies(page, plan, words);
   page.paragraph(Lead::plain(2), "All else is planned below as far as it goes.");
 }
 

@@ -74,6 +74,21 @@ Json indoors(const Plan& plan, const Indoors& indoors) {
   return object;
 }
 
+Json conditioned(const ConditionedAir& air, const Zone& zone) {
+  Json object;
+  const auto end = [&](Instant Interval::*which) {
+    return air.time ? std::optional((*air.time).*which) : std::nullopt;
+  };
+  put_instant(object, "begin", end(&Interval::begin), zone);
+  put_instant(object, "end", end(&Interval::end), zone);
+  object["warmer_k"] = rounded(air.warmer.in(kelvins), 2);
+  object["drier_pct"] = rounded(air.drier.in(humidity_percent), 1);
+  object["heater_is"] = air.heater
+                            ? Json(heater_kind_words.at(static_cast<std::size_t>(*air.heater)))
+                            : Json(nullptr);
+  return object;
+}
+
 void put_mix(Json& object, const Plan& plan, const AirMix& mix) {
   object["kind"] = "mix";
   Json& sources = object["sources"] = Json::array();
@@ -87,6 +102,8 @@ void put_mix(Json& object, const Plan& plan, const AirMix& mix) {
     seams.push_back(std::move(one));
   }
   if (mix.indoors) object["indoors"] = indoors(plan, *mix.indoors);
+  for (const ConditionedAir& each : mix.conditioned)
+    object["conditioned"].push_back(conditioned(each, plan.job.calendar.zone));
   if (!mix.boards) return;
   Json& boards = object["boards"] = Json::object();
   boards["thickness_mm"] = rounded(mix.boards->thickness.in(millimetres), 1);

@@ -7,6 +7,7 @@
 #include "tackfree/plan/recoat_slack.hpp"
 #include "tackfree/words/figures.hpp"
 #include "tackfree/words/how_lines.hpp"
+#include "tackfree/words/remedy_words.hpp"
 #include "tackfree/words/step_words.hpp"
 #include "tackfree/words/unplaced_words.hpp"
 #include "tackfree/words/work_days.hpp"
@@ -210,7 +211,23 @@ void put_schedule(Json& document, const Plan& plan) {
       put_gate(object, plan.job, plan.job.coatings.at(*op.coating), *one.gate);
     object["why"] = unplaced_words(one, plan);
     object["conflict"] = conflict_words(one, plan, words.figures());
+    object["work_days"] = one.work_days;
+    Json& closed_days = object["closed_days"] = Json::array();
+    for (const ClosedDays& closed : one.closed)
+      closed_days.push_back({{"by", key_for(closed.by)},
+                             {"gate", closed.gate ? Json(key_for(*closed.gate)) : Json(nullptr)},
+                             {"days", closed.days}});
     unplaced.push_back(std::move(object));
+  }
+  Json& remedies = document["remedies"] = Json::array();
+  for (const Remedy& remedy : plan.remedies) {
+    Json object;
+    object["step"] = plan.list.operations.at(remedy.operation).key;
+    put_instant(object, "begins", remedy.begins, plan.job.calendar.zone);
+    put_instant(object, "ready", remedy.ready_at, plan.job.calendar.zone);
+    object["say"] = remedy_words(remedy, plan, words);
+    object["write"] = Json::parse("{" + remedy_key(remedy, plan) + "}");
+    remedies.push_back(std::move(object));
   }
 }
 

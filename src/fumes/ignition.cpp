@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <chrono>
+#include <utility>
 
 namespace tackfree {
 
@@ -19,14 +20,24 @@ bool burns(const Job& job, const std::vector<SolventShare>& mix) {
   });
 }
 
-const Heating* heating_of(const Job& job) {
+bool may_light(const std::optional<HeaterKind>& kind) { return kind != HeaterKind::sealed; }
+
+/// The job's own heater, where it may light vapour.
+const Heating* lighting_heating(const Job& job) {
   const auto* mix = std::get_if<AirMix>(&job.air);
-  return mix != nullptr && mix->indoors && mix->indoors->heating ? &*mix->indoors->heating
-                                                                 : nullptr;
+  if (mix == nullptr || !mix->indoors || !mix->indoors->heating) return nullptr;
+  return may_light(mix->indoors->heating->kind) ? &*mix->indoors->heating : nullptr;
 }
 
-bool may_light(const Heating* heating) {
-  return heating != nullptr && heating->kind != HeaterKind::sealed;
+/// What else the job warms the room with for a time, where that may light vapour.
+std::vector<ConditionedAir> lighting_warmth(const Job& job) {
+  const auto* mix = std::get_if<AirMix>(&job.air);
+  std::vector<ConditionedAir> found =
+      mix != nullptr ? mix->conditioned : std::vector<ConditionedAir>();
+  std::erase_if(found, [](const ConditionedAir& each) {
+    return each.warmer <= TemperatureDifference() || !may_light(each.heater);
+  });
+  return found;
 }
 
 /// When the smell of this stretch is gone, as far as it is estimated.
@@ -71,24 +82,31 @@ std::vector<FlammableTime> flammable_times(const Job& job, const OperationList& 
 }
 
 std::optional<HeaterClash> heater_clash(const Job& job, const std::vector<FlammableTime>& times) {
-  const Heating* heating = heating_of(job);
-  if (!may_light(heating)) return std::nullopt;
-  HeaterClash clash{heating->kind, {}};
-  for (const FlammableTime& flammable : times)
-    for (const Interval& on : daily_hours(job.calendar, heating->hours, flammable.time)) {
-      const Interval both{std::max(on.begin, flammable.time.begin),
-                          std::min(on.end, flammable.time.end)};
-      if (both.begin >= both.end) continue;
-      if (!clash.hours.empty() && both.begin <= clash.hours.back().end)
-        clash.hours.back().end = std::max(clash.hours.back().end, both.end);
-      else
-        clash.hours.push_back(both);
-    }
-  if (clash.hours.empty()) return std::nullopt;
+  HeaterClash clash;
+  std::vector<Interval> found;
+  const auto add = [&](const std::optional<HeaterKind>& kind, Interval on, Interval flammable) {
+    const Interval both{std::max(on.begin, flammable.begin), std::min(on.end, flammable.end)};
+    if (both.begin >= both.end) return;
+    found.push_back(both);
+    if (!clash.kind) clash.kind = kind;
+  };
+  const Heating* heating = lighting_heating(job);
+  const std::vector<ConditionedAir> warmth = lighting_warmth(job);
+  for (const FlammableTime& flammable : times) {
+    if (heating != nullptr)
+      for (const Interval& on : daily_hours(job.calendar, heating->hours, flammable.time))
+        add(heating->kind, on, flammable.time);
+    for (const ConditionedAir& each : warmth)
+      add(each.heater, each.time.value_or(flammable.time), flammable.time);
+  }
+  if (found.empty()) return std::nullopt;
+  clash.hours = joined(std::move(found));
   return clash;
 }
 
-bool heater_may_light(const Job& job) { return may_light(heating_of(job)); }
+bool heater_may_light(const Job& job) {
+  return lighting_heating(job) != nullptr || !lighting_warmth(job).empty();
+}
 
 bool has_ignition_source(const Job& job) {
   return !job.room.ignition_sources.empty() || heater_may_light(job);

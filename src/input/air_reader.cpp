@@ -1,6 +1,7 @@
 #include "tackfree/input/air_reader.hpp"
 
 #include "tackfree/input/calendar_reader.hpp"
+#include "tackfree/input/conditioned_air_reader.hpp"
 #include "tackfree/input/epw_reader.hpp"
 #include "tackfree/input/figure_reader.hpp"
 #include "tackfree/input/room_reader.hpp"
@@ -170,8 +171,10 @@ AirRecord read_air(JsonCursor& air, NamedFiles& files, const Zone& zone) {
     air.report("sources", "wanted a list of sources, at least one");
   if (auto indoors = air.object("indoors")) mix.indoors = read_indoors(*indoors, zone);
   if (auto boards = air.object("boards")) mix.boards = read_boards(*boards);
+  for (JsonCursor& object : air.objects("conditioned"))
+    if (auto each = read_conditioned_air(object, zone)) mix.conditioned.push_back(*each);
   air.refuse_unknown();
-  if (air.has("sources") || mix.indoors || mix.boards) return mix;
+  if (air.has("sources") || mix.indoors || mix.boards || !mix.conditioned.empty()) return mix;
   if (mix.sources.empty()) return ConstantAir{celsius(20), humidity_percent(50)};
   if (rows) return std::get<AirRows>(std::move(mix.sources.front().what));
   return std::get<ConstantAir>(mix.sources.front().what);

@@ -1,5 +1,6 @@
 #include "tackfree/schedule/make_schedule.hpp"
 
+#include "tackfree/schedule/closed_days.hpp"
 #include "tackfree/schedule/conflict.hpp"
 #include "tackfree/schedule/crew.hpp"
 #include "tackfree/schedule/done_work.hpp"
@@ -52,11 +53,14 @@ class DatedSolution {
  private:
   Unplaced unplaced(std::size_t operation) const {
     const Held held = binding(operation);
-    return {.operation = operation,
-            .by = held.by,
-            .gate = held.gate,
-            .waits_for = held.operation,
-            .conflict = {}};
+    Unplaced unplaced{.operation = operation,
+                      .by = held.by,
+                      .gate = held.gate,
+                      .waits_for = held.operation,
+                      .conflict = {}};
+    if (held.by == HeldBy::previous_step) return unplaced;
+    count_closed_days(posed_, solution_, job_.calendar.zone, unplaced);
+    return unplaced;
   }
 
   Instant at(solver::Slot slot) const {
@@ -65,25 +69,6 @@ class DatedSolution {
 
   const SolvedActivity& activity(std::size_t operation) const {
     return solution_.activities[posed_.activity_of[operation]];
-  }
-
-  static HeldBy held_by_rule(solver::Rule rule) {
-    switch (rule) {
-      case rules::quiet:
-        return HeldBy::quiet_hours;
-      case rules::not_before:
-        return HeldBy::not_before;
-      case rules::no_coating:
-        return HeldBy::no_coating_day;
-      case rules::pinned:
-        return HeldBy::pin;
-      case rules::due:
-        return HeldBy::due;
-      case rules::as_last:
-        return HeldBy::last_plan;
-      default:
-        return HeldBy::calendar;
-    }
   }
 
   Held held(const Hold& hold) const {
@@ -103,12 +88,9 @@ class DatedSolution {
         break;
       }
       case Hold::By::rule:
-        held.by = held_by_rule(hold.rule);
         if (hold.rule >= rules::first_release) return released(hold.rule, held);
-        if (hold.rule >= rules::first_gate && hold.rule != rules::as_last) {
-          held.by = HeldBy::air;
-          held.gate = static_cast<Gate>(hold.rule - rules::first_gate);
-        }
+        held.by = held_by(hold.rule);
+        held.gate = gate_of(hold.rule);
         break;
       case Hold::By::window:
         held.by = HeldBy::calendar;

@@ -14,4 +14,18 @@ std::string held_month_words(const HeldMonth& held) {
                      month_name(held.month), month_name(held.held));
 }
 
+std::string conditioned_words(const ConditionedAir& air, const Figures& figures) {
+  std::string what;
+  if (air.warmer > TemperatureDifference())
+    what = figures.temperature_difference(air.warmer).text() + " warmer";
+  if (air.drier > Humidity())
+    what += fmt::format("{}{:.0f} points of humidity drier", what.empty() ? "" : " and ",
+                        air.drier.in(humidity_percent));
+  if (!air.time) return what + " throughout";
+  const auto [begin, end] = *air.time;
+  const bool same_day = figures.local_date(begin) == figures.local_date(end);
+  return fmt::format("{} from {} until {}", what, figures.moment(begin),
+                     same_day ? figures.clock(end) : figures.moment(end));
+}
+
 }  // namespace tackfree

@@ -1,5 +1,8 @@
 #include "tackfree/words/unplaced_words.hpp"
 
+#include <algorithm>
+#include <string_view>
+
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
@@ -22,6 +25,48 @@ std::string too_long_words(const Job& job, const Operation& operation) {
       "working window is that long; add a longer window, or split the batch",
       own + around, own, around);
 }
+
+/// What a rule makes of a day: `too cold to coat`.
+std::string_view closed_words(const ClosedDays& closed) {
+  switch (closed.by) {
+    case HeldBy::air:
+      return word_for(closed.gate.value());
+    case HeldBy::quiet_hours:
+      return "quiet hours only";
+    case HeldBy::not_before:
+      return "too soon for its batch";
+    case HeldBy::no_coating_day:
+      return "no coating";
+    case HeldBy::pin:
+      return "set for another time";
+    default:
+      return "too few hours in one go";
+  }
+}
+
+/// `too near the dew point until touch-dry on 14 of the 16 days you can work, ...`
+std::string day_counts(const Unplaced& unplaced) {
+  std::string counts;
+  std::size_t told = 0;
+  for (const ClosedDays& closed : unplaced.closed) {
+    const bool first = counts.empty();
+    if (first && closed.days == unplaced.work_days)
+      return fmt::format(
+          "{} on {}", closed_words(closed),
+          closed.days == 1 ? "the only day you can work within the plan"
+                           : fmt::format("all {} days you can work within the plan", closed.days));
+    counts += fmt::format(
+        "{}{} on {}{}", first ? "" : ", ", closed_words(closed), closed.days,
+        first ? fmt::format(" of the {} days you can work within the plan", unplaced.work_days)
+              : "");
+    told += closed.days;
+  }
+  if (told < unplaced.work_days)
+    counts += fmt::format(", other steps or waits in the way on {}", unplaced.work_days - told);
+  return counts;
+}
+
+bool is_by_air(const ClosedDays& closed) { return closed.by == HeldBy::air; }
 
 std::string pin_words(const BatchRules& rules, int coat, const Figures& figures) {
   for (const Pin& pin : rules.pins)
@@ -66,6 +111,9 @@ std::string rule_words(ConflictingRule kind, const Unplaced& unplaced, const Pla
 
 std::string unplaced_words(const Unplaced& unplaced, const Plan& plan) {
   const auto& operations = plan.list.operations;
+  const bool hours_or_air = unplaced.by == HeldBy::air || unplaced.by == HeldBy::calendar;
+  if (hours_or_air && std::ranges::any_of(unplaced.closed, is_by_air))
+    return day_counts(unplaced) + "; heat or dry the room, or wait for another season";
   switch (unplaced.by) {
     case HeldBy::previous_step:
       return fmt::format("it waits for \"{}\", which has no time either",
@@ -75,7 +123,7 @@ std::string unplaced_words(const Unplaced& unplaced, const Plan& plan) {
              "more days";
     case HeldBy::air:
       return fmt::format(
-          "{} in all working hours of the plan; heat or dry the room, or wait for another season",
+          "{} whenever you can work; heat or dry the room, or wait for another season",
           word_for(unplaced.gate.value()));
     case HeldBy::quiet_hours:
       return "all working hours lie in the quiet hours for power sanding; add daytime hours, or "

@@ -104,8 +104,8 @@ TEST_CASE("steps that wait for one without a time are listed after it, not expla
       {.operation = 4, .by = HeldBy::previous_step, .gate = {}, .waits_for = 3, .conflict = {}});
   CHECK(holds(opening_of(plan),
               "NO TIME FOUND\n"
-              "  ! seat: coat 2 of 2, show side: too cold to coat in all working hours of the\n"
-              "    plan; heat or dry the room, or wait for another season\n"
+              "  ! seat: coat 2 of 2, show side: too cold to coat whenever you can work; heat\n"
+              "    or dry the room, or wait for another season\n"
               "  ! Waiting for that: seat: turn over.\n"));
 }
 
@@ -169,4 +169,18 @@ TEST_CASE("a job that was ready in time says since when, and proves nothing of i
   const std::string text = opening_of(plan);
   CHECK(holds(text, "Ready since "));
   CHECK_FALSE(holds(text, "Proved"));
+}
+
+TEST_CASE("what would help stands below the step that it would help, with its warning") {
+  Plan plan = small_plan();
+  CHECK_FALSE(holds(opening_of(plan), "What would help"));
+  plan.remedies = {
+      {.change = ConditionedAir{.warmer = fahrenheit_degrees(4), .heater = HeaterKind::sealed},
+       .operation = 3,
+       .begins = at("2027-04-10T14:00:00Z"),
+       .ready_at = {}}};
+  const std::string text = opening_of(plan);
+  CHECK(holds(text, "What would help, and what to write into the job:"));
+  CHECK(holds(text, "The room 4 \u00b0F warmer throughout: seat: coat 2"));
+  CHECK(holds(text, "Warm the room with nothing that has a flame or glows"));
 }

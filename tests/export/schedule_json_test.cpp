@@ -31,3 +31,24 @@ TEST_CASE("every reason of a step is kept, with its rule") {
   CHECK(document["unplaced"][0]["gate"] == "too_cold");
   CHECK(document["milestones"][0]["reached_at"].is_null());
 }
+
+TEST_CASE("what would help stands with what to write, as it is written into a job") {
+  Plan plan = small_plan();
+  plan.remedies = {
+      {.change = ConditionedAir{.warmer = fahrenheit_degrees(4), .heater = HeaterKind::sealed},
+       .operation = 3,
+       .begins = at("2027-04-10T14:00:00Z"),
+       .ready_at = {}}};
+  plan.schedule.unplaced[0].work_days = 9;
+  plan.schedule.unplaced[0].closed = {{HeldBy::air, Gate::too_cold, 8}};
+  nlohmann::ordered_json document;
+  put_schedule(document, plan);
+  const auto& remedy = document["remedies"][0];
+  CHECK(remedy["step"] == "seat/varnish/coat-2/show/coat");
+  CHECK(remedy["begins_at"] == "2027-04-10T14:00:00Z");
+  CHECK(remedy["ready_at"].is_null());
+  CHECK(remedy["write"]["air"]["conditioned"][0]["warmer_f"] == 4);
+  CHECK(document["unplaced"][0]["work_days"] == 9);
+  CHECK(document["unplaced"][0]["closed_days"][0]["gate"] == "too_cold");
+  CHECK(document["unplaced"][0]["closed_days"][0]["days"] == 8);
+}

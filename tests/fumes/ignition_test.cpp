@@ -122,3 +122,26 @@ TEST_CASE("what the job lists can light vapour, and so can its heater unless it 
   CHECK_FALSE(heater_may_light(listed.job));
   CHECK(has_ignition_source(listed.job));
 }
+
+TEST_CASE("what warms the room for a time may light vapour in that time, unless it is sealed") {
+  Evening evening;
+  const Interval warm{hour(17), hour(20)};
+  const auto warmed_by = [&](std::optional<HeaterKind> kind) {
+    AirMix mix;
+    mix.conditioned = {{.time = warm, .warmer = kelvins(5), .heater = kind}};
+    evening.job.air = mix;
+    return heater_clash(evening.job, {{0, {hour(18), hour(23)}}});
+  };
+  const auto clash = warmed_by(HeaterKind::glowing);
+  REQUIRE(clash);
+  CHECK(clash->kind == HeaterKind::glowing);
+  CHECK(clash->hours == std::vector<Interval>{{hour(18), hour(20)}});
+  CHECK(heater_may_light(evening.job));
+  CHECK(warmed_by(std::nullopt));
+  CHECK_FALSE(warmed_by(HeaterKind::sealed));
+  CHECK_FALSE(heater_may_light(evening.job));
+  AirMix dried;
+  dried.conditioned = {{.drier = humidity_percent(20)}};
+  evening.job.air = dried;
+  CHECK_FALSE(heater_may_light(evening.job));
+}

@@ -23,5 +23,19 @@ TEST_CASE("no number stands for two rules, and all fit into what the solver keep
   CHECK(*numbers.rbegin() <= std::numeric_limits<solver::Rule>::max());
 }
 
+TEST_CASE("rules of the air are gates, all others are not") {
+  for (std::size_t gate = 0; gate < gate_count; ++gate) {
+    const auto rule = static_cast<solver::Rule>(rules::first_gate + gate);
+    CHECK(held_by(rule) == HeldBy::air);
+    CHECK(gate_of(rule) == static_cast<Gate>(gate));
+  }
+  for (const solver::Rule rule : {rules::calendar, rules::quiet, rules::pinned, rules::as_last}) {
+    CHECK_FALSE(gate_of(rule));
+    CHECK(held_by(rule) != HeldBy::air);
+  }
+  CHECK(held_by(rules::too_short) == HeldBy::calendar);
+  CHECK(held_by(rules::as_last) == HeldBy::last_plan);
+}
+
 }  // namespace
 }  // namespace tackfree

@@ -22,6 +22,7 @@ const std::set<std::string> speaking{"words", "document", "text",  "html", "expo
 const std::map<std::string, std::string> excepted{
     {"src/air/joined_air.cpp", "Problems, through its own add and report"},
     {"src/operations/operation.cpp", "names of steps, which are keys of how.json and of the plan"},
+    {"src/plan/remedies.cpp", "whole degrees of the thermometer that the job's units go with"},
     {"src/shopping/shopping_list.cpp", "which tins are sold where the job's units are in use"},
     {"src/shopping/thinners.cpp", "the same, of thinner"},
     {"src/air/coating_limits.cpp", "word_for(Gate), quoted by a Problem"},

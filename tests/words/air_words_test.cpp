@@ -1,5 +1,6 @@
 #include "tackfree/words/air_words.hpp"
 
+#include "small_plan.hpp"
 #include <doctest/doctest.h>
 
 using namespace tackfree;
@@ -14,4 +15,15 @@ TEST_CASE("a source goes by its name, typical months without one by the month th
 TEST_CASE("a month without values of its own is told with the one that serves for it") {
   CHECK(held_month_words({.month = 6, .held = 5}) ==
         "June has no typical values of its own: the plan uses those of May for it.");
+}
+
+TEST_CASE("what is done to the air is told with its hours, or throughout") {
+  const Plan plan = small_plan();
+  const Figures figures(plan.job);
+  CHECK(conditioned_words({.time = Interval{at("2027-04-10T14:00:00Z"), at("2027-04-11T03:00:00Z")},
+                           .warmer = fahrenheit_degrees(4)},
+                          figures) == "4 \u00b0F warmer from Sat Apr 10, 10:00 am until 11:00 pm");
+  CHECK(conditioned_words({.warmer = fahrenheit_degrees(4), .drier = humidity_percent(10)},
+                          figures) ==
+        "4 \u00b0F warmer and 10 points of humidity drier throughout");
 }

@@ -62,3 +62,20 @@ TEST_CASE("rules that cannot hold together are told with their days and hours") 
                                             "the coats set for a day",
                                             "the limits of air for coating"});
 }
+
+TEST_CASE("every rule that occurs is told with its days, and days with none of them too") {
+  const Plan plan = small_plan();
+  Unplaced unplaced{.operation = 3, .by = HeldBy::air, .gate = Gate::dew, .conflict = {}};
+  unplaced.work_days = 16;
+  unplaced.closed = {
+      {HeldBy::air, Gate::dew, 12}, {HeldBy::air, Gate::too_cold, 2}, {HeldBy::calendar, {}, 1}};
+  CHECK(
+      unplaced_words(unplaced, plan) ==
+      "too near the dew point until touch-dry on 12 of the 16 days you can work within the plan, "
+      "too cold to coat on 2, too few hours in one go on 1, other steps or waits in the way on 1; "
+      "heat or dry the room, or wait for another season");
+  unplaced.closed = {{HeldBy::air, Gate::dew, 16}};
+  CHECK(unplaced_words(unplaced, plan)
+            .starts_with("too near the dew point until touch-dry on all 16 days you can work "
+                         "within the plan;"));
+}

@@ -13,6 +13,9 @@
 
 namespace tackfree {
 
+/// A record of any kind as sources in order.
+AirMix as_mix(const AirRecord& record);
+
 /// The air over a stretch of time: nodes in order, both values linear between them. Constant air
 /// has two nodes; rows have one each, and one at either end of the stretch.
 class AirSeries {

@@ -9,7 +9,7 @@
 
 namespace tackfree {
 
-/// Adds `steps`, `sessions`, `milestones` and `unplaced` to the plan.
+/// Adds `steps`, `sessions`, `milestones`, `unplaced` and `remedies` to the plan.
 void put_schedule(nlohmann::ordered_json& document, const Plan& plan);
 
 /// Adds `proof`: what is proved of the schedule, or null.

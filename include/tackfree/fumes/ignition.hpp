@@ -27,7 +27,7 @@ std::vector<FlammableTime> flammable_times(const Job& job, const OperationList& 
                                            const Schedule& schedule,
                                            const std::optional<RoomJudgement>& room);
 
-/// Hours in which the heater that the job itself runs may light that vapour.
+/// Hours in which a heater that the job itself runs, daily or for a time, may light that vapour.
 struct HeaterClash {
   std::optional<HeaterKind> kind;  ///< nothing: the job does not say what it is
   std::vector<Interval> hours;     ///< in order, at least one

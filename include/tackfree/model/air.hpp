@@ -98,6 +98,16 @@ struct Indoors {
   std::optional<Humidity> humidity_ceiling;  ///< of a dehumidifier
 };
 
+/// What the person does to the air of the room for a time: so much warmer and drier than all else
+/// that is known of it makes it. Warming adds no water to the air.
+struct ConditionedAir {
+  std::optional<Interval> time;      ///< nothing: as long as the plan goes
+  TemperatureDifference warmer;      ///< 0 to 30 K
+  Humidity drier;                    ///< so many points of relative humidity less, 0 to 60
+  std::optional<HeaterKind> heater;  ///< what warms it; nothing: not said
+  friend bool operator==(const ConditionedAir&, const ConditionedAir&) = default;
+};
+
 /// The boards to be coated, which warm and cool behind the air.
 struct Boards {
   Length thickness;
@@ -110,6 +120,7 @@ struct AirMix {
   std::vector<AirSource> sources;
   std::optional<Indoors> indoors;
   std::optional<Boards> boards;
+  std::vector<ConditionedAir> conditioned = {};  ///< all of those at a time add up
 };
 
 /// What a thermometer in the room showed, and a hygrometer where there is one.

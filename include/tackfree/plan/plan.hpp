@@ -9,6 +9,7 @@
 #include "tackfree/plan/cold_airing.hpp"
 #include "tackfree/plan/course.hpp"
 #include "tackfree/plan/note.hpp"
+#include "tackfree/plan/remedy.hpp"
 #include "tackfree/plan/work_at_hand.hpp"
 #include "tackfree/schedule/attended_work.hpp"
 #include "tackfree/shopping/shopping_list.hpp"
@@ -44,6 +45,7 @@ struct Plan : DatedWork {
   ShoppingList shopping;
   std::vector<Move> moves;  ///< since the last plan
   std::vector<Note> notes;
+  std::vector<Remedy> remedies;  ///< of the first step without time, as far as they were looked for
 };
 
 }  // namespace tackfree

@@ -1,9 +1,11 @@
 // Closing rules: why a slot is closed to a piece of work, as numbers that the solver hands back.
 #pragma once
 
+#include "tackfree/schedule/schedule.hpp"
 #include "tackfree/solver/open_time.hpp"
 
 #include <cstddef>
+#include <optional>
 
 namespace tackfree {
 
@@ -22,5 +24,10 @@ inline constexpr solver::Rule as_last = 20;        ///< the last plan has it lat
 inline constexpr solver::Rule first_release = 30;  ///< + index of the Release; the last is shared
 inline constexpr std::size_t most_releases = 225;
 }  // namespace rules
+
+/// What a rule says of the step that it keeps out, and which rule of the air it is; not of releases,
+/// which only the problem knows.
+HeldBy held_by(solver::Rule rule);
+std::optional<Gate> gate_of(solver::Rule rule);
 
 }  // namespace tackfree

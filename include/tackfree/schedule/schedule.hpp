@@ -89,6 +89,13 @@ enum class ConflictingRule {
   working_hours
 };
 
+/// On how many days with working hours a rule keeps a step out.
+struct ClosedDays {
+  HeldBy by = HeldBy::calendar;
+  std::optional<Gate> gate;
+  std::size_t days = 0;
+};
+
 /// A step for which no time was found, and the rule that forbids it.
 struct Unplaced {
   std::size_t operation = 0;
@@ -97,7 +104,9 @@ struct Unplaced {
   std::optional<std::size_t> waits_for;  ///< the operation waited for (previous_step, drying)
   /// Rules that cannot hold together, where there are several: without any one it has a time.
   std::vector<ConflictingRule> conflict;
-  Minutes longest_stretch{0};  ///< of working hours, where they are among those rules
+  Minutes longest_stretch{0};           ///< of working hours, where they are among those rules
+  std::size_t work_days = 0;            ///< days with working hours from when its waits are over
+  std::vector<ClosedDays> closed = {};  ///< those of them with no start, the commonest rule first
 };
 
 /// When a batch will bear something; nothing when that is not reached within the plan's horizon.

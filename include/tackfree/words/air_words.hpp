@@ -1,7 +1,8 @@
-// Air words: what a source of the plan's air is called, and which typical months serve for others.
+// Air words: what sources of the air are called, which months serve for others, what is done to it.
 #pragma once
 
 #include "tackfree/plan/plan.hpp"
+#include "tackfree/words/figures.hpp"
 
 #include <string>
 
@@ -12,5 +13,8 @@ std::string source_words(const NamedSource& source);
 
 /// Whose values a month without its own has.
 std::string held_month_words(const HeldMonth& held);
+
+/// `7 °C warmer from Thu 14 Jan, 17:00 until Fri 15 Jan, 06:00`.
+std::string conditioned_words(const ConditionedAir& air, const Figures& figures);
 
 }  // namespace tackfree

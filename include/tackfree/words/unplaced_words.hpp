@@ -9,7 +9,7 @@
 
 namespace tackfree {
 
-/// `too cold to coat in all working hours of the plan; heat or dry the room, ...`
+/// `too cold to coat on all 8 days you can work within the plan; heat or dry the room, ...`
 std::string unplaced_words(const Unplaced& unplaced, const Plan& plan);
 
 /// Each of the rules that cannot hold together: `no coating on Sat 10 Apr`.

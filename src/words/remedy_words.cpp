@@ -1,0 +1,86 @@
+#include "tackfree/words/remedy_words.hpp"
+
+#include "tackfree/words/air_words.hpp"
+
+#include <algorithm>
+#include <variant>
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+namespace tackfree {
+
+namespace {
+
+std::string change_words(const ConditionedAir& air, const Figures& figures) {
+  return "The room " + conditioned_words(air, figures);
+}
+
+std::string change_words(const AddedHours& hours, const Figures& figures) {
+  const DayWindow& more = hours.windows.at(0);
+  return fmt::format("{} min more work on {}, until {}", more.end - more.begin,
+                     figures.day_of(hours.on), figures.clock_of_day(more.end));
+}
+
+std::string local_text(Instant at, const Zone& zone) {
+  const LocalTime local = zone.local(at);
+  return iso_date(local.on) + "T" + iso_clock(local.minute_of_day);
+}
+
+std::string key_of(const ConditionedAir& air, const Job& job) {
+  std::vector<std::string> members;
+  if (air.time) {
+    members.push_back(
+        fmt::format(R"("from": "{}")", local_text(air.time->begin, job.calendar.zone)));
+    members.push_back(
+        fmt::format(R"("until": "{}")", local_text(air.time->end, job.calendar.zone)));
+  }
+  if (air.warmer > TemperatureDifference())
+    members.push_back(job.units == UnitSystem::us
+                          ? fmt::format(R"("warmer_f": {:g})", air.warmer.in(fahrenheit_degrees))
+                          : fmt::format(R"("warmer_c": {:g})", air.warmer.in(kelvins)));
+  if (air.drier > Humidity())
+    members.push_back(fmt::format(R"("drier_pct": {:g})", air.drier.in(humidity_percent)));
+  if (air.heater)
+    members.push_back(fmt::format(R"("heater_is": "{}")",
+                                  heater_kind_words.at(static_cast<std::size_t>(*air.heater))));
+  return fmt::format(R"("air": {{"conditioned": [{{{}}}]}})", fmt::join(members, ", "));
+}
+
+std::string key_of(const AddedHours& hours, const Job&) {
+  const DayWindow& more = hours.windows.at(0);
+  return fmt::format(R"("calendar": {{"added": [{{"on": "{}", "hours": ["{}-{}"]}}]}})",
+                     iso_date(hours.on), iso_clock(more.begin), iso_clock(more.end));
+}
+
+bool warms(const Remedy& remedy) {
+  const auto* air = std::get_if<ConditionedAir>(&remedy.change);
+  return air != nullptr && air->warmer > TemperatureDifference();
+}
+
+}  // namespace
+
+std::string remedy_words(const Remedy& remedy, const Plan& plan, const StepWords& words) {
+  const Figures& figures = words.figures();
+  const std::string change =
+      std::visit([&](const auto& each) { return change_words(each, figures); }, remedy.change);
+  return fmt::format(
+      "{}: {} then begins {}. {}.", change,
+      words.full_title(plan.list.operations.at(remedy.operation)), figures.moment(remedy.begins),
+      remedy.ready_at ? fmt::format("All is ready for light use by {}",
+                                    figures.moment(figures.full_hour_up(*remedy.ready_at)))
+                      : std::string("Other steps still find no time"));
+}
+
+std::string remedy_key(const Remedy& remedy, const Plan& plan) {
+  return std::visit([&](const auto& each) { return key_of(each, plan.job); }, remedy.change);
+}
+
+std::string warming_words(const Plan& plan) {
+  if (std::ranges::none_of(plan.remedies, warms)) return "";
+  return "Warm the room with nothing that has a flame or glows: it would light the vapour. Begin "
+         "before you open the tin, and air as you planned to; the degrees are what is left of the "
+         "warmth while you air.";
+}
+
+}  // namespace tackfree
