@@ -31,7 +31,7 @@ inline Job sample_job(const std::string& class_key = "oil_polyurethane") {
   job.name = "Sample";
   job.coatings = {named(class_of(job.data, class_key), "finish")};
   job.systems = {{"clear", Wear::normal, {{"finish", "finish", "brush", 3, std::nullopt, 0}}, 0}};
-  job.batches = {{"top", "clear", Sides::turn_over, false, 0}};
+  job.batches = {{.name = "top", .system = "clear", .sides = Sides::turn_over}};
   Part top;
   top.name = "top";
   top.shape = Board{metres(1.8), metres(0.6), metres(0.03)};
@@ -55,7 +55,7 @@ inline void add_legs(Job& job) {
   leg.coated = {Face::side, Face::left, Face::right};
   leg.batch = "legs";
   job.parts.push_back(leg);
-  job.batches.push_back({"legs", "clear", Sides::on_points, false, 0});
+  job.batches.push_back({.name = "legs", .system = "clear", .sides = Sides::on_points});
 }
 
 }  // namespace tackfree::testing

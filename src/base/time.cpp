@@ -46,6 +46,22 @@ std::vector<Interval> joined(std::vector<Interval> stretches) {
   return result;
 }
 
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): two lists of stretches by its nature
+std::vector<Interval> without(const std::vector<Interval>& open,
+                              const std::vector<Interval>& closed) {
+  std::vector<Interval> result;
+  auto shut = closed.begin();
+  for (Interval stretch : open) {
+    while (shut != closed.end() && shut->end <= stretch.begin) ++shut;
+    for (auto each = shut; each != closed.end() && each->begin < stretch.end; ++each) {
+      if (stretch.begin < each->begin) result.push_back({stretch.begin, each->begin});
+      stretch.begin = std::max(stretch.begin, each->end);
+    }
+    if (stretch.begin < stretch.end) result.push_back(stretch);
+  }
+  return result;
+}
+
 Minutes whole_minutes_up(Duration amount) {
   // A millionth of a minute of slack keeps 8 h from becoming 481 min by rounding noise.
   return Minutes(static_cast<Minutes::rep>(std::ceil(amount.in(minutes)-1e-6)));
@@ -167,6 +183,12 @@ std::string iso_date(Date on) { return date::format("%F", on); }
 
 std::string iso_clock(int minute_of_day) {
   return fmt::format("{:02}:{:02}", minute_of_day / 60, minute_of_day % 60);
+}
+
+std::string clock_of_12_hours(int minute_of_day) {
+  const int hour = minute_of_day / 60;
+  return fmt::format("{}:{:02} {}", (hour + 11) % 12 + 1, minute_of_day % 60,
+                     hour < 12 ? "am" : "pm");
 }
 
 std::string iso_local(Instant at, const Zone& zone) {

@@ -2,10 +2,13 @@
 
 #include "tackfree/base/appended_file.hpp"
 #include "tackfree/cli/given_time.hpp"
+#include "tackfree/cli/kept_plan.hpp"
 #include "tackfree/cli/problem_list.hpp"
+#include "tackfree/evening/log_entry.hpp"
 #include "tackfree/input/log_lines.hpp"
 #include "tackfree/plan/left_out.hpp"
-#include "tackfree/evening/log_entry.hpp"
+#include "tackfree/plan/make_plan.hpp"
+#include "tackfree/plan/stock.hpp"
 #include "tackfree/syntax/measure.hpp"
 #include "tackfree/text/log_text.hpp"
 #include "tackfree/words/display_text.hpp"
@@ -40,15 +43,37 @@ std::optional<Temperature> temperature(const LogOptions& told) {
   return std::nullopt;
 }
 
-Report report_of(const LogOptions& told, const Job& job, Instant now, Problems& problems) {
+/// What the plan says to buy, as `plan` and `buy` tell it.
+std::vector<BoughtTins> all_to_buy(const Options& options, Job job, Instant now,
+                                   Problems& problems) {
+  job.last_plan = KeptPlanFile(options, job, now).last_plan();
+  const auto plan = make_plan(std::move(job), now, problems);
+  return plan ? tins_to_buy(plan->job, plan->shopping) : std::vector<BoughtTins>{};
+}
+
+/// What `away` and `free` say of somebody's hours.
+void add_hours(const LogOptions& told, const Job& job, Instant now, Report& report,
+               Problems& problems) {
+  const HoursTold hours{told.on, told.from, told.until, told.kind == LogKind::free};
+  report.hours = hours_given(hours, job, now, problems);
+  report.person = told.person;
+}
+
+Report report_of(const Options& options, const Job& job, Instant now, Problems& problems) {
+  const LogOptions& told = options.log;
   Report report{.kind = told.kind, .at = now};
+  const bool of_hours = told.kind == LogKind::away || told.kind == LogKind::free;
+  if (of_hours) add_hours(told, job, now, report, problems);
+  if (told.kind == LogKind::bought) report.bought = all_to_buy(options, job, now, problems);
   if (const auto at = moment_given("--at", told.at, job, now, problems)) report.at = *at;
-  if (!told.from.empty()) report.began_at = moment_given("--from", told.from, job, now, problems);
+  if (!told.from.empty() && !of_hours)
+    report.began_at = moment_given("--from", told.from, job, now, problems);
   report.batch = told.batch;
   report.step = told.step;
   report.coat = told.coat;
   report.side = told.side;
   report.coating = told.coating;
+  report.thinner = told.thinner;
   report.amount = amount(told, problems);
   report.temperature = temperature(told);
   if (told.humidity_pct) report.humidity = humidity_percent(*told.humidity_pct);
@@ -146,7 +171,7 @@ Logged logged(const Options& options, Job job, Instant now, const LockPatience& 
     job.history = fitting_history(job, after_all(job.history, now));
     return {log_text(job, columns), {}, left_out_problems(job)};
   }
-  const Report report = report_of(options.log, job, now, problems);
+  const Report report = report_of(options, job, now, problems);
   Understood told;
   const auto line_for = [&](std::string_view lines) -> std::optional<std::string> {
     if (problems.empty()) told = understood_from(lines, report, job, now, problems);

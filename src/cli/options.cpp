@@ -201,6 +201,27 @@ void add_work_kinds(CLI::App* log, Options& options) {
   add_reading(coat, told);
 }
 
+void add_hours_kinds(CLI::App* log, Options& options) {
+  CLI::App* away = log_kind(log, options, "away", "You are not there on a day, or for some hours");
+  CLI::App* free = log_kind(log, options, "free", "You have hours that the calendar lacks");
+  for (CLI::App* command : {away, free}) {
+    LogOptions& told = options.log;
+    command
+        ->add_option("--on", told.on,
+                     "Which day: today, tomorrow, thursday, 2027-04-15; without it, today")
+        ->option_text("DAY");
+    command->add_option("--person", told.person, "Whose hours; without it, everybody's")
+        ->option_text("NAME");
+  }
+  away->add_option("--from", options.log.from, "Clock time; without it, from the day's begin")
+      ->option_text("TIME");
+  away->add_option("--until", options.log.until, "Clock time; without it, to the day's end")
+      ->option_text("TIME");
+  free->add_option("--from", options.log.from, "Clock time; without it, from now, today")
+      ->option_text("TIME");
+  free->add_option("--until", options.log.until, "Clock time")->required()->option_text("TIME");
+}
+
 CLI::App* log_command(CLI::App& app, Options& options) {
   LogOptions& told = options.log;
   CLI::App* log = app.add_subcommand("log", "Write down what happened, or show the log");
@@ -216,6 +237,11 @@ CLI::App* log_command(CLI::App& app, Options& options) {
   for (CLI::App* command : {tin, waste})
     command->add_option("--coating", told.coating, "Coating of the job; without it, the only one")
         ->option_text("NAME");
+  tin->add_option("--thinner", told.thinner, "What the coatings are thinned or cleaned with")
+      ->option_text("NAME")
+      ->excludes("--coating");
+  log_kind(log, options, "bought-all", "All tins that the plan says to buy are bought");
+  add_hours_kinds(log, options);
   CLI::App* air = log_kind(log, options, "air", "Thermometer and hygrometer were read");
   add_reading(air, told);
   log_kind(log, options, "rags", "Oily rags, pads and sanding dust are dealt with");
@@ -256,6 +282,7 @@ LogKind logged_kind(const CLI::App& log) {
   const std::string name = log.get_subcommands().front()->get_name();
   if (name == "skip") return LogKind::skipped;
   if (name == "withdraw") return LogKind::withdrawn;
+  if (name == "bought-all") return LogKind::bought;
   return choices<LogKind>(log_kind_words)[name];
 }
 

@@ -60,6 +60,18 @@ void write_day_head(Page& page, const Figures& figures, const WorkDay& day) {
                               day.typical ? "; typical air, hours may move" : ""));
 }
 
+/// From the set-up of its session on, where that is the work right before it.
+Interval with_set_up(const Plan& plan, const DatedStep& step, const Interval& piece) {
+  const auto& operations = plan.list.operations;
+  std::size_t coat = step.operation;
+  if (operations[coat].kind == OperationKind::dust_off && coat + 1 < operations.size()) ++coat;
+  const auto& steps = plan.schedule.steps;
+  const auto dated = std::ranges::find(steps, coat, &DatedStep::operation);
+  if (dated == steps.end() || !dated->session) return piece;
+  const Interval& set_up = plan.schedule.sessions.at(*dated->session).set_up;
+  return {set_up.end == piece.begin ? set_up.begin : piece.begin, piece.end};
+}
+
 void write_next(Page& page, const Plan& plan, const StepWords& words) {
   const auto& steps = plan.schedule.steps;
   const auto next = std::find_if(steps.begin(), steps.end(), [&](const DatedStep& step) {
@@ -75,12 +87,14 @@ void write_next(Page& page, const Plan& plan, const StepWords& words) {
   }
   const auto piece = std::find_if(next->pieces.begin(), next->pieces.end(),
                                   [&](const Interval& i) { return i.end > plan.now; });
+  const Interval time = with_set_up(plan, *next, *piece);
   const Operation& op = plan.list.operations.at(next->operation);
   page.paragraph(
       Lead::labelled("Next", first_columns),
-      fmt::format("{}, {}: {} ({})", words.figures().day_seen_from(plan.now, piece->begin),
-                  words.figures().clock(piece->begin), words.full_title(op),
-                  duration_text(to_duration(piece->length()))));
+      fmt::format("{}, {}: {}{} ({})", words.figures().day_seen_from(plan.now, time.begin),
+                  words.figures().clock(time.begin),
+                  time.begin < piece->begin ? "set up, then " : "", words.full_title(op),
+                  duration_text(to_duration(time.length()))));
 }
 
 /// When the last batch is cured; nothing when one is not within the plan.

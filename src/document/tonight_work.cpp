@@ -1,5 +1,6 @@
 #include "tackfree/document/tonight_work.hpp"
 
+#include "tackfree/words/consequence_words.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/how_lines.hpp"
 
@@ -171,6 +172,30 @@ void write_running_clocks(Page& page, const Plan& plan, const Tonight& tonight,
                      fmt::format("{}: what is left of it is good until {}; then it hardens in the "
                                  "pot and on the tools.",
                                  title, words.figures().clock(*clock.pot_until)));
+  }
+}
+
+namespace {
+
+/// Then the advice stands beside the work.
+bool is_repaired_first(const Plan& plan, const Tonight& tonight, const OpenFault& open) {
+  if (!tonight.today || tonight.work.empty()) return false;
+  const DatedStep& step = plan.schedule.steps.at(tonight.work.front());
+  const Operation& first = plan.list.operations.at(step.operation);
+  const Operation& coat = plan.list.operations.at(open.coat);
+  return first.kind == OperationKind::repair && first.fault == open.fault &&
+         place_of(first) == place_of(coat);
+}
+
+}  // namespace
+
+void write_open_faults(Page& page, const Plan& plan, const Tonight& tonight,
+                       const StepWords& words) {
+  for (const OpenFault& open : tonight.faults) {
+    if (is_repaired_first(plan, tonight, open)) continue;
+    page.paragraph(Lead::labelled("Fault", answer_columns),
+                   fmt::format("{}: {}. {}", words.full_title(plan.list.operations.at(open.coat)),
+                               words_for(open.fault), advice_words(open.advice)));
   }
 }
 

@@ -17,11 +17,17 @@ constexpr std::size_t beside_answer = 12;
 
 /// A time that `tackfree log --at` reads.
 // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): the time, and from when it is seen
-std::string typed(const Zone& zone, Instant at, Instant now) {
+std::string typed(const Job& job, Instant at, Instant now) {
+  const Zone& zone = job.calendar.zone;
   const LocalTime local = zone.local(at);
   if (zone.instant(local) != at) return iso_utc(at);  // the clocks repeat that hour
+  const bool today = local.on == zone.local(now).on;
+  if (job.clock_form() == ClockForm::hours_12) {
+    const std::string clock = clock_of_12_hours(local.minute_of_day);
+    return today ? clock : fmt::format("{} {}", iso_date(local.on), clock);
+  }
   const std::string clock = iso_clock(local.minute_of_day);
-  return local.on == zone.local(now).on ? clock : fmt::format("{}T{}", iso_date(local.on), clock);
+  return today ? clock : fmt::format("{}T{}", iso_date(local.on), clock);
 }
 
 class Questions {
@@ -125,7 +131,7 @@ std::vector<std::string> log_command_words(const Job& job, const Report& report,
   add("--step", report.step);
   if (report.coat) add("--coat", fmt::to_string(*report.coat));
   add("--side", report.side);
-  add("--at", typed(job.calendar.zone, report.at, now));
+  add("--at", typed(job, report.at, now));
   return words;
 }
 

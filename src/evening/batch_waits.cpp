@@ -29,10 +29,24 @@ class Waiting {
       if (!operations_[first].done && is_next(work)) add(work);
       first = work.last + 1;
     }
+    keep_first_of_each_batch();
     return std::move(all_);
   }
 
  private:
+  /// Of several works that may come next on a batch, the one that may come first tells the hour.
+  void keep_first_of_each_batch() {
+    const auto sooner = [&](const BatchWait& a, const BatchWait& b) {
+      const Instant never = Instant::max();
+      return operations_[a.operation].batch == operations_[b.operation].batch &&
+             !a.is_over(plan_.now) && a.until.value_or(never) < b.until.value_or(never);
+    };
+    const std::vector<BatchWait> all = all_;
+    std::erase_if(all_, [&](const BatchWait& wait) {
+      return std::ranges::any_of(all, [&](const BatchWait& other) { return sooner(other, wait); });
+    });
+  }
+
   /// Of its batch nothing is left to do before it.
   bool is_next(OneGo work) const {
     for (std::size_t i = work.first; i <= work.last; ++i)

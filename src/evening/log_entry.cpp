@@ -64,7 +64,15 @@ class Understanding {
     entry.insisted = report_.insists;
     if (report_.at > now_)
       problem("--at", local(report_.at), fmt::format("wanted a time up to now, {}", local(now_)));
-    if (report_.kind == LogKind::tin || report_.kind == LogKind::waste) coating();
+    entry.bought = report_.bought;
+    entry.hours = report_.hours;
+    if (report_.kind == LogKind::tin && !report_.thinner.empty())
+      thinner();
+    else if (report_.kind == LogKind::tin || report_.kind == LogKind::waste)
+      coating();
+    if (report_.kind == LogKind::bought && entry.bought.empty())
+      problem("bought-all", "", "wanted a plan with something to buy; all it takes is at hand");
+    if (report_.kind == LogKind::away || report_.kind == LogKind::free) person();
     if (report_.kind == LogKind::coat || report_.kind == LogKind::done ||
         report_.kind == LogKind::skipped || report_.kind == LogKind::test ||
         report_.kind == LogKind::fault)
@@ -79,7 +87,10 @@ class Understanding {
   /// As it may be given to the command.
   std::string local(Instant at) const {
     const LocalTime time = job().calendar.zone.local(at);
-    return fmt::format("{} {}", iso_date(time.on), iso_clock(time.minute_of_day));
+    return fmt::format("{} {}", iso_date(time.on),
+                       job().clock_form() == ClockForm::hours_12
+                           ? clock_of_12_hours(time.minute_of_day)
+                           : iso_clock(time.minute_of_day));
   }
 
   void problem(std::string key, std::string found, std::string wanted, std::string hint = {}) {
@@ -96,6 +107,26 @@ class Understanding {
     name = report_.coating.empty() && names.size() == 1 ? names.front() : report_.coating;
     if (std::ranges::find(names, name) == names.end())
       problem("--coating", name, "wanted a coating of the job", name_hint(name, names));
+  }
+
+  void thinner() {
+    const std::vector<std::string> names = liquids_of(job().coatings);
+    result_.entry.thinner = report_.thinner;
+    if (std::ranges::find(names, report_.thinner) == names.end())
+      problem("--thinner", report_.thinner,
+              "wanted what the job's coatings are thinned or cleaned with",
+              name_hint(report_.thinner, names));
+  }
+
+  void person() {
+    std::vector<std::string> names;
+    for (const Person& each : job().people) names.push_back(each.name);
+    result_.entry.person = report_.person;
+    if (!report_.person.empty() && std::ranges::find(names, report_.person) == names.end())
+      problem("--person", report_.person, "wanted one of the people of the job",
+              name_hint(report_.person, names));
+    if (report_.hours && report_.hours->end <= now_)
+      problem("--until", local(report_.hours->end), "wanted hours that are still to come");
   }
 
   std::optional<std::size_t> batch() {
@@ -287,8 +318,8 @@ class Understanding {
   }
 
   void repair(const Operation& coat) {
-    std::string advice = repair_advice(job(), job().coatings.at(*coat.coating), *report_.fault);
-    if (!advice.empty()) result_.consequences.emplace_back(RepairAdvice{std::move(advice)});
+    result_.consequences.emplace_back(
+        RepairAdvice{repair_advice(job(), job().coatings.at(*coat.coating), *report_.fault)});
   }
 
   void fit_air(const Operation& op) {

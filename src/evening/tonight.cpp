@@ -33,6 +33,7 @@ class Foreman {
     coat_clocks();
     dust_free();
     airing();
+    tonight_.faults = open_faults(job_, plan_.list);
     tonight_.rags = oily_rags(job_, plan_.list, plan_.now);
     return std::move(tonight_);
   }

@@ -115,6 +115,11 @@ constexpr StageOrder order_of_stages() {
 }
 constexpr StageOrder never_after = order_of_stages();
 
+/// A time of the class that another one, from the tin, has moved: no tin says this one.
+Sourced<Duration> as_assumed(const Sourced<Duration>& moved) {
+  return {moved.value, Origin::assumed, {}};
+}
+
 void settle_stages(JsonCursor& at, Coating& coating, const StagesGiven& given) {
   auto& times = coating.label_after;
   for (std::size_t a = 0; a < stage_count; ++a)
@@ -129,9 +134,9 @@ void settle_stages(JsonCursor& at, Coating& coating, const StagesGiven& given) {
                   fmt::format("wanted {} no sooner than {}, {:g} h", stage_keys[b].key,
                               stage_keys[a].key, times[a]->value.in(hours)));
       else if (given[a])
-        times[b] = times[a];
+        times[b] = as_assumed(*times[a]);
       else if (given[b])
-        times[a] = times[b];
+        times[a] = as_assumed(*times[b]);
     }
 }
 

@@ -184,6 +184,7 @@ std::vector<Batch> read_batches(JsonCursor& job, const std::vector<FinishSystem>
         known_name(object, "system", names_of(systems, &FinishSystem::name), "system of this job");
     batch.sides = object.word("sides", ways).value_or(0) == 0 ? Sides::turn_over : Sides::on_points;
     batch.show_side_is_bottom = object.word("show_side", faces).value_or(0) == 1;
+    batch.hardware = object.flag("hardware").value_or(true);
     if (object.has("after"))
       batch.after =
           known_name(object, "after", names_of(batches, &Batch::name), "batch that stands before");

@@ -68,7 +68,9 @@ class LineReader {
     const bool of_tin = kind == LogKind::tin || kind == LogKind::waste;
     if (is_of_step(kind)) entry.step = cursor_.text(needed("step")).value_or("");
     if (kind == LogKind::coat || kind == LogKind::done) entry.began_at = time("began_at");
-    if (of_tin) entry.coating = cursor_.text(needed("coating")).value_or("");
+    const bool of_thinner = kind == LogKind::tin && cursor_.has("thinner");
+    if (of_thinner) entry.thinner = cursor_.text("thinner").value_or("");
+    if (of_tin && !of_thinner) entry.coating = cursor_.text(needed("coating")).value_or("");
     if (kind == LogKind::coat || of_tin)
       if (const auto amount = cursor_.number(when(of_tin, "amount_l"), amounts))
         entry.amount = litres(*amount);
@@ -84,12 +86,35 @@ class LineReader {
     if (kind == LogKind::fault)
       if (const auto fault = cursor_.word(needed("fault"), fault_words))
         entry.fault = static_cast<Fault>(*fault);
+    if (kind == LogKind::bought) bought(entry);
+    if (kind == LogKind::away || kind == LogKind::free) hours(entry);
     entry.insisted = cursor_.flag("insisted").value_or(false);
     const bool by_line = kind == LogKind::withdrawn && cursor_.has("corrects_line");
     if (by_line) entry.corrects_line = cursor_.whole("corrects_line", ids);
     entry.corrects = cursor_.whole(when(kind == LogKind::withdrawn && !by_line, "corrects"), ids);
     if (entry.began_at && *entry.began_at > entry.at)
       cursor_.report("began_at", "wanted a time before the work ended");
+  }
+
+  void bought(LogEntry& entry) {
+    for (JsonCursor& object : cursor_.objects(needed("tins"))) {
+      BoughtTins tins;
+      tins.thinner = object.has("thinner");
+      tins.product = object.text(needed(tins.thinner ? "thinner" : "coating")).value_or("");
+      tins.size = object.text("size").value_or("");
+      tins.each = litres(object.number(needed("amount_l"), amounts).value_or(0));
+      tins.count = object.whole("count", {1, 1'000'000, "tins"}).value_or(1);
+      object.refuse_unknown();
+      entry.bought.push_back(std::move(tins));
+    }
+  }
+
+  void hours(LogEntry& entry) {
+    entry.person = cursor_.text("person").value_or("");
+    const auto from = time(needed("from")), until = time(needed("until"));
+    if (!from || !until) return;
+    if (*from >= *until) cursor_.report("until", "wanted a later time than \"from\"");
+    entry.hours = Interval{*from, *until};
   }
 
   void air(LogEntry& entry) {
@@ -103,6 +128,19 @@ class LineReader {
 
   JsonCursor& cursor_;
 };
+
+nlohmann::ordered_json six_digits(double value) {
+  return nlohmann::ordered_json::parse(fmt::format("{:.6g}", value));
+}
+
+nlohmann::ordered_json bought_json(const BoughtTins& tins) {
+  nlohmann::ordered_json object;
+  object[tins.thinner ? "thinner" : "coating"] = tins.product;
+  if (!tins.size.empty()) object["size"] = tins.size;
+  object["amount_l"] = six_digits(tins.each.in(litres));
+  object["count"] = tins.count;
+  return object;
+}
 
 /// Goes through the lines of a log.
 class LogReading {
@@ -230,13 +268,17 @@ std::string log_line(const LogEntry& entry, const Zone& zone) {
   line["at"] = iso_local(entry.at, zone);
   if (!entry.step.empty()) line["step"] = entry.step;
   if (!entry.coating.empty()) line["coating"] = entry.coating;
+  if (!entry.thinner.empty()) line["thinner"] = entry.thinner;
+  if (!entry.person.empty()) line["person"] = entry.person;
+  if (entry.hours) {
+    line["from"] = iso_local(entry.hours->begin, zone);
+    line["until"] = iso_local(entry.hours->end, zone);
+  }
   if (entry.tin) line["tin"] = tin_event_words.at(static_cast<std::size_t>(*entry.tin));
-  const auto number = [&](const char* key, double value) {
-    line[key] = nlohmann::ordered_json::parse(fmt::format("{:.6g}", value));
-  };
-  if (entry.amount) number("amount_l", entry.amount->in(litres));
-  if (entry.temperature) number("temperature_c", entry.temperature->in_celsius());
-  if (entry.humidity) number("humidity_pct", entry.humidity->in(humidity_percent));
+  if (entry.amount) line["amount_l"] = six_digits(entry.amount->in(litres));
+  if (entry.temperature) line["temperature_c"] = six_digits(entry.temperature->in_celsius());
+  if (entry.humidity) line["humidity_pct"] = six_digits(entry.humidity->in(humidity_percent));
+  for (const BoughtTins& tins : entry.bought) line["tins"].push_back(bought_json(tins));
   if (entry.test) {
     line["test"] = dry_test_words.at(static_cast<std::size_t>(*entry.test));
     line["passed"] = entry.passed;

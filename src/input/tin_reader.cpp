@@ -86,10 +86,7 @@ std::vector<TinSize> read_tins(JsonCursor& object) {
 std::vector<ShelfTin> read_shelf(JsonCursor& object) { return read_shelf(object, true); }
 
 std::vector<Thinner> read_thinners(JsonCursor& job, const std::vector<Coating>& coatings) {
-  std::vector<std::string> known;
-  for (const Coating& coating : coatings)
-    for (const std::string& liquid : {coating.words.thinner, coating.words.cleaner})
-      if (std::find(known.begin(), known.end(), liquid) == known.end()) known.push_back(liquid);
+  const std::vector<std::string> known = liquids_of(coatings);
   std::vector<Thinner> thinners;
   for (JsonCursor& object : job.objects("thinners")) {
     Thinner thinner;

@@ -19,11 +19,11 @@ class WaitingCoats {
       if (op.skipped()) continue;
       std::vector<std::size_t>& below = lying_[{op.batch, op.side}];
       if (op.takes_off && !below.empty()) below.pop_back();
-      if (!op.coating) continue;
-      if (!op.done)
+      const bool turns_back = op.kind == OperationKind::turn_over && op.side == Side::back;
+      if (!op.done && (op.coating || turns_back))
         for (const Wait& wait : waits_of(op, below))
           if (!keeps(i, wait)) op.waits.push_back(wait);
-      below.push_back(i);
+      if (op.coating) below.push_back(i);
     }
   }
 
@@ -32,12 +32,13 @@ class WaitingCoats {
     return job_.coatings.at(*list_.operations[coat].coating);
   }
 
-  std::vector<Wait> waits_of(const Operation& coat, const std::vector<std::size_t>& below) const {
+  /// Of a coat, or of turning the parts for it.
+  std::vector<Wait> waits_of(const Operation& work, const std::vector<std::size_t>& below) const {
     std::vector<Wait> waits;
-    if (!below.empty()) add_below(coat, below, waits);
+    if (work.coating && !below.empty()) add_below(work, below, waits);
     // The parts lie on their other side.
     for (const auto& [where, lying] : lying_)
-      if (where.first == coat.batch && where.second != coat.side && !lying.empty() &&
+      if (where.first == work.batch && where.second != work.side && !lying.empty() &&
           coating(lying.back()).label_after.at(index_of(Stage::handle)))
         waits.push_back({.operation = lying.back(), .stage = Stage::handle});
     return waits;

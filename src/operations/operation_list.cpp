@@ -255,10 +255,12 @@ class BatchOperations {
   }
 
   void coat_sides(std::size_t step, int coat, int coats) {
-    last_coats_.clear();
+    const std::vector<std::size_t> below = std::exchange(last_coats_, {});
     for (const CoatNeed& need : volumes_.coats) {
       if (need.batch != batch_ || need.step != step || need.coat != coat) continue;
       if (!last_coats_.empty()) turn_over(step, coat);
+      if (last_coats_.empty() && need.side == Side::back && !below.empty())
+        turn_back(step, coat, below.back());
       if (last_sanding_ || !last_coats_.empty() || coat == 1) dust_off(need);
       Operation op = coat_operation(need, coats);
       const auto& before = list_.operations;
@@ -331,6 +333,21 @@ class BatchOperations {
     then_wait(push(std::move(op)));
   }
 
+  /// The show side lies up since it was coated. The back comes up again when all is sanded, else
+  /// when the show side bears handling.
+  void turn_back(std::size_t step, int coat, std::size_t shown) {
+    std::vector<Wait> after = std::exchange(next_waits_, {});
+    if (last_sanding_)
+      then_wait(*last_sanding_);
+    else
+      then_wait(shown, Stage::handle);
+    Operation op = blank(OperationKind::turn_over, step, coat, Side::back, "turn-back");
+    op.work = job_.data.labour.turn_over.value;
+    const std::size_t turned = push(std::move(op));
+    next_waits_ = std::move(after);
+    then_wait(turned);
+  }
+
   /// Rule 4: light use and cure count the whole film of coats that melt together; the class's hours
   /// are those of a film for normal wear.
   void count_whole_film() {
@@ -349,7 +366,8 @@ class BatchOperations {
     if (last_coats_.empty()) return;
     const std::size_t step = system_->steps.size() - 1;
     count_whole_film();
-    if (job_.data.labour.fit_hardware.value > Duration()) {
+    const bool has_hardware = job_.batches[batch_].hardware;
+    if (has_hardware && job_.data.labour.fit_hardware.value > Duration()) {
       next_waits_.clear();
       for (const std::size_t side : last_coats_) then_wait(side, Stage::hardware);
       Operation op =
@@ -359,7 +377,7 @@ class BatchOperations {
     }
     for (const Stage stage :
          {Stage::handle, Stage::light_use, Stage::hardware, Stage::stack, Stage::full_cure})
-      if (coating(step).label_after[index_of(stage)])
+      if (coating(step).label_after[index_of(stage)] && (has_hardware || stage != Stage::hardware))
         list_.outcomes.push_back({batch_, stage, last_coats_});
     next_waits_.clear();
   }

@@ -53,8 +53,7 @@ class Repairing {
 
   OperationList repaired() {
     const Operation coat = list_.operations[coat_];
-    place_ = coat_ + 1;
-    while (place_ < list_.operations.size() && list_.operations[place_].right_after) ++place_;
+    place_ = place(coat);
     std::vector<Operation> work{repair(coat)};
     if (is_coated_again(coat)) {
       if (auto sanding = sanding_before(coat)) work.push_back(std::move(*sanding));
@@ -69,6 +68,22 @@ class Repairing {
 
  private:
   const Coating& coating(const Operation& coat) const { return job_.coatings.at(*coat.coating); }
+
+  /// After the coat; a run on a hidden back with the next work on the coat, not before turning.
+  std::size_t place(const Operation& coat) const {
+    std::size_t after = coat_ + 1;
+    while (after < list_.operations.size() && list_.operations[after].right_after) ++after;
+    const bool hidden = rule_.grit && rule_.share < 1 && coat.side == Side::back;
+    if (!hidden || is_coated_again(coat)) return after;
+    for (std::size_t i = after; i < list_.operations.size(); ++i)
+      if (list_.operations[i].kind != OperationKind::turn_over && waits_for_coat(i)) return i;
+    return after;
+  }
+
+  bool waits_for_coat(std::size_t operation) const {
+    return std::ranges::any_of(list_.operations[operation].waits,
+                               [&](const Wait& wait) { return wait.operation == coat_; });
+  }
 
   bool is_coated_again(const Operation& coat) const {
     if (coating(coat).wipe_off_after) return false;

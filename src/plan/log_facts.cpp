@@ -148,7 +148,7 @@ class Fitting {
         continue;
       }
       if (!entry.step.empty()) take(entry);
-      if (!entry.coating.empty()) know(entry);
+      know(entry);
     }
     check_order();
     for (auto& [line, misfit] : misfits_) facts_.misfits.push_back(std::move(misfit));
@@ -170,11 +170,29 @@ class Fitting {
   }
 
   void know(const LogEntry& entry) {
-    if (find_named(job_.coatings, entry.coating) != nullptr) return;
+    if (!entry.coating.empty()) know_coating(entry, entry.coating);
+    if (!entry.thinner.empty()) know_thinner(entry, entry.thinner);
+    for (const BoughtTins& tins : entry.bought)
+      tins.thinner ? know_thinner(entry, tins.product) : know_coating(entry, tins.product);
+    if (entry.person.empty() || find_named(job_.people, entry.person) != nullptr) return;
+    std::vector<std::string> names;
+    for (const Person& person : job_.people) names.push_back(person.name);
+    report(entry, "person", entry.person, "wanted one of the people of the job",
+           name_hint(entry.person, names));
+  }
+
+  void know_coating(const LogEntry& entry, const std::string& name) {
+    if (find_named(job_.coatings, name) != nullptr) return;
     std::vector<std::string> names;
     for (const Coating& coating : job_.coatings) names.push_back(coating.name);
-    report(entry, "coating", entry.coating, "wanted a coating of the job",
-           name_hint(entry.coating, names));
+    report(entry, "coating", name, "wanted a coating of the job", name_hint(name, names));
+  }
+
+  void know_thinner(const LogEntry& entry, const std::string& name) {
+    const std::vector<std::string> names = liquids_of(job_.coatings);
+    if (std::ranges::find(names, name) == names.end())
+      report(entry, "thinner", name, "wanted what the job's coatings are thinned or cleaned with",
+             name_hint(name, names));
   }
 
   void unknown(const LogEntry& entry) {

@@ -10,6 +10,7 @@
 #include "tackfree/plan/early_coat_price.hpp"
 #include "tackfree/plan/left_out.hpp"
 #include "tackfree/plan/listed_work.hpp"
+#include "tackfree/plan/logged_hours.hpp"
 #include "tackfree/schedule/busy_hours.hpp"
 #include "tackfree/schedule/plan_size.hpp"
 #include "tackfree/takeoff/lots.hpp"
@@ -50,10 +51,13 @@ Instant air_from(const Job& job, Instant start) {
   return from;
 }
 
-/// The job in lots, with the busy times worked out; nothing where it is too large.
-std::optional<Job> job_in_lots(const Job& given, Instant start, Problems& problems) {
+/// The job in lots, with the busy times and the hours of the log worked out; nothing where it is
+/// too large.
+std::optional<Job> job_in_lots(const Job& given, Instant now, Problems& problems) {
   const std::size_t known = problems.size();
   Job job = given;
+  const Instant start = on_grid(now, job.grid);
+  apply_logged_hours(job, now);
   settle_busy_hours(job, {start, start + whole_minutes_up(job.horizon)}, problems);
   check_plan_size(job, 0, problems);
   if (problems.size() > known) return std::nullopt;
@@ -69,7 +73,7 @@ std::optional<WorkAtHand> work_with(const Job& given, Instant now, Problems& pro
   const std::size_t known = problems.size();
   WorkAtHand work;
   work.now = on_grid(now, given.grid);
-  auto job = job_in_lots(given, work.now, problems);
+  auto job = job_in_lots(given, now, problems);
   if (!job) return std::nullopt;
   work.job = std::move(*job);
   work.takeoff = take_off(work.job);

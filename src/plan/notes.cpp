@@ -103,8 +103,10 @@ void window_notes(const Plan& plan, std::vector<Note>& notes) {
   for (const CoatPlace& place : plan.keyed) {
     if (sanded.contains(place)) continue;
     const std::size_t under = coating_below(plan, place);
-    // Without a window it is sanded by the log, for the person's own reasons.
-    if (plan.job.coatings[under].recoat_unsanded_within)
+    // Without a window it is sanded by the log, for the person's own reasons. What is sanded
+    // between its coats anyway is never put on within one.
+    const Coating& below = plan.job.coatings[under];
+    if (below.recoat_unsanded_within && !below.needs_sanding_between)
       notes.emplace_back(MissedWindowNote{place, under});
   }
 }

@@ -19,6 +19,10 @@ Date local_day(const Job& job, Instant at) { return job.calendar.zone.local(at).
 std::vector<ShelfTin> tins_had(const Job& job, const Coating& coating) {
   std::vector<ShelfTin> tins = coating.on_shelf;
   for (const LogEntry& entry : job.history.entries) {
+    for (const BoughtTins& bought : entry.bought)
+      if (!bought.thinner && bought.product == coating.name)
+        tins.insert(tins.end(), static_cast<std::size_t>(bought.count),
+                    {bought.each, std::nullopt});
     if (!entry.tin || entry.coating != coating.name || !entry.amount) continue;
     if (*entry.tin == TinEvent::bought) {
       tins.push_back({*entry.amount, std::nullopt});
@@ -59,6 +63,46 @@ std::vector<Volume> taken(const Job& job, const OperationList& list) {
   return sums;
 }
 
+/// What came to hand of a thinner: the job's, and what was bought, or opened and not there.
+std::vector<Volume> had_of_thinner(const Job& job, const Thinner& thinner) {
+  std::vector<Volume> tins = thinner.on_shelf;
+  std::vector<Volume> unopened = tins;
+  for (const LogEntry& entry : job.history.entries) {
+    for (const BoughtTins& bought : entry.bought)
+      if (bought.thinner && bought.product == thinner.name)
+        tins.insert(tins.end(), static_cast<std::size_t>(bought.count), bought.each);
+    if (entry.thinner != thinner.name || !entry.tin || !entry.amount) continue;
+    const auto same = std::ranges::find_if(unopened, [&](Volume each) {
+      const Volume apart = each - *entry.amount;
+      return apart < trifle && apart > trifle * -1.0;
+    });
+    if (*entry.tin == TinEvent::opened && same != unopened.end()) {
+      unopened.erase(same);
+      continue;
+    }
+    tins.push_back(*entry.amount);
+    if (*entry.tin == TinEvent::bought) unopened.push_back(*entry.amount);
+  }
+  return tins;
+}
+
+/// What the done coats took of it: to thin them, and to clean their tools once a day and method.
+Volume taken_of_thinner(const Job& job, const OperationList& list, const std::string& name) {
+  Volume sum;
+  std::set<std::tuple<std::size_t, std::size_t, Date>> cleaned;
+  for (const Operation& op : list.operations) {
+    if (!op.coating || !op.done || op.skipped()) continue;
+    const Coating& coating = job.coatings.at(*op.coating);
+    if (!coating.flash_point) continue;
+    if (coating.words.thinner == name && op.liquid > Volume())
+      sum += op.thinner * (taken_by(job, op) / op.liquid);
+    if (coating.words.cleaner == name && op.method &&
+        cleaned.insert({*op.coating, *op.method, local_day(job, op.done->time.end)}).second)
+      sum += job.data.shop.cleaner_per_session.value;
+  }
+  return sum;
+}
+
 Volume all_of(const std::vector<ShelfTin>& tins) {
   Volume sum;
   for (const ShelfTin& tin : tins) sum += tin.volume;
@@ -83,6 +127,37 @@ std::vector<std::vector<ShelfTin>> tins_left(const Job& job, const OperationList
     std::erase_if(tins, [](const ShelfTin& tin) { return tin.volume < trifle; });
     all.push_back(std::move(tins));
   }
+  return all;
+}
+
+std::vector<Thinner> thinners_left(const Job& job, const OperationList& list) {
+  std::vector<Thinner> all = job.thinners;
+  for (const std::string& name : liquids_of(job.coatings))
+    if (find_named(all, name) == nullptr) all.emplace_back().name = name;
+  for (Thinner& thinner : all) {
+    thinner.on_shelf = had_of_thinner(job, thinner);
+    Volume to_take = taken_of_thinner(job, list, thinner.name);
+    for (Volume& tin : thinner.on_shelf) {
+      const Volume part = std::min(tin, to_take);
+      tin -= part;
+      to_take -= part;
+    }
+    std::erase_if(thinner.on_shelf, [](Volume tin) { return tin < trifle; });
+  }
+  return all;
+}
+
+std::vector<BoughtTins> tins_to_buy(const Job& job, const ShoppingList& shopping) {
+  std::vector<BoughtTins> all;
+  const auto add = [&](const TinPurchase& purchase, const std::string& product, bool thinner) {
+    for (std::size_t i = 0; i < purchase.tins.counts.size(); ++i)
+      if (purchase.tins.counts[i] > 0)
+        all.push_back({product, purchase.sizes.at(i).label, purchase.sizes.at(i).volume,
+                       purchase.tins.counts[i], thinner});
+  };
+  for (const CoatingPurchase& purchase : shopping.coatings)
+    add(purchase, job.coatings.at(purchase.coating).name, false);
+  for (const ThinnerPurchase& purchase : shopping.thinners) add(purchase, purchase.liquid, true);
   return all;
 }
 

@@ -185,9 +185,10 @@ WorkingPeople::WorkingPeople(const Job& job, Interval span) : job_(job) {
 
 bool WorkingPeople::is_there(std::size_t person, Instant at) const {
   const WorkCalendar& calendar = calendar_of(job_, person);
-  return has_hours(calendar, calendar.zone.local(at)) &&
-         std::none_of(busy_.at(person).begin(), busy_.at(person).end(),
-                      [&](const Interval& busy) { return busy.begin <= at && at < busy.end; });
+  const auto holds = [&](const Interval& each) { return each.begin <= at && at < each.end; };
+  return std::ranges::any_of(calendar.freed, holds) ||
+         (has_hours(calendar, calendar.zone.local(at)) &&
+          std::ranges::none_of(busy_.at(person), holds));
 }
 
 bool WorkingPeople::anybody(Instant at) const {

@@ -19,22 +19,6 @@ void add_windows(const Zone& zone, Date on, const std::vector<DayWindow>& window
   }
 }
 
-/// `open` without `closed`; both in order and apart.
-// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): two lists of stretches by its nature
-std::vector<Interval> less(const std::vector<Interval>& open, const std::vector<Interval>& closed) {
-  std::vector<Interval> result;
-  auto shut = closed.begin();
-  for (Interval stretch : open) {
-    while (shut != closed.end() && shut->end <= stretch.begin) ++shut;
-    for (auto each = shut; each != closed.end() && each->begin < stretch.end; ++each) {
-      if (stretch.begin < each->begin) result.push_back({stretch.begin, each->begin});
-      stretch.begin = std::max(stretch.begin, each->end);
-    }
-    if (stretch.begin < stretch.end) result.push_back(stretch);
-  }
-  return result;
-}
-
 /// Every local date that `span` touches.
 std::vector<Date> dates_of(const Zone& zone, Interval span) {
   std::vector<Date> dates;
@@ -55,7 +39,12 @@ std::vector<Interval> working_hours(const WorkCalendar& calendar, Interval span)
     for (const AddedHours& added : calendar.added)
       if (added.on == on) add_windows(calendar.zone, on, added.windows, span, found);
   }
-  return less(joined(std::move(found)), busy_hours(calendar, span));
+  std::vector<Interval> hours = without(joined(std::move(found)), busy_hours(calendar, span));
+  for (const Interval& each : calendar.freed) {
+    const Interval stretch{std::max(each.begin, span.begin), std::min(each.end, span.end)};
+    if (stretch.begin < stretch.end) hours.push_back(stretch);
+  }
+  return joined(std::move(hours));
 }
 
 std::vector<Interval> daily_hours(const WorkCalendar& calendar,

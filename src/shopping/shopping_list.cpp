@@ -42,14 +42,14 @@ CoatingPurchase purchase(const Job& job, const std::vector<ShelfTin>& on_shelf,
 }  // namespace
 
 ShoppingList shopping_list(const Job& job, const std::vector<std::vector<ShelfTin>>& on_shelf,
-                           const JobVolumes& volumes, const OperationList& list,
-                           const Schedule& schedule, Length tape) {
+                           const std::vector<Thinner>& thinners, const JobVolumes& volumes,
+                           const OperationList& list, const Schedule& schedule, Length tape) {
   const std::vector<ToolUse> uses = tool_uses(list, schedule);
   ShoppingList shopping;
   for (const CoatingNeed& need : volumes.coatings)
     shopping.coatings.push_back(purchase(job, on_shelf.at(need.coating), need, uses,
                                          first_use(job, list, schedule, need.coating)));
-  shopping.thinners = thinner_purchases(job, volumes, uses);
+  shopping.thinners = thinner_purchases(job, thinners, volumes, uses);
   shopping.sundries = sundries(job, volumes, list, uses, tape);
   return shopping;
 }

@@ -19,7 +19,8 @@ ThinnerPurchase& purchase_of(std::vector<ThinnerPurchase>& purchases, const std:
 
 }  // namespace
 
-std::vector<ThinnerPurchase> thinner_purchases(const Job& job, const JobVolumes& volumes,
+std::vector<ThinnerPurchase> thinner_purchases(const Job& job, const std::vector<Thinner>& thinners,
+                                               const JobVolumes& volumes,
                                                const std::vector<ToolUse>& uses) {
   std::vector<ThinnerPurchase> purchases;
   for (const CoatingNeed& need : volumes.coatings) {
@@ -39,7 +40,7 @@ std::vector<ThinnerPurchase> thinner_purchases(const Job& job, const JobVolumes&
   std::erase_if(purchases, [](const ThinnerPurchase& p) { return p.nine_in_ten <= Volume{}; });
   for (ThinnerPurchase& purchase : purchases) {
     purchase.expected = purchase.to_thin + purchase.to_clean;
-    const Thinner* own = find_named(job.thinners, purchase.liquid);
+    const Thinner* own = find_named(thinners, purchase.liquid);
     if (own != nullptr)
       purchase.on_shelf = std::accumulate(own->on_shelf.begin(), own->on_shelf.end(), Volume{});
     choose_purchase(

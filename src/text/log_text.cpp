@@ -33,8 +33,37 @@ std::vector<std::string> details(const LogEntry& entry, const Figures& figures) 
   return all;
 }
 
+/// The coating or the liquid that it is about.
+const std::string& product_of(const LogEntry& entry) {
+  return entry.thinner.empty() ? entry.coating : entry.thinner;
+}
+
+std::string bought_words(const LogEntry& entry, const Figures& figures) {
+  std::vector<std::string> tins;
+  for (const BoughtTins& each : entry.bought)
+    tins.push_back(fmt::format("{} x {} {}", each.count,
+                               each.size.empty() ? figures.volume(each.each).text() : each.size,
+                               each.product));
+  return fmt::format("bought: {}", fmt::join(tins, ", "));
+}
+
+/// `away Thu Apr 15, all day`, `Ann free Thu Apr 15, 8:00 to 9:30 pm`.
+std::string hours_words(const LogEntry& entry, const Figures& figures) {
+  std::string text = entry.kind == LogKind::away ? "away " : "free ";
+  if (!entry.person.empty()) text.insert(0, entry.person + " ");
+  if (!entry.hours) return text;
+  const LocalTime from = figures.zone().local(entry.hours->begin);
+  const LocalTime until = figures.zone().local(entry.hours->end);
+  if (from.minute_of_day == 0 && until.minute_of_day == 0 && until.on == next_day(from.on))
+    return text + figures.day(entry.hours->begin) + ", all day";
+  if (from.on == until.on || (until.minute_of_day == 0 && until.on == next_day(from.on)))
+    return text + figures.day(entry.hours->begin) + ", " + figures.clock_span(*entry.hours);
+  return fmt::format("{}{} to {}", text, figures.moment(entry.hours->begin),
+                     figures.moment(entry.hours->end));
+}
+
 /// What happened, where `what` names the step or the coating.
-std::string happened(const LogEntry& entry, const std::string& what) {
+std::string happened(const LogEntry& entry, const std::string& what, const Figures& figures) {
   switch (entry.kind) {
     case LogKind::coat:
       return what + ", put on";
@@ -59,6 +88,11 @@ std::string happened(const LogEntry& entry, const std::string& what) {
       return "oily rags dealt with";
     case LogKind::note:
       return "note";
+    case LogKind::bought:
+      return bought_words(entry, figures);
+    case LogKind::away:
+    case LogKind::free:
+      return hours_words(entry, figures);
     case LogKind::withdrawn:
       break;
   }
@@ -74,7 +108,7 @@ std::string understood_text(const UnderstoodReport& told, int columns) {
   const LogEntry& entry = told.entry;
   const std::string what = told.operation
                                ? words.full_title(told.standing.list.operations.at(*told.operation))
-                               : entry.coating;
+                               : product_of(entry);
   std::vector<std::string> rest = details(entry, figures);
   std::string when = figures.moment(entry.at);
   if (entry.began_at)
@@ -82,7 +116,7 @@ std::string understood_text(const UnderstoodReport& told, int columns) {
   rest.insert(rest.begin(), when);
   TextPage page(columns);
   page.paragraph(Lead::introduced("Understood"),
-                 fmt::format("{}; {}", happened(entry, what), fmt::join(rest, "; ")));
+                 fmt::format("{}; {}", happened(entry, what, figures), fmt::join(rest, "; ")));
   for (const Consequence& consequence : told.consequences)
     page.paragraph(Lead::look(0), consequence_words(consequence, told.standing));
   return page.text();
@@ -93,7 +127,8 @@ std::string log_text(const Job& job, int columns) {
   TextPage page(columns);
   for (const LogEntry& entry : job.history.entries) {
     std::vector<std::string> rest = details(entry, figures);
-    rest.insert(rest.begin(), happened(entry, entry.step.empty() ? entry.coating : entry.step));
+    rest.insert(rest.begin(),
+                happened(entry, entry.step.empty() ? product_of(entry) : entry.step, figures));
     page.paragraph(Lead::labelled(fmt::format("{}  {}", pad_left(3, fmt::to_string(entry.id)),
                                               figures.moment(entry.at)),
                                   24),

@@ -42,7 +42,7 @@ std::string words_before(const Lead& lead) {
     case Lead::Kind::question:
       return "?";
     case Lead::Kind::to_tick:
-      return "[ ] " + flush_right() + " ";
+      return "[ ] " + flush_right();
     case Lead::Kind::ticked:
       return "[x] " + filled(lead.label);
     case Lead::Kind::introduced:

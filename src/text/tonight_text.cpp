@@ -44,6 +44,7 @@ class Answer {
     air();
     dust();
     waits();
+    write_open_faults(page_, plan_, tonight_, words_);
     use();
     airing();
     then();

@@ -31,7 +31,7 @@ struct Told {
         amount.times);
   }
 
-  std::string operator()(const RepairAdvice& advice) const { return advice.line; }
+  std::string operator()(const RepairAdvice& advice) const { return advice_words(advice.line); }
 
   std::string operator()(const CoatedInUnfitAir& air) const {
     return fmt::format(
@@ -42,6 +42,12 @@ struct Told {
 };
 
 }  // namespace
+
+std::string advice_words(const std::string& line) {
+  return line.empty() ? "No advice on this fault is known here for such a coating. Ask its maker "
+                        "before the next coat."
+                      : line;
+}
 
 std::string consequence_words(const Consequence& consequence, const WorkAtHand& standing) {
   return std::visit(Told{standing}, consequence);

@@ -88,8 +88,7 @@ double rounded(double value, int decimals) {
 
 Figures::Figures(const Job& job)
     : units_(job.units),
-      clock_(job.clock.value_or(job.units == UnitSystem::us ? ClockForm::hours_12
-                                                            : ClockForm::hours_24)),
+      clock_(job.clock_form()),
       week_begins_on_(job.week_begins_on.value_or(job.units == UnitSystem::us ? 6 : 0)),
       zone_(job.calendar.zone) {}
 

@@ -36,7 +36,7 @@ std::string_view told_by(Origin origin) {
     case Origin::published:
       return "as published";
     case Origin::practice:
-      return "by practice";
+      return "usual for its kind";
     case Origin::assumed:
       break;
   }
@@ -108,11 +108,16 @@ std::string step_name(const Job& job, const Batch& batch, std::size_t step) {
   return found == nullptr ? "" : found->name;
 }
 
-std::string WorkWords::title(const Operation& op) const {
+std::string WorkWords::named_step(const Operation& op) const {
   const Batch& batch = job_.batches.at(op.batch);
   const FinishSystem* system = find_named(job_.systems, batch.system);
   const bool several = system != nullptr && system->steps.size() > 1;
-  const std::string coating = several ? step_name(job_, batch, op.step) + " " : "";
+  return several ? step_name(job_, batch, op.step) + " " : "";
+}
+
+std::string WorkWords::title(const Operation& op) const {
+  const Batch& batch = job_.batches.at(op.batch);
+  const std::string coating = named_step(op);
   switch (op.kind) {
     case OperationKind::sand_bare:
       return "sand bare wood" + grit_words(op);
@@ -133,7 +138,7 @@ std::string WorkWords::title(const Operation& op) const {
     case OperationKind::wipe_off:
       return fmt::format("wipe off {}coat {}{}", coating, op.coat, side_words(op.side, batch));
     case OperationKind::turn_over:
-      return "turn over";
+      return op.side == Side::back ? "turn over, back up" : "turn over";
     case OperationKind::sand_between:
       return fmt::format("{} before {}coat {}{}", op.scuffed ? "scuff by hand" : "sand", coating,
                          op.coat, grit_words(op));
@@ -220,9 +225,11 @@ std::string StepWords::dried(const Held& held, const DatedStep& step) const {
                                 ? ""
                                 : " of " + cut_to(longest_name, job_.batches.at(coat.batch).name);
   const std::string side = coat.side == Side::back ? ", back," : "";
+  const std::string step_of_coat = named_step(coat);
   if (!held.stage)
-    return fmt::format("coat {}{}{} needs as much drying as {} in the label's air: {}", coat.coat,
-                       side, whose, wait_text(*held.dry_for), when(held.until, step));
+    return fmt::format("{}coat {}{}{} needs as much drying as {} in the label's air: {}",
+                       step_of_coat, coat.coat, side, whose, wait_text(*held.dry_for),
+                       when(held.until, step));
   // Coats that melt together dry as one film: the last ones of it, counted from this coat on.
   if (held.films > 1 && own.kind == OperationKind::repair)
     return fmt::format("where it is twice as thick it is {} {}", reached_words(*held.stage),
@@ -230,7 +237,7 @@ std::string StepWords::dried(const Held& held, const DatedStep& step) const {
   if (held.films > 1)
     return fmt::format("the last {} coats{} dry as one and are {} {}", held.films, whose,
                        reached_words(*held.stage), when(held.until, step));
-  std::string text = fmt::format("coat {}{}{} {} {}", coat.coat, side, whose,
+  std::string text = fmt::format("{}coat {}{}{} {} {}", step_of_coat, coat.coat, side, whose,
                                  reached_words(*held.stage), when(held.until, step));
   const DatedStep* dried = step_of(*held.operation);
   const auto& label = job_.coatings.at(coat.coating.value_or(0)).label_after;

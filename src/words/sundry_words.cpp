@@ -34,7 +34,7 @@ std::string what_it_is(const Sundry& sundry, const Job& job) {
       return fmt::format("{}, P{}", named("abrasive sheet or disc", "abrasive sheets or discs"),
                          sundry.grit.value().p);
     case Item::dusting_cloth:
-      return "cloths to take the dust off";
+      return named("cloth", "cloths") + " to take the dust off";
     case Item::for_touch:
       return job.data.touches.at(sundry.touch.value()).with;
     case Item::masking_tape:

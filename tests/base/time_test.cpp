@@ -8,6 +8,21 @@ namespace {
 Zone zone(const char* name) { return Zone::named(name).value(); }
 LocalTime local(const char* text) { return parse_local_time(text).value(); }
 
+TEST_CASE("stretches without others keep what lies beside those") {
+  const auto stretch = [](int from, int until) {
+    return Interval{Instant(Minutes(from)), Instant(Minutes(until))};
+  };
+  CHECK(without({stretch(0, 10), stretch(20, 30)}, {stretch(5, 22), stretch(24, 25)}) ==
+        std::vector{stretch(0, 5), stretch(22, 24), stretch(25, 30)});
+  CHECK(without({stretch(0, 10)}, {stretch(0, 10)}).empty());
+}
+
+TEST_CASE("a clock of 12 hours has noon and midnight as 12") {
+  CHECK(clock_of_12_hours(0) == "12:00 am");
+  CHECK(clock_of_12_hours(12 * 60 + 5) == "12:05 pm");
+  CHECK(clock_of_12_hours(23 * 60 + 59) == "11:59 pm");
+}
+
 TEST_CASE(
     "skipped local times take the offset before the gap, repeated ones the first (RFC 5545)") {
   // IANA time zone data: Denver springs forward on 2026-03-08 and falls back on 2026-11-01.

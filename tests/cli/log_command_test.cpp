@@ -328,5 +328,43 @@ TEST_CASE("a number on the command line that is no plain decimal is refused with
   }
 }
 
+TEST_CASE("all that is to be bought is bought in one line, and the list is empty then") {
+  StarterJob job;
+  const std::string now = "2027-04-05T17:00";
+  CHECK(job.tell({"buy", job.file(), "--now", now}) == exit_done);
+  const auto buys = [&] {
+    CHECK(job.tell({"plan", job.file(), "--now", now, "--keep", "no"}) == exit_done);
+    return job.said.find("Buy   nothing") == std::string::npos;
+  };
+  CHECK(buys());
+  CHECK(job.log("bought-all", {"--now", now}) == exit_done);
+  CAPTURE(job.said);
+  CHECK(job.said.find("Understood: bought: ") != std::string::npos);
+  CHECK_FALSE(buys());
+  CHECK(job.log("bought-all", {"--now", now}) == exit_wrong_input);
+  CHECK(job.log("withdraw", {"1", "--now", now}) == exit_done);
+  CHECK(buys());
+}
+
+TEST_CASE("an evening away is worked around, and comes back when the line is withdrawn") {
+  StarterJob job;
+  const auto tonight = [&] {
+    CHECK(job.tell({"tonight", job.file(), "--now", "2027-04-06T17:30"}) == exit_done);
+    return job.said;
+  };
+  const std::string before = tonight();
+  CHECK(job.log("away", {"--now", "2027-04-06T17:30"}) == exit_done);
+  CHECK(job.said.find("Understood: away Tue 6 Apr, all day") != std::string::npos);
+  const std::string without = tonight();
+  CAPTURE(before);
+  CAPTURE(without);
+  CHECK(before != without);
+  CHECK(without.find("nothing tonight") != std::string::npos);
+  CHECK(job.log("withdraw", {"1", "--now", "2027-04-06T17:30"}) == exit_done);
+  CHECK(tonight() == before);
+  CHECK(job.log("away", {"--on", "someday"}) == exit_wrong_input);
+  CHECK(job.log("free", {"--from", "20:00"}) == exit_wrong_input);
+}
+
 }  // namespace
 }  // namespace tackfree

@@ -41,6 +41,12 @@ TEST_CASE("the lines of a day stand in the order of the clock") {
   CHECK(clean_up != std::string::npos);
 }
 
+TEST_CASE("what comes next begins with its set-up") {
+  Plan plan = small_plan();
+  plan.now = at("2027-04-10T13:20:00Z");
+  CHECK(holds(opening_of(plan), "Next  today, 10:00 am: set up, then seat: coat 1 of 2, back ("));
+}
+
 TEST_CASE("a split step has a line for each piece") {
   const std::string text = days_of(small_plan());
   CHECK(holds(text, "[ ]  5:00 pm  seat: sand bare wood, P120 (1 of 2)"));

@@ -70,5 +70,15 @@ TEST_CASE("a pot has its end, and several people their names") {
   CHECK((holds(text, " Ann: ") || holds(text, " Bo: ")));
 }
 
+TEST_CASE("an open fault is told with its advice") {
+  const Plan plan = planned_log(
+      {coat(1, back_1, "2027-04-06T19:00Z"), fault(2, back_1, "2027-04-06T20:00Z", Fault::runs)},
+      "2027-04-06T20:05Z");
+  TextPage page(80);
+  write_open_faults(page, plan, tonight(plan), StepWords(plan));
+  CAPTURE(page.text());
+  CHECK(holds(page.text(), "Fault  coat 1 of 3, back: runs or sags. A run or sag: leave it"));
+}
+
 }  // namespace
 }  // namespace tackfree

@@ -85,6 +85,10 @@ TEST_CASE(
   CHECK(words == wanted);
   report.at = instant("2027-11-07T05:30Z");
   CHECK(log_command_words(job, report, instant("2027-11-07T08:00Z")).back() == "--at 01:30");
+  job.units = UnitSystem::us;
+  CHECK(log_command_words(job, report, instant("2027-11-07T08:00Z")).back() == "--at '1:30 am'");
+  CHECK(log_command_words(job, report, instant("2027-11-09T08:00Z")).back() ==
+        "--at '2027-11-07 1:30 am'");
 }
 
 TEST_CASE("what is older is summed up in a line") {

@@ -58,10 +58,11 @@ TEST_CASE("the rule between two classes counts, not the label of the one below a
   CHECK((!dry || *waits[0].until > *dry));
 }
 
-TEST_CASE("after a run the hour is that of the repair, through the film that is twice as thick") {
+TEST_CASE(
+    "after wrinkles the hour is that of the repair, through the film that is twice as thick") {
   const std::vector<LogEntry> log{coat(1, back_1, "2027-04-06T19:00Z")};
   std::vector<LogEntry> run = log;
-  run.push_back(fault(2, back_1, "2027-04-06T20:00Z", Fault::runs));
+  run.push_back(fault(2, back_1, "2027-04-06T20:00Z", Fault::wrinkling));
   const Plan without = planned_log(log, "2027-04-06T20:30Z");
   const Plan with = planned_log(run, "2027-04-06T20:30Z");
   const auto before = waits_of(without), after = waits_of(with);
@@ -70,6 +71,15 @@ TEST_CASE("after a run the hour is that of the repair, through the film that is 
   CHECK(with.list.operations[after[0].operation].kind == OperationKind::repair);
   CHECK(after[0].wait.films == 2);
   CHECK(*after[0].until > *before[0].until);
+}
+
+TEST_CASE("a run on a hidden back is not what a batch waits for first: turning is") {
+  const Plan plan = planned_log(
+      {coat(1, back_1, "2027-04-06T19:00Z"), fault(2, back_1, "2027-04-06T20:00Z", Fault::runs)},
+      "2027-04-06T20:30Z");
+  const auto waits = waits_of(plan);
+  REQUIRE(waits.size() == 1);
+  CHECK(plan.list.operations[waits[0].operation].kind == OperationKind::turn_over);
 }
 
 TEST_CASE("a batch that comes after a test board waits until the board's coat is dry to handle") {

@@ -193,5 +193,28 @@ TEST_CASE("nothing is left out before its turn, however one insists") {
   CHECK(early.problems[0].hint == "leave it out when its turn has come");
 }
 
+TEST_CASE("a thinner and a person that the job does not have are refused, and nothing bought is") {
+  Report spirits = of(LogKind::tin, "2027-04-06T19:00Z");
+  spirits.tin = TinEvent::bought;
+  spirits.amount = litres(1);
+  spirits.thinner = "mineral spirits";
+  const Heard bought = heard(spirits, tuesday);
+  REQUIRE(bought.told);
+  CHECK(bought.told->entry.thinner == "mineral spirits");
+  CHECK(bought.told->entry.coating.empty());
+  spirits.thinner = "mineral spirit";
+  CHECK(heard(spirits, tuesday).problems.at(0).key == "--thinner");
+  CHECK(heard(of(LogKind::bought, "2027-04-06T19:00Z"), tuesday).problems.at(0).key ==
+        "bought-all");
+  Report away = of(LogKind::away, "2027-04-06T20:00Z");
+  away.hours = Interval{instant("2027-04-07T00:00Z"), instant("2027-04-08T00:00Z")};
+  CHECK(heard(away, tuesday).told);
+  away.person = "Ada";
+  CHECK(heard(away, tuesday).problems.at(0).key == "--person");
+  away.person.clear();
+  away.hours = Interval{instant("2027-04-05T00:00Z"), instant("2027-04-06T00:00Z")};
+  CHECK(heard(away, tuesday).problems.at(0).key == "--until");
+}
+
 }  // namespace
 }  // namespace tackfree

@@ -14,8 +14,10 @@ TEST_CASE("class times that contradict the tin's move to it, in both directions"
   };
   CHECK(after(fast, Stage::dust_free).value == hours(2));
   CHECK(after(fast, Stage::touch).value == hours(4));
-  CHECK(after(fast, Stage::touch).origin == Origin::label);
+  CHECK(after(fast, Stage::recoat).origin == Origin::label);
   CHECK(after(fast, Stage::handle).value == hours(4));
+  for (const Stage moved : {Stage::touch, Stage::handle})
+    CHECK(after(fast, moved).origin == Origin::assumed);  // no tin says it
   CHECK(after(fast, Stage::sand).value == hours(12));
   CHECK(after(fast, Stage::sand).origin == Origin::practice);
 

@@ -173,3 +173,45 @@ TEST_CASE("after the highest number the lowest free one is next") {
   CHECK(read(air_line(1) + "\n" + air_line(1'000'000'000) + "\n").history.next_id == 2);
   CHECK(read("").history.next_id == 1);
 }
+
+TEST_CASE("a purchase, a thinner's tin and somebody's hours come back as they were written") {
+  LogEntry all{.id = 1, .kind = LogKind::bought, .written_at = moment("2027-04-09T20:00Z")};
+  all.at = all.written_at;
+  all.bought = {{"varnish", "1 qt", litres(0.946353), 2, false},
+                {"mineral spirits", "", litres(0.5), 1, true}};
+  LogEntry tin = all;
+  tin.id = 2;
+  tin.kind = LogKind::tin;
+  tin.bought.clear();
+  tin.thinner = "mineral spirits";
+  tin.tin = TinEvent::bought;
+  tin.amount = litres(1);
+  LogEntry away{.id = 3, .kind = LogKind::away, .written_at = all.at, .at = all.at};
+  away.person = "Ada";
+  away.hours = Interval{moment("2027-04-15T20:00Z"), moment("2027-04-16T00:00Z")};
+  const Zone zone = *Zone::named("America/New_York");
+  const Read log =
+      read(log_line(all, zone) + "\n" + log_line(tin, zone) + "\n" + log_line(away, zone) + "\n");
+  for (const Problem& problem : log.problems) FAIL_CHECK(to_text(problem));
+  REQUIRE(log.history.entries.size() == 3);
+  const LogEntry& bought = log.history.entries[0];
+  REQUIRE(bought.bought.size() == 2);
+  CHECK(bought.bought[0].product == "varnish");
+  CHECK(bought.bought[0].size == "1 qt");
+  CHECK(bought.bought[0].count == 2);
+  CHECK(bought.bought[0].each.in(litres) == doctest::Approx(0.946353));
+  CHECK(bought.bought[1].thinner);
+  CHECK(log.history.entries[1].thinner == "mineral spirits");
+  CHECK(log.history.entries[1].coating.empty());
+  CHECK(log.history.entries[2].person == "Ada");
+  CHECK(log.history.entries[2].hours == away.hours);
+}
+
+TEST_CASE("hours that end before they begin, and a purchase of nothing, are wrong") {
+  const std::string head = R"({"id":1,"written_at":"2027-04-10T10:00Z","kind":)";
+  CHECK(read(head + R"("away","from":"2027-04-15T20:00Z","until":"2027-04-15T20:00Z"})" + "\n")
+            .problems.size() == 1);
+  CHECK(read(head + R"("free","from":"2027-04-15T20:00Z"})" + "\n").problems.size() == 1);
+  CHECK(read(head + R"("bought","tins":[]})" + "\n").problems.size() == 1);
+  CHECK(read(head + R"("bought","tins":[{"coating":"x"}]})" + "\n").problems.size() == 1);
+}

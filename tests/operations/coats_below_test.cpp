@@ -90,8 +90,27 @@ TEST_CASE("parts whose sanding was left out are not laid on a side that is still
   CHECK(listed.waits(back_2, show_1).empty());
   for (Operation& op : listed.list.operations)
     if (op.kind == OperationKind::sand_between && op.coat == 2) op.done = Done{.skipped = true};
+  const std::string turning = "top/finish/coat-2/back/turn-back";
+  REQUIRE(listed.waits(turning, show_1).size() == 1);
+  CHECK(listed.waits(turning, show_1)[0].stage == Stage::handle);
+  listed.called(turning).done = Done{};
   REQUIRE(listed.waits(back_2, show_1).size() == 1);
   CHECK(listed.waits(back_2, show_1)[0].stage == Stage::handle);
+}
+
+TEST_CASE("before a back is coated again the piece is turned, when its show side bears handling") {
+  const std::string turning = "top/finish/coat-2/back/turn-back";
+  Listed sanded("oil_polyurethane", {}, Sides::turn_over);
+  CHECK(sanded.called(turning).work == sanded.job.data.labour.turn_over.value);
+  CHECK(sanded.waits(turning, "top/finish/coat-2/both/sand-p240").size() == 1);
+  CHECK(sanded.waits("top/finish/coat-2/back/dust-off", turning).size() == 1);
+  Listed unsanded("nitrocellulose_lacquer", {}, Sides::turn_over);
+  CHECK(unsanded.waits("top/finish/coat-3/back/coat", "top/finish/coat-3/back/turn-back").size() ==
+        1);
+  const auto shown =
+      unsanded.waits("top/finish/coat-3/back/turn-back", "top/finish/coat-2/show/coat");
+  REQUIRE(shown.size() == 1);
+  CHECK(shown[0].stage == Stage::handle);
 }
 
 TEST_CASE("a coat that was left out lies below nothing") {

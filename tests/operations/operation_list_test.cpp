@@ -47,9 +47,10 @@ TEST_CASE("a two-sided batch is coated back first, turned when dry to handle, sh
             "top/finish/coat-1/back/dust-off",  "top/finish/coat-1/back/coat",
             "top/finish/coat-1/both/turn-over", "top/finish/coat-1/show/dust-off",
             "top/finish/coat-1/show/coat",      "top/finish/coat-2/both/sand-p240",
-            "top/finish/coat-2/back/dust-off",  "top/finish/coat-2/back/coat",
-            "top/finish/coat-2/both/turn-over", "top/finish/coat-2/show/dust-off",
-            "top/finish/coat-2/show/coat",      "top/finish/coat-3/both/sand-p320",
+            "top/finish/coat-2/back/turn-back", "top/finish/coat-2/back/dust-off",
+            "top/finish/coat-2/back/coat",      "top/finish/coat-2/both/turn-over",
+            "top/finish/coat-2/show/dust-off",  "top/finish/coat-2/show/coat",
+            "top/finish/coat-3/both/sand-p320", "top/finish/coat-3/back/turn-back",
             "top/finish/coat-3/back/dust-off",  "top/finish/coat-3/back/coat",
             "top/finish/coat-3/both/turn-over", "top/finish/coat-3/show/dust-off",
             "top/finish/coat-3/show/coat",      "top/finish/coat-3/both/fit-hardware"});
@@ -58,6 +59,14 @@ TEST_CASE("a two-sided batch is coated back first, turned when dry to handle, sh
   const Operation& sand = at(list, "top/finish/coat-2/both/sand-p240");
   CHECK(waits_for(list, sand, "top/finish/coat-1/back/coat", Stage::sand));
   CHECK(waits_for(list, sand, "top/finish/coat-1/show/coat", Stage::sand));
+}
+
+TEST_CASE("a batch without hardware has none to fit, and no date for it") {
+  Job job = testing::sample_job();
+  job.batches[0].hardware = false;
+  const OperationList list = list_of(job);
+  for (const Operation& op : list.operations) CHECK(op.kind != OperationKind::fit_hardware);
+  for (const Outcome& outcome : list.outcomes) CHECK(outcome.stage != Stage::hardware);
 }
 
 TEST_CASE("no coat goes on until the sanding dust of its own batch has settled") {

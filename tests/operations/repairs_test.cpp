@@ -39,7 +39,17 @@ TEST_CASE("without a fault the list is as it was") {
         operation_list(job, takeoff, job_volumes(job, takeoff, {1.0})).operations.size());
 }
 
-TEST_CASE("a run is levelled when its double film is dry to sand, before the boards are turned") {
+TEST_CASE("a run on a hidden back keeps neither turning nor the show side waiting") {
+  const OperationList list = with_fault(Fault::runs);
+  const std::string repair = "top/finish/coat-1/back/repair-runs";
+  CHECK_FALSE(waits_for(list, "top/finish/coat-1/both/turn-over", repair));
+  CHECK(place(list, repair) > place(list, show_1));
+  const std::size_t at = place(list, repair);
+  CHECK(std::ranges::any_of(list.operations[at + 1].waits,
+                            [&](const Wait& wait) { return wait.operation == at; }));
+}
+
+TEST_CASE("a run is levelled when its double film is dry to sand") {
   const OperationList list = with_fault(Fault::runs);
   const Operation& repair = list.operations[place(list, "top/finish/coat-1/back/repair-runs")];
   CHECK(repair.grit == Grit{320});
@@ -47,7 +57,6 @@ TEST_CASE("a run is levelled when its double film is dry to sand, before the boa
   CHECK(repair.waits[0].operation == place(list, back_1));
   CHECK(repair.waits[0].films == 2);
   CHECK(repair.waits[0].stage == Stage::sand);
-  CHECK(waits_for(list, "top/finish/coat-1/both/turn-over", "top/finish/coat-1/back/repair-runs"));
   REQUIRE(repair.how.size() == 1);
   CHECK(repair.how[0].find("run") != std::string::npos);
 }

@@ -104,10 +104,18 @@ class Sequence:
         return (self.maybe(0.7, scale, self.odd_number(sound)) +
                 self.maybe(0.5, "--humidity-pct", self.odd_number("55.5")))
 
+    def hours(self):
+        pick = self.random
+        clock = ["20:00", "8 pm", "24:00", "25:00", "", "2027-04-05T17:45"]
+        words = self.maybe(0.6, "--on", pick.choice(["today", "tomorrow", "thursday", f"{self.first}", "2027-02-30", "x"]))
+        words += self.maybe(0.5, "--from", pick.choice(["6:00", "18:30", *clock]))
+        return words + self.maybe(0.8, "--until", pick.choice(["23:30", *clock])) + self.maybe(0.1, "--person", "gone")
+
     def log_words(self):
         pick = self.random
         kind = pick.choice(["coat"] * 5 + ["done"] * 3 + ["skip", "test", "test", "fault", "fault", "tin", "waste",
-                                                         "air", "air", "note", "withdraw"])
+                                                         "air", "air", "note", "withdraw",
+                                                         "bought-all", "away", "free"])
         words = ["log", kind, self.job]
         number = str(pick.randrange(1, 9))
         if kind == "test":
@@ -137,6 +145,8 @@ class Sequence:
             words += self.maybe(0.85, "--insist")
         if kind in ("tin", "waste"):
             words += self.maybe(0.95, "--coating", pick.choice(self.coatings * 4 + ["gone"]))
+        if kind in ("away", "free"):
+            words += self.hours()
         if kind not in ("withdraw",):
             words += self.maybe(0.5, "--at", self.odd_time()) + self.maybe(0.15, "--corrects", number)
         if kind != "note":

@@ -112,6 +112,18 @@ TEST_CASE("a coat that would miss the window of an unsanded one is sanded for an
   CHECK_FALSE(has<MissedWindowNote>(testing::sample_job()));
 }
 
+TEST_CASE("what is sanded between its coats anyway misses no window") {
+  Problems problems;
+  Job job = testing::sample_job();
+  job.coatings[0].needs_sanding_between = true;
+  auto plan = make_plan(std::move(job), testing::instant("2027-04-05T17:00Z"), problems);
+  REQUIRE(plan);
+  plan->keyed.insert({0, 0, 2, 1});
+  CHECK(notes_of<MissedWindowNote>(notes(*plan)).empty());
+  plan->job.coatings[0].needs_sanding_between = false;
+  CHECK(notes_of<MissedWindowNote>(notes(*plan)).size() == 1);
+}
+
 TEST_CASE("sanding that the log has is no missed window, with or without a window of the class") {
   Job job = testing::logged_job(
       {testing::coat(1, testing::back_1, "2027-04-01T10:00Z"),

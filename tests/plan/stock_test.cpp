@@ -1,6 +1,7 @@
 #include "tackfree/plan/stock.hpp"
 
 #include "tackfree/plan/log_facts.hpp"
+#include "tackfree/plan/make_plan.hpp"
 #include "tackfree/plan/make_work_at_hand.hpp"
 
 #include "logged_job.hpp"
@@ -71,6 +72,57 @@ TEST_CASE("what was thrown away is gone, and what was taken but never had is sho
   const WorkAtHand plan = stocked({waste}, {});
   CHECK(tins_short(plan.job, plan.list).at(0).in(litres) == Approx(0.2));
   CHECK(left(plan) == 0.0);
+}
+
+LogEntry all_bought(int id, const std::vector<BoughtTins>& tins) {
+  LogEntry line = entry(id, LogKind::bought, "", "2027-04-06T12:00Z");
+  line.bought = tins;
+  return line;
+}
+
+TEST_CASE("what the plan says to buy is bought, and does not come back") {
+  const auto planned = [](std::vector<LogEntry> entries) {
+    Problems problems;
+    auto plan = make_plan(logged_job(std::move(entries)), instant("2027-04-06T19:30Z"), problems);
+    REQUIRE(plan);
+    return std::move(*plan);
+  };
+  const Plan before = planned({});
+  const std::vector<BoughtTins> tins = tins_to_buy(before.job, before.shopping);
+  REQUIRE(tins.size() >= 2);
+  CHECK_FALSE(tins.front().thinner);
+  CHECK(tins.back().thinner);
+  const Plan after = planned({all_bought(1, tins)});
+  CHECK(tins_to_buy(after.job, after.shopping).empty());
+  const Plan begun = planned({all_bought(1, tins), coat(2, back_1, "2027-04-06T19:00Z")});
+  CHECK(tins_to_buy(begun.job, begun.shopping).empty());
+}
+
+TEST_CASE("a thinner that was bought is at hand, less what thinned and cleaned") {
+  LogEntry spirits = tin(1, TinEvent::bought, 1.0);
+  spirits.coating.clear();
+  spirits.thinner = "mineral spirits";
+  const auto at_hand = [&](std::vector<LogEntry> entries) {
+    const WorkAtHand plan = stocked(std::move(entries), {1.0});
+    Volume sum;
+    for (const Thinner& thinner : thinners_left(plan.job, plan.list))
+      if (thinner.name == "mineral spirits")
+        for (const Volume tin : thinner.on_shelf) sum += tin;
+    return sum.in(litres);
+  };
+  CHECK(at_hand({}) == 0.0);
+  CHECK(at_hand({spirits}) == Approx(1.0));
+  const WorkAtHand plan = stocked({coat(2, back_1, "2027-04-06T19:00Z")}, {1.0});
+  const double thinned = operation_called(plan.list, back_1)->thinner.in(litres);
+  const double cleaned = plan.job.data.shop.cleaner_per_session.value.in(litres);
+  CHECK(at_hand({spirits, coat(2, back_1, "2027-04-06T19:00Z")}) ==
+        Approx(1.0 - thinned - cleaned));
+  // One that is opened is one of those bought.
+  LogEntry opened = spirits;
+  opened.id = opened.line = 3;
+  opened.tin = TinEvent::opened;
+  CHECK(at_hand({spirits, opened}) == Approx(1.0));
+  CHECK(at_hand({opened}) == Approx(1.0));
 }
 
 }  // namespace

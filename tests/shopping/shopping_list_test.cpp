@@ -26,7 +26,7 @@ struct Case {
   ShoppingList shop() const {
     std::vector<std::vector<ShelfTin>> on_shelf;
     for (const Coating& coating : job.coatings) on_shelf.push_back(coating.on_shelf);
-    return shopping_list(job, on_shelf, volumes(), list, schedule, tape);
+    return shopping_list(job, on_shelf, job.thinners, volumes(), list, schedule, tape);
   }
   void sand(OperationKind kind, int grit, double sheets) {
     Operation operation;

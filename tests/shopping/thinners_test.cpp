@@ -13,7 +13,7 @@ JobVolumes volumes_of(const Job& job) {
 }
 
 std::vector<ThinnerPurchase> bought(const Job& job, int sessions = 3) {
-  return thinner_purchases(job, volumes_of(job),
+  return thinner_purchases(job, job.thinners, volumes_of(job),
                            {{.coating = 0, .method = 0, .sessions = sessions}});
 }
 
@@ -54,7 +54,7 @@ TEST_CASE("two coatings that take the same liquid buy it together") {
   both.coatings.push_back(one.coatings[0]);
   both.coatings[1].coating = 1;
   const auto purchases = thinner_purchases(
-      job, both,
+      job, job.thinners, both,
       {{.coating = 0, .method = 0, .sessions = 2}, {.coating = 1, .method = 0, .sessions = 3}});
   REQUIRE(purchases.size() == 1);
   CHECK(purchases[0].sessions == 5);

@@ -45,5 +45,26 @@ TEST_CASE("what is taken back is told by its number, and stands in place of noth
   CHECK(text.find("in place of") == std::string::npos);
 }
 
+TEST_CASE("what was bought and whose hours changed are told, with day and clock") {
+  LogEntry all = entry(1, LogKind::bought, "", "2027-04-05T10:00Z");
+  all.bought = {{"finish", "1 qt", us_quarts(1), 2, false},
+                {"mineral spirits", "", litres(0.5), 1, true}};
+  LogEntry away = entry(2, LogKind::away, "", "2027-04-05T10:00Z");
+  away.hours = Interval{instant("2027-04-15T00:00Z"), instant("2027-04-16T00:00Z")};
+  LogEntry free = entry(3, LogKind::free, "", "2027-04-05T10:00Z");
+  free.hours = Interval{instant("2027-04-15T20:00Z"), instant("2027-04-15T21:30Z")};
+  free.person = "Ada";
+  LogEntry thinner = entry(4, LogKind::tin, "", "2027-04-05T10:00Z");
+  thinner.tin = TinEvent::bought;
+  thinner.thinner = "mineral spirits";
+  thinner.amount = litres(1);
+  const std::string text = log_text(logged_job({all, away, free, thinner}), 200);
+  CAPTURE(text);
+  CHECK(text.find("bought: 2 x 1 qt finish, 1 x 500 ml mineral spirits") != std::string::npos);
+  CHECK(text.find("away Thu 15 Apr, all day") != std::string::npos);
+  CHECK(text.find("Ada free Thu 15 Apr, 20:00 to 21:30") != std::string::npos);
+  CHECK(text.find("mineral spirits: a tin bought") != std::string::npos);
+}
+
 }  // namespace
 }  // namespace tackfree

@@ -77,7 +77,7 @@ TEST_CASE("a step says what to pour and why it waited") {
   const std::string text = text_report(small_plan());
   CHECK(holds(text, "too cold to coat (under 50 \u00b0F) [practice] until 10:10 am"));
   CHECK(holds(text, "coat 1, back, dry to handle Sat Apr 10, 11:40 pm"));
-  CHECK(holds(text, "(8 h by\n                  practice, 13 h in this air)\n"));
+  CHECK(holds(text, "(8 h usual"));
   CHECK(holds(text, "pour 3.7 fl oz (110 ml): 3.4 varnish + 0.3 mineral spirits\n"));
 }
 

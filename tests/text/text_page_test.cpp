@@ -30,7 +30,7 @@ TEST_CASE("each kind of paragraph begins with its own mark, labels in columns of
         "  - item\n"
         "! look\n"
         "  ? question\n"
-        "[ ]    2  rags\n"
+        "[ ]    2 rags\n"
         "[x] Friday   done\n"
         "Buy   tins\n"
         "Proved a label too long is not cut\n"

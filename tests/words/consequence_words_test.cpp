@@ -27,4 +27,5 @@ TEST_CASE("dust names the coat that took it, an amount how far off it is, air it
   CHECK(consequence_words(CoatedInUnfitAir{Gate::too_cold}, plan)
             .starts_with("The air was too cold"));
   CHECK(consequence_words(RepairAdvice{"Sand the run flat."}, plan) == "Sand the run flat.");
+  CHECK(consequence_words(RepairAdvice{}, plan).find("Ask its maker") != std::string::npos);
 }

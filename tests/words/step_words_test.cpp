@@ -42,6 +42,20 @@ TEST_CASE("the hours on the label are not said twice when this air keeps to them
         "coat 1, back, dry to handle Sat Apr 10, 6:40 pm (8 h)");
 }
 
+TEST_CASE(
+    "hours that the tin does not give are those usual for its kind, of a coat with its step") {
+  Plan plan = small_plan();
+  plan.job.systems[0].steps.push_back({.name = "sealer", .coating = "varnish", .method = "brush"});
+  plan.job.coatings[0].label_after.at(index_of(Stage::handle))->origin = Origin::practice;
+  plan.schedule.steps[3].held = {{.by = HeldBy::drying,
+                                  .until = at("2027-04-11T03:40:00Z"),
+                                  .operation = 1,
+                                  .stage = Stage::handle}};
+  CHECK(StepWords(plan).why(plan.schedule.steps[3]) ==
+        "varnish coat 1, back, dry to handle Sat Apr 10, 11:40 pm (8 h usual for its kind, 13 h in "
+        "this air)");
+}
+
 TEST_CASE("long waits end at the next working hours, short ones go without saying") {
   Plan plan = small_plan();
   DatedStep& turn = plan.schedule.steps[3];

@@ -71,3 +71,8 @@ TEST_CASE("everything says what it is for, each in words of its own") {
   }
   CHECK(names.size() == static_cast<std::size_t>(Item::strainer) + 1);
 }
+
+TEST_CASE("one cloth is not several") {
+  const Sundry cloth{.item = Item::dusting_cloth, .amount = 1, .coating = 0};
+  CHECK(said(cloth).what == "cloth to take the dust off");
+}

@@ -38,6 +38,10 @@ struct Interval {
 /// In order of time, touching and overlapping stretches made one.
 std::vector<Interval> joined(std::vector<Interval> stretches);
 
+/// `open` without `closed`; both in order and apart.
+std::vector<Interval> without(const std::vector<Interval>& open,
+                              const std::vector<Interval>& closed);
+
 /// `amount` in whole minutes, rounded up: waits are never cut short.
 Minutes whole_minutes_up(Duration amount);
 Duration to_duration(Minutes amount);
@@ -101,6 +105,8 @@ std::optional<Instant> parse_instant(std::string_view text);
 
 std::string iso_date(Date on);
 std::string iso_clock(int minute_of_day);
+/// `6:30 pm`, of 0 to 1439
+std::string clock_of_12_hours(int minute_of_day);
 /// `2027-04-10T18:30-04:00`
 std::string iso_local(Instant at, const Zone& zone);
 /// `2027-04-10T22:30:00Z`

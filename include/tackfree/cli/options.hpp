@@ -20,7 +20,8 @@ struct LogOptions {
   LogKind kind = LogKind::note;
   bool show = false;       ///< print the log, write nothing
   bool only_show = false;  ///< say what is understood, write nothing
-  std::string batch, step, side, coating, at = "now", from, used, note;
+  std::string batch, step, side, coating, thinner, at = "now", from, used, note;
+  std::string on, until, person;  ///< away, free
   std::optional<int> coat, corrects, corrects_line;
   std::optional<double> litres, temp_c, temp_f, humidity_pct;
   DryTest test = DryTest::thumb;

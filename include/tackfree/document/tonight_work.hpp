@@ -20,4 +20,8 @@ void write_tonight_work(Page& page, const Plan& plan, const Tonight& tonight,
 void write_running_clocks(Page& page, const Plan& plan, const Tonight& tonight,
                           const StepWords& words);
 
+/// What went wrong and is not put right yet, with what to do about it.
+void write_open_faults(Page& page, const Plan& plan, const Tonight& tonight,
+                       const StepWords& words);
+
 }  // namespace tackfree

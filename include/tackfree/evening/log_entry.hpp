@@ -22,6 +22,10 @@ struct Report {
   std::optional<int> coat;  ///< empty: the next one; of tests and faults the last one that is on
   std::string side;         ///< `back`, `show`, `both`, or the person's `top`, `bottom`
   std::string coating;      ///< empty: the only one
+  std::string thinner;      ///< of a tin, in place of a coating
+  std::vector<BoughtTins> bought;
+  std::string person;             ///< away, free: empty for everybody
+  std::optional<Interval> hours;  ///< away, free
   std::optional<Volume> amount;
   std::optional<Temperature> temperature;
   std::optional<Humidity> humidity;
@@ -52,7 +56,7 @@ struct FarFromExpected {
   friend bool operator==(const FarFromExpected&, const FarFromExpected&) = default;
 };
 
-/// What the finishing data advises after a fault.
+/// What the finishing data advises after a fault; empty where it says nothing.
 struct RepairAdvice {
   std::string line;
   friend bool operator==(const RepairAdvice&, const RepairAdvice&) = default;

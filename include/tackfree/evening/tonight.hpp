@@ -5,6 +5,7 @@
 #include "tackfree/evening/oily_rags.hpp"
 #include "tackfree/evening/unlogged.hpp"
 #include "tackfree/plan/coat_outlook.hpp"
+#include "tackfree/plan/open_faults.hpp"
 #include "tackfree/plan/plan.hpp"
 
 #include <optional>
@@ -51,6 +52,7 @@ struct Tonight {
   std::optional<AirNow> air;  ///< for the next coat, where nothing but air and hours holds it today
   std::vector<BatchWait> waits;
   std::vector<BatchUse> uses;
+  std::vector<OpenFault> faults;
   std::vector<CoatClock> clocks;
   std::optional<Instant> dust_free_at;  ///< a coat is still wet to dust until then
   AiringNow airing;

@@ -7,6 +7,7 @@
 #include "tackfree/model/solvent.hpp"
 #include "tackfree/model/tin.hpp"
 
+#include <algorithm>
 #include <array>
 #include <optional>
 #include <string>
@@ -174,5 +175,15 @@ struct Coating {
   std::vector<ShelfTin> on_shelf;  ///< full or part tins at hand
   int line = 0;
 };
+
+/// What these are thinned and cleaned with, each once, in their order.
+inline std::vector<std::string> liquids_of(const std::vector<Coating>& coatings) {
+  std::vector<std::string> liquids;
+  for (const Coating& coating : coatings)
+    for (const std::string& liquid : {coating.words.thinner, coating.words.cleaner})
+      if (!liquid.empty() && std::ranges::find(liquids, liquid) == liquids.end())
+        liquids.push_back(liquid);
+  return liquids;
+}
 
 }  // namespace tackfree

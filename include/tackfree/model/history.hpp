@@ -15,10 +15,27 @@
 namespace tackfree {
 
 /// What one line of the log tells of. `rags`: all oily rags are dealt with. `withdrawn` takes an
-/// earlier line back.
-enum class LogKind { coat, done, skipped, test, fault, tin, waste, air, rags, note, withdrawn };
-inline constexpr std::array<std::string_view, 11> log_kind_words{
-    "coat", "done", "skipped", "test", "fault", "tin", "waste", "air", "rags", "note", "withdrawn"};
+/// earlier line back. `bought`: a whole shopping list. `away`, `free`: hours that the calendar does
+/// not know of.
+enum class LogKind {
+  coat,
+  done,
+  skipped,
+  test,
+  fault,
+  tin,
+  waste,
+  air,
+  rags,
+  note,
+  withdrawn,
+  bought,
+  away,
+  free
+};
+inline constexpr std::array<std::string_view, 14> log_kind_words{
+    "coat", "done", "skipped", "test",      "fault",  "tin",  "waste",
+    "air",  "rags", "note",    "withdrawn", "bought", "away", "free"};
 
 /// How a coat was tried: touched, or pressed and turned under the thumb (ASTM D1640).
 enum class DryTest { touch, thumb };
@@ -32,6 +49,15 @@ inline constexpr std::array<std::string_view, 6> fault_words{"runs",  "wrinkling
 enum class TinEvent { opened, bought };
 inline constexpr std::array<std::string_view, 2> tin_event_words{"opened", "bought"};
 
+/// Tins of one size, bought together.
+struct BoughtTins {
+  std::string product;  ///< a coating of the job, or what one is thinned or cleaned with
+  std::string size;     ///< as it is called, `1 qt`
+  Volume each;
+  int count = 1;
+  bool thinner = false;
+};
+
 /// One line of the log: a fact with its own number and time. Which members are there depends on the
 /// kind; the reader sees to it.
 struct LogEntry {
@@ -42,6 +68,10 @@ struct LogEntry {
   std::optional<Instant> began_at;  ///< of work
   std::string step;                 ///< key of an operation: coat, done, skipped, test, fault
   std::string coating;              ///< its name: tin, waste
+  std::string thinner;              ///< its name, in place of a coating: tin
+  std::vector<BoughtTins> bought;   ///< bought
+  std::string person;               ///< away, free: whose hours; empty: everybody's
+  std::optional<Interval> hours;    ///< away, free
   std::optional<Volume> amount;     ///< coat: taken, thinner and all; tin: in it; waste
   std::optional<Temperature> temperature;
   std::optional<Humidity> humidity;

@@ -31,6 +31,7 @@ struct Batch {
   std::string system;
   Sides sides = Sides::turn_over;
   bool show_side_is_bottom = false;
+  bool hardware = true;  ///< hinges, handles and the like are fitted at the end
   int line = 0;
   /// An earlier batch, such as a test board, that is looked at before this one gets its first coat.
   std::string after;
@@ -50,6 +51,11 @@ enum class Aim {
   sessions  ///< in the fewest sessions, then as soon as may be
 };
 
+/// How clock times are printed without a wish of the job's own.
+constexpr ClockForm usual_clock(UnitSystem units) {
+  return units == UnitSystem::us ? ClockForm::hours_12 : ClockForm::hours_24;
+}
+
 /// A file that was read for a job, and what it is to the job, as in "the parts list".
 struct FileRead {
   std::string path, what;
@@ -64,6 +70,7 @@ struct Job {
   UnitSystem units = UnitSystem::metric;
   std::optional<ClockForm> clock;     ///< without it, as the units go: US has 12 hours
   std::optional<int> week_begins_on;  ///< 0 Monday, 6 Sunday; without it, US has Sunday
+  ClockForm clock_form() const { return clock.value_or(usual_clock(units)); }
   std::optional<Instant> now_at;
   Minutes grid{5};
   Duration horizon = days(56);

@@ -31,6 +31,7 @@ struct WorkCalendar {
   int late_after = 21 * 60;                 ///< work after this clock time is late (minutes)
   std::vector<BusyEvent> busy;              ///< no work while one of them is on
   std::vector<Interval> busy_hours;         ///< the same worked out for the days of the plan
+  std::vector<Interval> freed;              ///< work may be done then, whatever else says not
 };
 
 }  // namespace tackfree

@@ -13,7 +13,9 @@ std::string repair_advice(const Job& job, const Coating& coating, Fault fault);
 
 /// Adds the repair of every fault in the log after the coat it was seen on; what waits for that
 /// coat waits for the repair too. Runs and wrinkles dry like a film twice as thick before they are
-/// sanded, P320 on a tenth of the area and P220 on all of it; a coat with fisheyes is washed off;
+/// sanded, P320 on a tenth of the area and P220 on all of it; a run on a back that is coated over
+/// is levelled when that is next sanded or coated, so turning does not wait for it; a coat with
+/// fisheyes is washed off;
 /// blush and spots sanded through are touched up, and a touched-up spot dries before the next coat.
 /// Wrinkles and fisheyes cost the coat again, and so do runs and spots in a last coat. A tacky coat
 /// has no work of its own: it counts as a thumb test that failed. Where a coat that is put on again

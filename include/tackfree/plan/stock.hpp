@@ -2,6 +2,7 @@
 #pragma once
 
 #include "tackfree/operations/operation_list.hpp"
+#include "tackfree/shopping/shopping_list.hpp"
 #include "tackfree/volume/job_volumes.hpp"
 
 #include <vector>
@@ -14,6 +15,14 @@ namespace tackfree {
 /// is taken comes out of opened tins first. A tin that is opened is one of the shelf of that size
 /// which is not open yet, else one more.
 std::vector<std::vector<ShelfTin>> tins_left(const Job& job, const OperationList& list);
+
+/// The job's thinners and cleaners, those that it does not name too, with what is left of them by
+/// the job, the log and the coats that are on; tools are cleaned once for each local day and
+/// method.
+std::vector<Thinner> thinners_left(const Job& job, const OperationList& list);
+
+/// All tins that the list says to buy: coatings, then thinners.
+std::vector<BoughtTins> tins_to_buy(const Job& job, const ShoppingList& shopping);
 
 /// What is taken over what there was: the log knows of too few tins. By coating.
 std::vector<Volume> tins_short(const Job& job, const OperationList& list);

@@ -31,7 +31,7 @@ struct ShoppingList {
 /// no time for it, on the first day of the plan. `tape` is masking for the whole job. A coat that
 /// found no time counts as a session of its own.
 ShoppingList shopping_list(const Job& job, const std::vector<std::vector<ShelfTin>>& on_shelf,
-                           const JobVolumes& volumes, const OperationList& list,
-                           const Schedule& schedule, Length tape);
+                           const std::vector<Thinner>& thinners, const JobVolumes& volumes,
+                           const OperationList& list, const Schedule& schedule, Length tape);
 
 }  // namespace tackfree

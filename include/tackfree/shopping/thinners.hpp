@@ -19,9 +19,11 @@ struct ThinnerPurchase : TinPurchase {
   int sessions = 0;  ///< that it cleans the tools of
 };
 
-/// In the order of the coatings; one liquid for both ends is one purchase. To thin, it must serve
-/// nine jobs in ten as the coating does. Water is not bought.
-std::vector<ThinnerPurchase> thinner_purchases(const Job& job, const JobVolumes& volumes,
+/// `thinners` are what is at hand and what sizes there are. In the order of the coatings; one
+/// liquid for both ends is one purchase. To thin, it must serve nine jobs in ten as the coating
+/// does. Water is not bought.
+std::vector<ThinnerPurchase> thinner_purchases(const Job& job, const std::vector<Thinner>& thinners,
+                                               const JobVolumes& volumes,
                                                const std::vector<ToolUse>& uses);
 
 }  // namespace tackfree

@@ -7,6 +7,9 @@
 
 namespace tackfree {
 
+/// What to do about a fault, by `line` of the finishing data; where that is empty, whom to ask.
+std::string advice_words(const std::string& line);
+
 /// `standing` is the work that the report was understood in. May hold words as the person wrote
 /// them.
 std::string consequence_words(const Consequence& consequence, const WorkAtHand& standing);

@@ -47,6 +47,9 @@ class WorkWords {
   std::string rule_with_origin(Gate gate, const Coating& coating) const;
 
  protected:
+  /// The name of the operation's step and a blank, where its system has several steps.
+  std::string named_step(const Operation& op) const;
+
   const Job& job_;
   Figures figures_;
 };

@@ -9,7 +9,7 @@ WORK = ["sand bare", "raise grain", "sand raised grain", "fill pores", "sand fil
 HELD = ["now", "previous_step", "drying", "air", "calendar", "quiet_hours", "person", "dust", "coats_a_day",
         "order", "pin", "no_coating_day", "not_before", "space", "last_plan"]
 TOLD = ["coat", "coat insisted", "done", "done insisted", "skip", "skip coat", "tin", "waste", "air", "note",
-        "withdraw", "corrects", "test touch passed", "test touch failed", "test thumb passed", "test thumb failed"]
+        "away", "free", "bought-all", "withdraw", "corrects", "test touch passed", "test touch failed", "test thumb passed", "test thumb failed"]
 
 EXPECTED = [
     *("class " + key for key in CLASSES), *("method " + key for key in METHODS), *("part " + s for s in set(SHAPES)),
@@ -25,7 +25,7 @@ EXPECTED = [
     "busy person", "busy repeats", "busy free or cancelled", "indoors", "heating", "boards", "fumes", "air speed",
     "label times", "label at temperatures", "label conditions", "label limits", "measured", "earlier jobs",
     "recoat window", "recoat to spare", "faster than label", "aim sessions", "labour", "methods", "fill pores",
-    "by film", "coats by number", "system of 2 classes", "system of 3 classes", "sides turn_over", "sides on_points",
+    "by film", "coats by number", "system of 2 classes", "system of 3 classes", "sides turn_over", "sides on_points", "no hardware",
     "split sanding", "last plan", "exit 0", "exit 3",
 ]
 

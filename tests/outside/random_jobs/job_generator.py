@@ -179,6 +179,9 @@ class JobGenerator:
             batch = {"name": f"Batch {'ABC'[number]}", "system": system["name"],
                      "sides": rng.choice(["turn_over", "on_points"]), "show_side": rng.choice(["top", "bottom"])}
             self.tags.add("sides " + batch["sides"])
+            if rng.random() < 0.2:
+                self.tags.add("no hardware")
+                batch["hardware"] = False
             if batches and rng.random() < 0.3:
                 self.tags.add("after")
                 batch["after"] = batches[-1]["name"]

@@ -88,10 +88,14 @@ class LogGenerator:
 
     def anything(self, job, last, clock):
         rng, coating = self.rng, self.rng.choice(job["coatings"])["name"]
-        way = rng.choice(["tin", "waste", "air", "air", "note", "withdraw", "corrects"])
+        way = rng.choice(["tin", "waste", "air", "air", "note", "withdraw", "corrects", "away", "free", "bought-all"])
         if way == "tin":
             size = rng.choice(["1 qt", "750 ml", "250 ml"])
             self.tell("tin", "tin", rng.choice(["opened", "bought"]), size, "--coating", coating, at=last, clock=clock)
+        elif way == "bought-all":
+            self.tell("bought-all", "bought-all", at=last, clock=clock)
+        elif way in ("away", "free"):
+            self.hours(way, job, last, clock)
         elif way == "waste":
             self.tell("waste", "waste", "120 ml", "--coating", coating, at=last, clock=clock)
         elif way == "air":
@@ -103,3 +107,15 @@ class LogGenerator:
             self.tell("withdraw", "withdraw", rng.randint(1, 6), at=last, clock=clock)
         else:
             self.tell("corrects", "note", "in place of another line", "--corrects", rng.randint(1, 6), at=last, clock=clock)
+
+    def hours(self, way, job, last, clock):
+        """Hours of a day that is still to come, of everybody or of one person."""
+        rng = self.rng
+        on = ["--on", clock.written(last + 1440 * rng.randint(1, 6))[:10]]
+        begin = rng.randint(6, 20)
+        hours = ["--from", f"{begin:02}:00", "--until", f"{begin + rng.randint(1, 3):02}:30"]
+        if way == "away" and rng.random() < 0.5:
+            hours = []
+        people = [person["name"] for person in job.get("people", [])]
+        whose = ["--person", rng.choice(people)] if people and rng.random() < 0.6 else []
+        self.tell(way, way, *on, *hours, *whose, at=last, clock=clock)

@@ -81,6 +81,8 @@ class OrderRules:
             if number == 1:
                 self.pair(coat, below)
             self.repaired(coat, below)
+            if coat.side == "back" and coat.what == "coat":
+                self.turned_back(coat, below)
             self.sanded_or_in_window(coat, below, sanding, filling)
 
     def again(self, coat):
@@ -125,7 +127,7 @@ class OrderRules:
         """The back first; turned when it is dry to handle; then the show side."""
         back, show = coats.get("back"), coats.get("show")
         turning = [s for s in self.view.of_kind(batch, "turn over") if s.coat == number
-                   and self.view.place_of(s) == place]
+                   and self.view.place_of(s) == place and s.what == "turn-over"]
         if back is None or show is None:
             return
         for turn in turning:
@@ -141,6 +143,19 @@ class OrderRules:
             for turn in turning:
                 if show.begin < turn.end:
                     self.say("order", show, f"does not wait for {turn.key}")
+
+    def turned_back(self, back, below):
+        """The back comes up again, the show side of the coat below dry to handle, before it is coated."""
+        show = below.get("show")
+        turning = self.view.by_key.get(back.prefix() + "/turn-back")
+        if show is None:
+            return
+        if turning is None:
+            return self.say("order", back, "goes on though the back was not turned up")
+        if back.begin < turning.end:
+            self.say("order", back, f"does not wait for {turning.key}")
+        if show.placed and not show.skipped and not turning.done and turning.begin < self.view.stage_at(show, "handle"):
+            self.say("drying", turning, f"comes before {show.key} is dry to handle")
 
     def filled(self, filling, below):
         fill = next((s for s in filling if s.kind == "fill pores"), None)
@@ -225,6 +240,8 @@ class OrderRules:
 
     def hardware(self, batch, last):
         for fit in self.view.of_kind(batch, "fit hardware"):
+            if not self.view.batch_of[batch].get("hardware", True):
+                self.say("hardware", fit, "is planned for a batch that has none")
             for coat in last.values():
                 if fit.done:
                     continue

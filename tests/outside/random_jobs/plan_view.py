@@ -44,7 +44,8 @@ class PlanView:
         self.steps = [Step(s) for s in plan["steps"]]
         self.unplaced = [Step(s) for s in plan["unplaced"]]
         self.by_key = {step.key: step for step in self.steps}
-        self.hours = like.hours if like else WorkHours(job, folder, self.clock, self.now, self.horizon)
+        self.hours = like.hours if like else WorkHours(job, folder, self.clock, self.now, self.horizon,
+                                                           self.log)
         self.read_coatings(like)
         self.systems = {system["name"]: system for system in job["systems"]}
         self.batches = {batch["name"]: batch for batch in job["batches"]}

@@ -78,6 +78,8 @@ def coat_an_hour_early(view):
 
 def turned_too_soon(view):
     for step in todo(view, "turn over"):
+        if step.what != "turn-over":
+            continue
         back = view.coats_of(step.batch, view.place_of(step), step.coat).get("back")
         if back and back.placed and not back.done:
             return moved(view, step, view.wet_until(back))

@@ -7,7 +7,7 @@ import re
 from datetime import date, datetime, timedelta, timezone
 from zoneinfo import ZoneInfo
 
-from .local_time import DAYS, clock_minutes, minutes_of, window
+from .local_time import DAYS, clock_minutes, minutes_of, utc, window
 
 
 def property_lines(text):
@@ -94,8 +94,9 @@ def stretches_of(event, clock, end):
 
 
 class WorkHours:
-    def __init__(self, job, folder, clock, begin, end):
+    def __init__(self, job, folder, clock, begin, end, log=()):
         self.begin, self.end = begin, end
+        self.told = [line for line in log if line["kind"] in ("away", "free")]
         calendar = job["calendar"]
         self.names = [person["name"] for person in job.get("people", [])] or [None]
         self.there = {}
@@ -147,6 +148,11 @@ class WorkHours:
                 a, b = max(a, self.begin), min(b, self.end + 1)
                 if a < b:
                     there[a - self.begin:b - self.begin] = bytes(b - a)
+        for line in self.told:
+            if line.get("person") in (None, own.get("name")):
+                a, b = max(utc(line["from"]), self.begin), min(utc(line["until"]), self.end + 1)
+                if a < b:
+                    there[a - self.begin:b - self.begin] = bytes([line["kind"] == "free"]) * (b - a)
         return there
 
     def is_there(self, person, begin, end):
