@@ -3,8 +3,8 @@
 #include "tackfree/cli/output_files.hpp"
 #include "tackfree/cli/problem_list.hpp"
 #include "tackfree/export/areas_json.hpp"
+#include "tackfree/logged/left_out.hpp"
 #include "tackfree/plan/areas.hpp"
-#include "tackfree/plan/left_out.hpp"
 #include "tackfree/text/area_text.hpp"
 
 namespace tackfree {

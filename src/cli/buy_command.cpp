@@ -4,7 +4,7 @@
 #include "tackfree/cli/output_files.hpp"
 #include "tackfree/cli/problem_list.hpp"
 #include "tackfree/export/plan_json.hpp"
-#include "tackfree/plan/left_out.hpp"
+#include "tackfree/logged/left_out.hpp"
 #include "tackfree/text/plan_text.hpp"
 
 #include <utility>

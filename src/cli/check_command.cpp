@@ -1,6 +1,6 @@
 #include "tackfree/cli/check_command.hpp"
 
-#include "tackfree/plan/left_out.hpp"
+#include "tackfree/logged/left_out.hpp"
 #include "tackfree/words/display_text.hpp"
 
 #include <fmt/format.h>

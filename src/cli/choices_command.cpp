@@ -4,8 +4,8 @@
 #include "tackfree/cli/problem_list.hpp"
 #include "tackfree/cli/progress_line.hpp"
 #include "tackfree/export/choices_json.hpp"
+#include "tackfree/logged/left_out.hpp"
 #include "tackfree/plan/choices.hpp"
-#include "tackfree/plan/left_out.hpp"
 #include "tackfree/text/choices_text.hpp"
 #include "tackfree/words/planning_words.hpp"
 

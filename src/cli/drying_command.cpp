@@ -3,8 +3,8 @@
 #include "tackfree/cli/output_files.hpp"
 #include "tackfree/cli/problem_list.hpp"
 #include "tackfree/export/drying_json.hpp"
+#include "tackfree/logged/left_out.hpp"
 #include "tackfree/plan/coat_outlook.hpp"
-#include "tackfree/plan/left_out.hpp"
 #include "tackfree/text/outlook_text.hpp"
 
 #include <algorithm>

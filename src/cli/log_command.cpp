@@ -6,7 +6,7 @@
 #include "tackfree/cli/problem_list.hpp"
 #include "tackfree/evening/log_entry.hpp"
 #include "tackfree/input/log_lines.hpp"
-#include "tackfree/plan/left_out.hpp"
+#include "tackfree/logged/left_out.hpp"
 #include "tackfree/plan/make_plan.hpp"
 #include "tackfree/plan/stock.hpp"
 #include "tackfree/syntax/measure.hpp"

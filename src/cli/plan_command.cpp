@@ -8,7 +8,7 @@
 #include "tackfree/export/icalendar.hpp"
 #include "tackfree/export/plan_json.hpp"
 #include "tackfree/html/plan_page.hpp"
-#include "tackfree/plan/left_out.hpp"
+#include "tackfree/logged/left_out.hpp"
 #include "tackfree/text/plan_text.hpp"
 
 #include <filesystem>

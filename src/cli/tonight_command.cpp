@@ -2,10 +2,10 @@
 
 #include "tackfree/cli/kept_plan.hpp"
 #include "tackfree/cli/problem_list.hpp"
-#include "tackfree/plan/dated_work.hpp"
-#include "tackfree/plan/left_out.hpp"
-#include "tackfree/plan/make_plan.hpp"
 #include "tackfree/evening/tonight.hpp"
+#include "tackfree/logged/left_out.hpp"
+#include "tackfree/plan/dated_work.hpp"
+#include "tackfree/plan/make_plan.hpp"
 #include "tackfree/text/tonight_text.hpp"
 
 #include <optional>

@@ -2,8 +2,8 @@
 
 #include "tackfree/air/air_readings.hpp"
 #include "tackfree/air/psychrometrics.hpp"
+#include "tackfree/logged/log_facts.hpp"
 #include "tackfree/operations/pots.hpp"
-#include "tackfree/plan/log_facts.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
 
 #include <algorithm>

@@ -3,7 +3,7 @@
 #include "tackfree/air/psychrometrics.hpp"
 #include "tackfree/air/recoat_window.hpp"
 #include "tackfree/air/wood_moisture.hpp"
-#include "tackfree/plan/log_facts.hpp"
+#include "tackfree/logged/log_facts.hpp"
 
 #include <algorithm>
 #include <array>

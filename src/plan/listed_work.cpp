@@ -1,8 +1,8 @@
 #include "tackfree/plan/listed_work.hpp"
 
+#include "tackfree/logged/coat_trials.hpp"
 #include "tackfree/operations/coats_below.hpp"
 #include "tackfree/operations/repairs.hpp"
-#include "tackfree/plan/coat_trials.hpp"
 #include "tackfree/plan/early_coats.hpp"
 #include "tackfree/plan/moves.hpp"
 

@@ -1,9 +1,9 @@
 #include "tackfree/plan/notes.hpp"
 
 #include "tackfree/air/psychrometrics.hpp"
+#include "tackfree/logged/left_out.hpp"
+#include "tackfree/logged/log_facts.hpp"
 #include "tackfree/plan/early_coats.hpp"
-#include "tackfree/plan/left_out.hpp"
-#include "tackfree/plan/log_facts.hpp"
 #include "tackfree/plan/part_notes.hpp"
 #include "tackfree/plan/recoat_slack.hpp"
 #include "tackfree/plan/shop_notes.hpp"

@@ -1,7 +1,7 @@
 #include "tackfree/plan/remedies.hpp"
 
+#include "tackfree/logged/log_facts.hpp"
 #include "tackfree/plan/dated_work.hpp"
-#include "tackfree/plan/log_facts.hpp"
 #include "tackfree/plan/what_if.hpp"
 #include "tackfree/schedule/crew.hpp"
 #include "tackfree/schedule/make_schedule.hpp"

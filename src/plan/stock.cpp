@@ -1,6 +1,6 @@
 #include "tackfree/plan/stock.hpp"
 
-#include "tackfree/plan/log_facts.hpp"
+#include "tackfree/logged/log_facts.hpp"
 
 #include <algorithm>
 #include <map>

@@ -27,9 +27,9 @@ const std::map<std::string, std::string> excepted{
     {"src/shopping/thinners.cpp", "the same, of thinner"},
     {"src/air/coating_limits.cpp", "word_for(Gate), quoted by a Problem"},
     {"src/plan/calendar_events.cpp", "parts of UIDs, which stay however the words change"},
-    {"src/plan/left_out.cpp", "the hint of a Problem, with the command that withdraws the line"},
+    {"src/logged/left_out.cpp", "the hint of a Problem, with the command that withdraws the line"},
     {"src/evening/log_entry.cpp", "words_for(TooSoon), quoted by a Problem"},
-    {"src/plan/log_facts.cpp", "Problems, through its own functions"},
+    {"src/logged/log_facts.cpp", "Problems, through its own functions"},
     {"src/schedule/plan_size.cpp", "Problems"}};
 
 /// The code up to a semicolon, without comments, and the texts in it.

@@ -3,9 +3,9 @@
 
 #include "tackfree/evening/batch_waits.hpp"
 #include "tackfree/evening/oily_rags.hpp"
+#include "tackfree/evening/open_faults.hpp"
 #include "tackfree/evening/unlogged.hpp"
 #include "tackfree/plan/coat_outlook.hpp"
-#include "tackfree/plan/open_faults.hpp"
 #include "tackfree/plan/plan.hpp"
 
 #include <optional>

@@ -3,9 +3,9 @@
 
 #include "tackfree/air/air_series.hpp"
 #include "tackfree/learning/thirst.hpp"
+#include "tackfree/logged/log_facts.hpp"
 #include "tackfree/model/job.hpp"
 #include "tackfree/operations/operation_list.hpp"
-#include "tackfree/plan/log_facts.hpp"
 #include "tackfree/schedule/schedule.hpp"
 #include "tackfree/takeoff/surface_takeoff.hpp"
 #include "tackfree/volume/job_volumes.hpp"

@@ -2,9 +2,9 @@
 #pragma once
 
 #include "tackfree/base/problem.hpp"
+#include "tackfree/logged/log_facts.hpp"
 #include "tackfree/model/job.hpp"
 #include "tackfree/operations/operation_list.hpp"
-#include "tackfree/plan/log_facts.hpp"
 #include "tackfree/takeoff/surface_takeoff.hpp"
 
 namespace tackfree {

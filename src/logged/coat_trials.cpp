@@ -1,8 +1,8 @@
-#include "tackfree/plan/coat_trials.hpp"
+#include "tackfree/logged/coat_trials.hpp"
 
 #include "tackfree/air/dried_share.hpp"
 #include "tackfree/learning/slowness.hpp"
-#include "tackfree/plan/log_facts.hpp"
+#include "tackfree/logged/log_facts.hpp"
 
 #include <algorithm>
 #include <map>

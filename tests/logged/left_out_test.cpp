@@ -1,4 +1,4 @@
-#include "tackfree/plan/left_out.hpp"
+#include "tackfree/logged/left_out.hpp"
 
 #include <algorithm>
 #include <string>

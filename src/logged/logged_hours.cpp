@@ -1,4 +1,4 @@
-#include "tackfree/plan/logged_hours.hpp"
+#include "tackfree/logged/logged_hours.hpp"
 
 #include <algorithm>
 #include <vector>

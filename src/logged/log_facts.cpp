@@ -1,4 +1,4 @@
-#include "tackfree/plan/log_facts.hpp"
+#include "tackfree/logged/log_facts.hpp"
 
 #include "tackfree/base/name.hpp"
 

@@ -1,8 +1,8 @@
-#include "tackfree/plan/left_out.hpp"
+#include "tackfree/logged/left_out.hpp"
 
 #include "tackfree/base/shell_word.hpp"
+#include "tackfree/logged/log_facts.hpp"
 #include "tackfree/operations/repairs.hpp"
-#include "tackfree/plan/log_facts.hpp"
 #include "tackfree/takeoff/lots.hpp"
 #include "tackfree/takeoff/surface_takeoff.hpp"
 #include "tackfree/volume/job_volumes.hpp"

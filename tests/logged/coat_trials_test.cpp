@@ -1,6 +1,6 @@
-#include "tackfree/plan/coat_trials.hpp"
+#include "tackfree/logged/coat_trials.hpp"
 
-#include "tackfree/plan/log_facts.hpp"
+#include "tackfree/logged/log_facts.hpp"
 #include "tackfree/plan/make_work_at_hand.hpp"
 
 #include <algorithm>

@@ -1,7 +1,7 @@
-#include "tackfree/plan/open_faults.hpp"
+#include "tackfree/evening/open_faults.hpp"
 
+#include "tackfree/logged/log_facts.hpp"
 #include "tackfree/operations/repairs.hpp"
-#include "tackfree/plan/log_facts.hpp"
 
 #include <algorithm>
 

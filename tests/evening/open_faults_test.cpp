@@ -1,4 +1,4 @@
-#include "tackfree/plan/open_faults.hpp"
+#include "tackfree/evening/open_faults.hpp"
 
 #include "plan/planned_log.hpp"
 #include <doctest/doctest.h>
