@@ -295,29 +295,18 @@ class BatchOperations {
     push(std::move(op));
   }
 
-  /// Portions that one person puts on within the time in which the first of it must come off again;
-  /// all but the last are left and wiped before the next is begun.
-  void add_portions(Operation& op, const Coating& coating) const {
-    const Duration rest = coating.wipe_off_within->value - coating.wipe_off_after->value;
-    const Duration wiping = op.area / job_.data.labour.wipe_off.value;
-    const double times = std::max(op.work / rest, wiping / rest);
-    op.portions = std::max(1, static_cast<int>(std::ceil(times - 1e-9)));
-    op.work += (op.portions - 1) * (coating.wipe_off_after->value + wiping / op.portions);
-  }
-
   Operation coat_operation(const CoatNeed& need, int coats) const {
     Operation op = blank(OperationKind::coat, need.step, need.coat, need.side, "coat");
     const std::string& method = system_->steps[need.step].method;
     const auto& methods = job_.data.methods;
-    const auto found = std::find_if(methods.begin(), methods.end(),
-                                    [&](const Method& m) { return m.key == method; });
+    const auto found = std::ranges::find(methods, method, &Method::key);
     op.coats = coats;
     op.area = need.area;
     op.method = static_cast<std::size_t>(found - methods.begin());
     op.coating = coating_index(need.step);
     op.work = need.area / found->rate.value;
     const Coating& coating = job_.coatings[*op.coating];
-    if (coating.wipe_off_after) add_portions(op, coating);
+    if (coating.wipe_off_after) add_portions(op, coating, job_.data.labour.wipe_off.value);
     if (coating.pot_life) add_pots(op, coating, job_.data.labour.mix_pot.value, warmest_);
     op.mixed = need.mixed;
     op.liquid = need.coating;
@@ -337,10 +326,7 @@ class BatchOperations {
   /// when the show side bears handling.
   void turn_back(std::size_t step, int coat, std::size_t shown) {
     std::vector<Wait> after = std::exchange(next_waits_, {});
-    if (last_sanding_)
-      then_wait(*last_sanding_);
-    else
-      then_wait(shown, Stage::handle);
+    last_sanding_ ? then_wait(*last_sanding_) : then_wait(shown, Stage::handle);
     Operation op = blank(OperationKind::turn_over, step, coat, Side::back, "turn-back");
     op.work = job_.data.labour.turn_over.value;
     const std::size_t turned = push(std::move(op));

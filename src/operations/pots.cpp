@@ -1,5 +1,7 @@
 #include "tackfree/operations/pots.hpp"
 
+#include "tackfree/base/elementary.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -8,7 +10,7 @@ namespace tackfree {
 std::optional<Duration> pot_life_in(const Coating& coating, Temperature air) {
   if (!coating.pot_life) return std::nullopt;
   const double tens = (air - coating.label_temperature) / kelvins(10);
-  return coating.pot_life->value * std::exp2(-std::max(0.0, tens));
+  return coating.pot_life->value * power(2, -std::max(0.0, tens));
 }
 
 void add_pots(Operation& coat, const Coating& coating, Duration mixing,
@@ -18,6 +20,14 @@ void add_pots(Operation& coat, const Coating& coating, Duration mixing,
   coat.pot_life = pot_life_in(coating, air).value();
   coat.pots = std::max(1, static_cast<int>(std::ceil(coat.work / coat.pot_life - 1e-9)));
   coat.work += coat.pots * mixing;
+}
+
+void add_portions(Operation& coat, const Coating& coating, WorkRate wiping_off) {
+  const Duration rest = coating.wipe_off_within->value - coating.wipe_off_after->value;
+  const Duration wiping = coat.area / wiping_off;
+  const double times = std::max(coat.work / rest, wiping / rest);
+  coat.portions = std::max(1, static_cast<int>(std::ceil(times - 1e-9)));
+  coat.work += (coat.portions - 1) * (coating.wipe_off_after->value + wiping / coat.portions);
 }
 
 }  // namespace tackfree

@@ -39,12 +39,12 @@ std::vector<Interval> working_hours(const WorkCalendar& calendar, Interval span)
     for (const AddedHours& added : calendar.added)
       if (added.on == on) add_windows(calendar.zone, on, added.windows, span, found);
   }
-  std::vector<Interval> hours = without(joined(std::move(found)), busy_hours(calendar, span));
+  std::vector<Interval> open = without(joined(std::move(found)), busy_hours(calendar, span));
   for (const Interval& each : calendar.freed) {
     const Interval stretch{std::max(each.begin, span.begin), std::min(each.end, span.end)};
-    if (stretch.begin < stretch.end) hours.push_back(stretch);
+    if (stretch.begin < stretch.end) open.push_back(stretch);
   }
-  return joined(std::move(hours));
+  return joined(std::move(open));
 }
 
 std::vector<Interval> daily_hours(const WorkCalendar& calendar,

@@ -192,19 +192,6 @@ TEST_CASE("oil comes off again in the same stretch, in portions that can be wipe
   CHECK(at(list, "top/finish/coat-1/both/wipe-off").work.in(minutes) == doctest::Approx(28.8 / 3));
 }
 
-TEST_CASE("a two-part coating is mixed in as many pots as its pot life asks for") {
-  Job job = testing::sample_job("two_component_polyurethane");
-  job.batches[0].sides = Sides::on_points;
-  const auto coat = [&] { return at(list_of(job), "top/finish/coat-1/both/coat"); };
-  // 2.304 m2 at 8 m2/h are 17.3 min; a pot is good for 3 h; mixing takes 5 min.
-  CHECK(coat().pots == 1);
-  CHECK(coat().work.in(minutes) == doctest::Approx(2.304 / 8 * 60 + 5));
-  job.parts[0].quantity = 15;
-  CHECK(coat().pots == 2);  // 259 min
-  CHECK(coat().work.in(minutes) == doctest::Approx(15 * 2.304 / 8 * 60 + 10));
-  CHECK(at(list_of(testing::sample_job()), "top/finish/coat-1/back/coat").pots == 0);
-}
-
 TEST_CASE("lacquer is sanded after its first coat and before its last only (rule 4)") {
   Job job = testing::sample_job("nitrocellulose_lacquer");
   job.systems[0].steps[0].coats = 5;

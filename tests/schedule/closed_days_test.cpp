@@ -26,16 +26,16 @@ TEST_CASE("each rule that keeps a coat out is counted in days, the commonest fir
   REQUIRE_FALSE(s.schedule.unplaced.empty());
   const Unplaced& first = s.schedule.unplaced.front();
   REQUIRE(s.list.operations[first.operation].coating);
-  // The sanding takes until Wednesday. From then on of eight weeks of Monday to Saturday seven
-  // Tuesdays are left, and of the other days 4 and 3 x 5 in the cold weeks, 4 x 5 in the damp ones.
-  CHECK(first.work_days == 46);
+  // The sanding is done on Monday. From then on there are eight weeks of Monday to Saturday: eight
+  // Tuesdays, and of the other days 4 x 5 in the cold weeks and 4 x 5 in the damp ones.
+  CHECK(first.work_days == 48);
   REQUIRE(first.closed.size() == 3);
-  CHECK(first.closed[0].gate == Gate::too_humid);
+  CHECK(first.closed[0].gate == Gate::too_cold);
   CHECK(first.closed[0].days == 20);
-  CHECK(first.closed[1].gate == Gate::too_cold);
-  CHECK(first.closed[1].days == 19);
+  CHECK(first.closed[1].gate == Gate::too_humid);
+  CHECK(first.closed[1].days == 20);
   CHECK(first.closed[2].by == HeldBy::calendar);
-  CHECK(first.closed[2].days == 7);
+  CHECK(first.closed[2].days == 8);
 }
 
 TEST_CASE("days before the coat below has dried are not counted") {

@@ -94,7 +94,7 @@ TEST_CASE("the sums printed are the sums held") {
 TEST_CASE("a step without a time is printed with the way out and the rest still is") {
   const std::string text = text_report(small_plan());
   CHECK(holds(text, "NO TIME FOUND"));
-  CHECK(holds(text, "seat: coat 2 of 2, show side: too cold to coat in all working"));
+  CHECK(holds(text, "seat: coat 2 of 2, show side: too cold to coat whenever you can work"));
   CHECK(holds(text, "DAY BY DAY"));
   CHECK(holds(text, "no date yet"));
 }

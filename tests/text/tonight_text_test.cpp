@@ -127,7 +127,7 @@ TEST_CASE("when all is done it says so, when the piece may be used, loaded and w
          has(text, "Do     nothing is left to do.")));
   CHECK_FALSE(has(text, "nothing today"));
   CHECK(has(text, "Use    top: light use "));
-  CHECK(has(text, "and wash it from Fri 30 Apr, when it is fully cured."));
+  CHECK(has(text, "and wash it from Tue 27 Apr, when it is fully cured."));
   const std::string cured = screen(logged_job(log), iso_utc(last + 60 * one_day).c_str());
   CHECK(has(cured, "Use    top: fully cured since "));
   // Nobody logged the rags: weeks do not make them go away.

@@ -1,4 +1,4 @@
-// Pots: how long a mixed pot of a two-part coating lives, and how many a coat takes.
+// Pots: how many pots of a two-part coating a coat takes, and portions of what is wiped off again.
 #pragma once
 
 #include "tackfree/operations/operation.hpp"
@@ -15,5 +15,10 @@ std::optional<Duration> pot_life_in(const Coating& coating, Temperature air);
 /// it as in the label's.
 void add_pots(Operation& coat, const Coating& coating, Duration mixing,
               std::optional<Temperature> warmest);
+
+/// Portions that one person puts on within the time in which the first of it must come off again;
+/// all but the last are left and wiped, at `wiping_off`, before the next is begun, which is work
+/// too.
+void add_portions(Operation& coat, const Coating& coating, WorkRate wiping_off);
 
 }  // namespace tackfree

@@ -25,8 +25,8 @@ inline constexpr solver::Rule first_release = 30;  ///< + index of the Release; 
 inline constexpr std::size_t most_releases = 225;
 }  // namespace rules
 
-/// What a rule says of the step that it keeps out, and which rule of the air it is; not of releases,
-/// which only the problem knows.
+/// What a rule says of the step that it keeps out, and which rule of the air it is; not of
+/// releases, which only the problem knows.
 HeldBy held_by(solver::Rule rule);
 std::optional<Gate> gate_of(solver::Rule rule);
 
