@@ -40,7 +40,7 @@ struct Statement {
 
 std::size_t end_of_quoted(const std::string& text, std::size_t quote) {
   std::size_t at = quote + 1;
-  while (at < text.size() && text[at] != text[quote]) at += text[at] == '\\' ? 2 : 1;
+  while (at < text.size() && text[at] != text[quote]) at += text[at] == '\\' ? 2U : 1U;
   return at;
 }
 
