@@ -6,7 +6,7 @@
 #include "tackfree/export/choices_json.hpp"
 #include "tackfree/logged/left_out.hpp"
 #include "tackfree/plan/choices.hpp"
-#include "tackfree/text/choices_text.hpp"
+#include "tackfree/text/screens.hpp"
 #include "tackfree/words/planning_words.hpp"
 
 #include <optional>

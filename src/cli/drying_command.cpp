@@ -5,7 +5,7 @@
 #include "tackfree/export/drying_json.hpp"
 #include "tackfree/logged/left_out.hpp"
 #include "tackfree/plan/coat_outlook.hpp"
-#include "tackfree/text/outlook_text.hpp"
+#include "tackfree/text/screens.hpp"
 
 #include <algorithm>
 

@@ -10,7 +10,7 @@
 #include "tackfree/plan/make_plan.hpp"
 #include "tackfree/plan/stock.hpp"
 #include "tackfree/syntax/measure.hpp"
-#include "tackfree/text/log_text.hpp"
+#include "tackfree/text/screens.hpp"
 #include "tackfree/words/display_text.hpp"
 
 #include <algorithm>

@@ -6,7 +6,7 @@
 #include "tackfree/logged/left_out.hpp"
 #include "tackfree/plan/dated_work.hpp"
 #include "tackfree/plan/make_plan.hpp"
-#include "tackfree/text/tonight_text.hpp"
+#include "tackfree/text/screens.hpp"
 
 #include <optional>
 #include <utility>

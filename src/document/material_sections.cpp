@@ -1,5 +1,6 @@
 #include "tackfree/document/material_sections.hpp"
 
+#include "tackfree/document/day_sections.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/sundry_words.hpp"
 #include "tackfree/words/tins_words.hpp"
@@ -251,6 +252,22 @@ void write_grits(Page& page, const Plan& plan) {
   page.heading("Grits");
   for (const auto& [grits, batches] : lines)
     page.paragraph(Lead::introduced(cut_to(page.columns() / 3, batches), 2), grits);
+}
+
+void write_shopping_list(Page& page, const Plan& plan, const Figures& figures) {
+  write_title(page, plan, figures);
+  page.blank();
+  page.paragraph(Lead::labelled("Buy", first_columns), all_tins_text(plan));
+  if (!plan.schedule.unplaced.empty())
+    page.paragraph(Lead::labelled("Note", first_columns),
+                   "some steps found no time; each of their coats counts here as a session of its "
+                   "own. `tackfree plan` tells which, and why.");
+  write_shopping(page, plan, figures);
+  page.blank();
+  page.paragraph(Lead::plain(),
+                 "`tackfree plan` prints the figures behind this list, each with its source.");
+  page.blank();
+  page.paragraph(Lead::plain(), plan.job.data.texts.deference);
 }
 
 }  // namespace tackfree

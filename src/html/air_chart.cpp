@@ -2,6 +2,7 @@
 
 #include "tackfree/html/temperature_scale.hpp"
 #include "tackfree/html/week_axis.hpp"
+#include "tackfree/words/chart_words.hpp"
 #include "tackfree/words/display_text.hpp"
 
 #include <algorithm>
@@ -36,7 +37,7 @@ std::vector<Limit> limits_of(const Plan& plan, const Figures& figures) {
         return;
       }
     limits.push_back(
-        {at, fmt::format("{} {} to put on: {}", what, figures.temperature(at).text(), name)});
+        {at, fmt::format(chart_words::put_on_limit, what, figures.temperature(at).text(), name)});
   };
   for (const UnfitAir& unfit : plan.course.unfit) {
     const Coating& coating = plan.job.coatings.at(unfit.coating);
@@ -196,7 +197,8 @@ void write_week_of_air(Markup& html, const Plan& plan, const StepWords& words, c
   const TemperatureScale scale(plan, words.figures(),
                                {WeekAxis::head + 6, WeekAxis::head + 6 + air_height});
   open_chart(html,
-             {fmt::format("air-{}", number), "Air and drying, " + week_words(week, words.figures()),
+             {fmt::format("air-{}", number),
+              fmt::format(chart_words::air_of_week, week_words(week, words.figures())),
               air_described(plan, words, week)},
              week.width(), height);
   write_axis(html, week, plan, words.figures(), height);
@@ -213,7 +215,8 @@ void write_week_of_air(Markup& html, const Plan& plan, const StepWords& words, c
 }
 
 Table air_table(const Plan& plan, const Figures& figures) {
-  Table table{.head = {"day", "air, low", "air, high", "dew point, low", "dew point, high"}};
+  Table table{.head = {"day", chart_words::air_low, chart_words::air_high, chart_words::dew_low,
+                       chart_words::dew_high}};
   for (const AirDay& day : plan.course.air_days)
     table.rows.push_back({figures.day_of(day.on), figures.temperature(day.low).text(),
                           figures.temperature(day.high).text(),
@@ -224,7 +227,8 @@ Table air_table(const Plan& plan, const Figures& figures) {
 
 Table coat_table(const Plan& plan, const StepWords& words) {
   const Figures& figures = words.figures();
-  Table table{.head = {"coat", "on", "touch-dry", "dry to handle", "awaited", "reached"}};
+  Table table{
+      .head = {"coat", "on", "touch-dry", chart_words::dry_to_handle, "awaited", "reached"}};
   for (const DryingCourse& course : plan.course.drying) {
     const DatedStep& step = plan.schedule.steps.at(course.dated_step);
     const auto when = [&](Stage stage) {
@@ -243,17 +247,17 @@ Table coat_table(const Plan& plan, const StepWords& words) {
 
 void write_air_chart(Markup& html, const Plan& plan, const StepWords& words) {
   if (plan.schedule.steps.empty()) return;
-  write_legend(html, {{"air", "temperature of the air", LegendEntry::Shape::line},
+  write_legend(html, {{"air", chart_words::air_curve, LegendEntry::Shape::line},
                       {"dew", "dew point", LegendEntry::Shape::line},
-                      {"outside", "too cold or too warm to put on"},
-                      {"drying", "how far a coat has dried: full height is what it waits for"},
+                      {"outside", chart_words::outside_limits},
+                      {"drying", chart_words::dried_share},
                       {"touch", "touch-dry", LegendEntry::Shape::dot},
-                      {"handle", "dry to handle", LegendEntry::Shape::dot}});
+                      {"handle", chart_words::dry_to_handle, LegendEntry::Shape::dot}});
   int number = 0;
   for (const WeekAxis& week : week_axes(plan.course.days, words.figures()))
     write_week_of_air(html, plan, words, week, ++number);
   html.open("details");
-  html.element("summary", {}, "The same as tables");
+  html.element("summary", {}, chart_words::same_as_tables);
   HtmlPage page(html);
   page.table(air_table(plan, words.figures()));
   page.table(coat_table(plan, words));

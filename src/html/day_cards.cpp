@@ -3,6 +3,7 @@
 #include "tackfree/document/fumes_section.hpp"
 #include "tackfree/html/html_page.hpp"
 #include "tackfree/words/airing_words.hpp"
+#include "tackfree/words/chart_words.hpp"
 
 #include <fmt/format.h>
 
@@ -50,7 +51,7 @@ void write_entry(Markup& html, const Plan& plan, const StepWords& words, const H
 void write_room_for_notes(Markup& html) {
   html.open("dl", {{"class", "readings"}});
   for (const std::string_view what :
-       {"Air at the start", "Humidity", "Boards", "Poured from the tin", "Done at", "Notes"}) {
+       {chart_words::air_at_start, "Humidity", "Boards", chart_words::poured, "Done at", "Notes"}) {
     html.open("div");
     html.element("dt", {}, what);
     html.element("dd", {}, "");
@@ -69,7 +70,7 @@ void write_html_days(Markup& html, const Plan& plan, const StepWords& words, con
     html.raw(" ");
     html.element("span", {{"class", "aside"}},
                  fmt::format("{} of work{}", duration_text(to_duration(day.work)),
-                             day.typical ? "; typical air, hours may move" : ""));
+                             day.typical ? chart_words::typical_air : ""));
     html.close();
     write_note(html, "airing", "Airing",
                airing_advice(plan, day.airing, day.better_airing, words.figures()));

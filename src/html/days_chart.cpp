@@ -2,6 +2,7 @@
 
 #include "tackfree/html/week_axis.hpp"
 #include "tackfree/words/batch_line.hpp"
+#include "tackfree/words/chart_words.hpp"
 #include "tackfree/words/display_text.hpp"
 
 #include <algorithm>
@@ -40,12 +41,12 @@ struct Row {
 
 /// Hours that open and close: the person's, the sander's, the air's.
 std::vector<Row> rows_of(const Plan& plan) {
-  std::vector<Row> rows{{"your working hours", "open", plan.course.working}};
+  std::vector<Row> rows{{chart_words::working_hours, "open", plan.course.working}};
   if (!plan.course.no_power_sanding.empty())
-    rows.push_back({"quiet hours: no power sanding", "quiet", plan.course.no_power_sanding});
+    rows.push_back({chart_words::quiet_hours, "quiet", plan.course.no_power_sanding});
   for (const UnfitAir& unfit : plan.course.unfit)
     if (!unfit.times.empty())
-      rows.push_back({fmt::format("air unfit for putting on {}",
+      rows.push_back({fmt::format(chart_words::air_unfit_for,
                                   cut_to(longest_name, plan.job.coatings.at(unfit.coating).name)),
                       "unfit", unfit.times});
   return rows;
@@ -128,7 +129,7 @@ std::string days_described(const Plan& plan, const StepWords& words, const WeekA
         text += fmt::format("{}{}, {}: {}", text.empty() ? "" : "; ",
                             cut_to(longest_name, plan.job.batches[batch].name),
                             words.figures().moment(group.time.begin), group.mark);
-  return text.empty() ? "No work of your own; what is coated dries or waits." : text + ".";
+  return text.empty() ? chart_words::no_work : text + ".";
 }
 
 void write_week_of_days(Markup& html, const Plan& plan, const StepWords& words,
@@ -136,11 +137,11 @@ void write_week_of_days(Markup& html, const Plan& plan, const StepWords& words,
   const std::vector<Row> rows = rows_of(plan);
   const double height = WeekAxis::head + row_height * static_cast<double>(rows.size()) + 6 +
                         lane_height * static_cast<double>(plan.job.batches.size()) + strip_foot;
-  open_chart(
-      html,
-      {fmt::format("days-{}", number), "Work and waits, " + week_words(week, words.figures()),
-       days_described(plan, words, week)},
-      week.width(), height);
+  open_chart(html,
+             {fmt::format("days-{}", number),
+              fmt::format(chart_words::work_of_week, week_words(week, words.figures())),
+              days_described(plan, words, week)},
+             week.width(), height);
   write_axis(html, week, plan, words.figures(), height);
   double y = WeekAxis::head + 4;
   for (const Row& row : rows) {
@@ -179,8 +180,8 @@ void write_days_chart(Markup& html, const Plan& plan, const StepWords& words) {
   if (plan.schedule.steps.empty()) return;
   write_legend(html, {{"work", "your work"},
                       {"drying", "dries"},
-                      {"unfit", "air unfit for the coat"},
-                      {"idle", "waits for you", LegendEntry::Shape::line},
+                      {"unfit", chart_words::air_unfit},
+                      {"idle", chart_words::waits_for_you, LegendEntry::Shape::line},
                       {"open", "your hours"},
                       {"night", fmt::format("night, {} to {}",
                                             words.figures().clock_of_day(WeekAxis::night_begins),
@@ -189,7 +190,7 @@ void write_days_chart(Markup& html, const Plan& plan, const StepWords& words) {
   for (const WeekAxis& week : week_axes(plan.course.days, words.figures()))
     write_week_of_days(html, plan, words, week, ++number);
   html.open("details");
-  html.element("summary", {}, "The same as a table");
+  html.element("summary", {}, chart_words::same_as_table);
   HtmlPage page(html);
   page.table(table_of(plan, words));
   html.close();

@@ -2,6 +2,7 @@
 
 #include "tackfree/base/elementary.hpp"
 #include "tackfree/html/svg.hpp"
+#include "tackfree/words/chart_words.hpp"
 #include "tackfree/words/vapour_words.hpp"
 
 #include <algorithm>
@@ -32,13 +33,10 @@ TenfoldScale reaching(TenfoldScale scale, double highest) {
   return scale;
 }
 
-std::string step_words(double value) {
-  return value < 1 ? fmt::format("{:g}", value) : fmt::format("{:.0f}", value);
-}
-
 void write_limits(Markup& html, const Plan& plan) {
   constexpr std::array<std::string_view, vapour_limit_count> names{
-      "a quarter of explosive", "a tenth of explosive", "at work, 15 min", "at work, 8 h"};
+      chart_words::quarter_explosive, chart_words::tenth_explosive, "at work, 15 min",
+      "at work, 8 h"};
   constexpr double width = 560, left = 160, right = 500, row = 26, top = 8;
   const double bottom = top + row * static_cast<double>(names.size());
   double highest = 0;
@@ -49,13 +47,13 @@ void write_limits(Markup& html, const Plan& plan) {
     told += fmt::format("{}: {} the limit. ", names.at(i), times_text(share));
   }
   const TenfoldScale scale = reaching({.from = left, .to = right}, highest);
-  open_chart(html, {"limits", "Vapour of the room against its limits", told}, width, bottom + 22);
+  open_chart(html, {"limits", chart_words::vapour_limits, told}, width, bottom + 22);
   for (int step = 0; step <= scale.steps; ++step) {
     const double value = scale.least * power_of_ten(step);
     const double x = scale.place(value);
     const bool limit = std::abs(value - 1) < 1e-9;
     svg_line(html, limit ? "at-limit" : "grid", {x, top}, {x, bottom});
-    svg_label(html, "scale", {x - 8, bottom + 14}, limit ? "limit" : step_words(value));
+    svg_label(html, "scale", {x - 8, bottom + 14}, limit ? "limit" : tenfold_mark(value));
   }
   for (std::size_t i = 0; i < names.size(); ++i) {
     const double share = plan.room->limits.at(i).share;
@@ -84,8 +82,8 @@ class StretchChart {
     open_chart(
         html,
         {fmt::format("vapour-{}", number), "Vapour from " + figures.moment(stretch_.coating.begin),
-         fmt::format("At most {} the 8-hour limits{}, {}.", times_text(peak->times),
-                     uncounted_clause(room_), figures.moment(peak->at))},
+         fmt::format(chart_words::at_most, times_text(peak->times), uncounted_clause(room_),
+                     figures.moment(peak->at))},
         width, height);
     svg_label(html, "day", {4, 12}, figures.moment(stretch_.coating.begin));
     write_grid(html);
@@ -113,7 +111,7 @@ class StretchChart {
       const bool limit = std::abs(value - 1) < 1e-9;
       const double y = scale_.place(value);
       svg_line(html, limit ? "at-limit" : "grid", {left, y}, {right, y});
-      svg_label(html, "scale", {2, y + 4}, limit ? "limit" : step_words(value));
+      svg_label(html, "scale", {2, y + 4}, limit ? "limit" : tenfold_mark(value));
     }
   }
 
@@ -139,9 +137,8 @@ void write_fumes_chart(Markup& html, const Plan& plan, const Figures& figures) {
   double highest = 0;
   for (const StretchJudgement& stretch : plan.room->stretches)
     for (const VapourAt& at : stretch.vapour) highest = std::max(highest, at.times);
-  write_legend(html, {{"vapour", "vapour, in 8-hour limits, each line ten times the one below",
-                       LegendEntry::Shape::line},
-                      {"airing", "the room is aired"}});
+  write_legend(html, {{"vapour", chart_words::vapour_curve, LegendEntry::Shape::line},
+                      {"airing", chart_words::room_aired}});
   html.open("div", {{"class", "small-charts"}});
   std::size_t number = 0;
   for (const StretchJudgement& stretch : plan.room->stretches)

@@ -14,6 +14,7 @@
 #include "tackfree/html/html_page.hpp"
 #include "tackfree/html/style.hpp"
 #include "tackfree/html/tins_chart.hpp"
+#include "tackfree/words/chart_words.hpp"
 #include "tackfree/words/display_text.hpp"
 
 #include <array>
@@ -45,7 +46,7 @@ void write_header(Markup& html, const Plan& plan, const StepWords& words) {
   html.isolated(plan.job.name);
   html.close();
   html.element("p", {{"class", "aside"}},
-               fmt::format("As of {}, {}; local times, {}", figures.day_and_year(plan.now),
+               fmt::format(chart_words::as_of, figures.day_and_year(plan.now),
                            figures.clock(plan.now), figures.zone().name()));
   html.open("div", {{"class", "first"}});
   HtmlPage page(html);
@@ -57,13 +58,17 @@ void write_header(Markup& html, const Plan& plan, const StepWords& words) {
 }
 
 void write_contents(Markup& html) {
-  constexpr std::array<std::string_view, 10> titles{
-      "The days",       "Day by day",
-      "Air and drying", "Fumes and airing",
-      "Coats and film", "What to buy",
-      "Areas to coat",  "How to",
-      "Cautions",       "Where the numbers come from"};
-  html.open("nav", {{"aria-label", "On this page"}});
+  constexpr std::array<std::string_view, 10> titles{chart_words::the_days,
+                                                    chart_words::day_by_day,
+                                                    chart_words::air_and_drying,
+                                                    chart_words::fumes_and_airing,
+                                                    chart_words::coats_and_film,
+                                                    chart_words::what_to_buy,
+                                                    chart_words::areas_to_coat,
+                                                    "How to",
+                                                    "Cautions",
+                                                    chart_words::sources};
+  html.open("nav", {{"aria-label", chart_words::on_this_page}});
   html.open("ul");
   for (const std::string_view title : titles) {
     html.open("li");
@@ -78,12 +83,12 @@ void write_when(Markup& html, HtmlPage& page, const Plan& plan, const StepWords&
                 const HowTo& how_to) {
   write_unplaced(page, plan, words);
   write_progress(page, plan, words);
-  page.heading("The days");
+  page.heading(chart_words::the_days);
   write_days_chart(html, plan, words);
-  page.heading("Day by day");
+  page.heading(chart_words::day_by_day);
   write_html_days(html, plan, words, how_to);
   write_milestones(page, plan, words);
-  page.heading("Air and drying");
+  page.heading(chart_words::air_and_drying);
   write_air_chart(html, plan, words);
   write_air(page, plan, words.figures());
 }
@@ -110,7 +115,7 @@ std::string html_report(const Plan& plan) {
   write_fumes_chart(html, plan, figures);
   write_films(page, plan, figures);
   write_grits(page, plan);
-  page.heading("What to buy");
+  page.heading(chart_words::what_to_buy);
   write_tins_chart(html, plan, figures);
   write_shopping(page, plan, figures);
   write_areas(page, plan.job, plan.takeoff, figures);

@@ -1,6 +1,7 @@
 #include "tackfree/html/tins_chart.hpp"
 
 #include "tackfree/html/svg.hpp"
+#include "tackfree/words/chart_words.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/tins_words.hpp"
 
@@ -57,23 +58,22 @@ void write_product(Markup& html, const Product& product, const Figures& figures,
   const double of_litre = (right - TinRow::left) / most.in(litres);
   open_chart(html,
              {fmt::format("tins-{}", number), "Tins of " + product.name,
-              fmt::format("Tins hold {}; expected {}, in nine jobs of ten {} or less; left over "
-                          "as expected {}.",
-                          figures.volume(tins).text(), figures.volume(purchase.expected).text(),
+              fmt::format(chart_words::tins_hold, figures.volume(tins).text(),
+                          figures.volume(purchase.expected).text(),
                           figures.volume(purchase.nine_in_ten).text(),
                           figures.volume(purchase.left_over).text())},
              width, 86);
   svg_label(html, "batch", {4, 13}, product.name);
   svg_label(html, "row", {4, 35}, "tins");
   TinRow row(html, of_litre);
-  if (purchase.on_shelf > Volume()) row.tin("shelf", purchase.on_shelf, "on the shelf");
+  if (purchase.on_shelf > Volume()) row.tin("shelf", purchase.on_shelf, chart_words::on_the_shelf);
   for (std::size_t i = 0; i < purchase.tins.counts.size(); ++i)
     for (int tin = 0; tin < purchase.tins.counts[i]; ++tin)
       row.tin("tin", purchase.sizes.at(i).volume, purchase.sizes.at(i).label);
   double y = 48;
   for (const auto& [legend, volume] :
        {std::pair(LegendEntry{"work", "expected"}, purchase.expected),
-        std::pair(LegendEntry{"drying", "nine jobs in ten"}, purchase.nine_in_ten)}) {
+        std::pair(LegendEntry{"drying", chart_words::nine_in_ten}, purchase.nine_in_ten)}) {
     const double length = of_litre * volume.in(litres);
     svg_label(html, "row", {4, y + 10}, legend.words);
     svg_box(html, legend.meaning, {TinRow::left, y, length, bar});
@@ -90,14 +90,13 @@ void write_tins_chart(Markup& html, const Plan& plan, const Figures& figures) {
   const std::vector<Product> products = products_of(plan);
   for (const Product& product : products) {
     const bool buys = product.purchase->tins.bought > Volume();
-    page.paragraph(
-        buys ? Lead::to_tick() : Lead::item(),
-        fmt::format("{} {}; left over, expected: {}", tins_text(*product.purchase), product.name,
-                    figures.volume_both_ways(product.purchase->left_over)));
+    page.paragraph(buys ? Lead::to_tick() : Lead::item(),
+                   fmt::format(chart_words::tins_left, tins_text(*product.purchase), product.name,
+                               figures.volume_both_ways(product.purchase->left_over)));
   }
   page.end();
   if (products.empty()) return;
-  write_legend(html, {{"shelf", "on the shelf"}, {"tin", "to buy"}});
+  write_legend(html, {{"shelf", chart_words::on_the_shelf}, {"tin", "to buy"}});
   int number = 0;
   for (const Product& product : products) write_product(html, product, figures, ++number);
 }

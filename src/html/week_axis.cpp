@@ -1,6 +1,7 @@
 #include "tackfree/html/week_axis.hpp"
 
 #include "tackfree/words/air_words.hpp"
+#include "tackfree/words/chart_words.hpp"
 
 #include <algorithm>
 
@@ -60,7 +61,7 @@ void write_axis(Markup& svg, const WeekAxis& week, const Plan& plan, const Figur
     if (seam.at != plan.air.typical_from())
       write_divide(svg, week, "seam", seam.at, source_words(seam.after), height);
   if (const auto typical = plan.air.typical_from())
-    write_divide(svg, week, "seam", *typical, "typical air from here", height);
+    write_divide(svg, week, "seam", *typical, chart_words::typical_from_here, height);
 }
 
 }  // namespace tackfree

@@ -1,6 +1,7 @@
 #include "tackfree/text/day_chart.hpp"
 
 #include "tackfree/words/batch_line.hpp"
+#include "tackfree/words/chart_words.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/week.hpp"
 
@@ -101,12 +102,10 @@ void write_text_chart(Page& page, const Plan& plan, const StepWords& words) {
   constexpr std::size_t narrow = 8, wide = 12;
   if (plan.schedule.steps.empty() || page.columns() < needed(narrow)) return;
   const std::size_t cells = page.columns() < needed(wide) ? narrow : wide;
-  page.heading("The days");
-  page.paragraph(
-      Lead::plain(),
-      fmt::format("Each character is {} hours: # your work, ~ dries, x air unfit for the "
-                  "coat, . waits for you{}.",
-                  24 / cells, plan.air.typical_from() ? "; ? typical air, hours may move" : ""));
+  page.heading(chart_words::the_days);
+  page.paragraph(Lead::plain(),
+                 fmt::format(chart_words::characters, 24 / cells,
+                             plan.air.typical_from() ? chart_words::typical_mark : ""));
   for (const Week& week : weeks_of(plan.course.days, words.figures())) {
     page.blank();
     write_week(page, plan, words, week, cells);

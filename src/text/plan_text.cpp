@@ -43,21 +43,8 @@ std::string text_report(const Plan& plan, int columns, Ink ink) {
 }
 
 std::string text_shopping_list(const Plan& plan, int columns, Ink ink) {
-  const Figures figures(plan.job);
   TextPage page(columns, ink);
-  write_title(page, plan, figures);
-  page.blank();
-  page.paragraph(Lead::labelled("Buy", first_columns), all_tins_text(plan));
-  if (!plan.schedule.unplaced.empty())
-    page.paragraph(Lead::labelled("Note", first_columns),
-                   "some steps found no time; each of their coats counts here as a session of its "
-                   "own. `tackfree plan` tells which, and why.");
-  write_shopping(page, plan, figures);
-  page.blank();
-  page.paragraph(Lead::plain(),
-                 "`tackfree plan` prints the figures behind this list, each with its source.");
-  page.blank();
-  page.paragraph(Lead::plain(), plan.job.data.texts.deference);
+  write_shopping_list(page, plan, Figures(plan.job));
   return page.text();
 }
 

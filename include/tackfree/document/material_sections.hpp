@@ -13,6 +13,9 @@ void write_films(Page& page, const Plan& plan, const Figures& figures);
 /// and cleaner; then the other things to have at hand.
 void write_shopping(Page& page, const Plan& plan, const Figures& figures);
 
+/// What to buy alone: the title, all tins in a line, and the shopping section.
+void write_shopping_list(Page& page, const Plan& plan, const Figures& figures);
+
 /// The grits of each batch, on bare wood and before each coat.
 void write_grits(Page& page, const Plan& plan);
 

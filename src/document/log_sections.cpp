@@ -1,6 +1,5 @@
-#include "tackfree/text/log_text.hpp"
+#include "tackfree/document/log_sections.hpp"
 
-#include "tackfree/text/text_page.hpp"
 #include "tackfree/words/consequence_words.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/step_words.hpp"
@@ -102,7 +101,7 @@ std::string happened(const LogEntry& entry, const std::string& what, const Figur
 
 }  // namespace
 
-std::string understood_text(const UnderstoodReport& told, int columns) {
+void write_understood(Page& page, const UnderstoodReport& told) {
   const WorkWords words(told.standing.job);
   const Figures& figures = words.figures();
   const LogEntry& entry = told.entry;
@@ -114,17 +113,14 @@ std::string understood_text(const UnderstoodReport& told, int columns) {
   if (entry.began_at)
     when = fmt::format("{} to {}", figures.moment(*entry.began_at), figures.clock(entry.at));
   rest.insert(rest.begin(), when);
-  TextPage page(columns);
   page.paragraph(Lead::introduced("Understood"),
                  fmt::format("{}; {}", happened(entry, what, figures), fmt::join(rest, "; ")));
   for (const Consequence& consequence : told.consequences)
     page.paragraph(Lead::look(0), consequence_words(consequence, told.standing));
-  return page.text();
 }
 
-std::string log_text(const Job& job, int columns) {
+void write_log(Page& page, const Job& job) {
   const Figures figures(job);
-  TextPage page(columns);
   for (const LogEntry& entry : job.history.entries) {
     std::vector<std::string> rest = details(entry, figures);
     rest.insert(rest.begin(),
@@ -140,7 +136,6 @@ std::string log_text(const Job& job, int columns) {
                    "The last line was cut off while it was written. It does not count, and "
                    "is kept in the file beside the log when the next one is written: " +
                        job.history.torn);
-  return page.text();
 }
 
 }  // namespace tackfree

@@ -1,4 +1,4 @@
-#include "tackfree/text/outlook_text.hpp"
+#include "tackfree/document/outlook_section.hpp"
 
 #include "tackfree/words/figures.hpp"
 #include "tackfree/words/step_words.hpp"
@@ -102,9 +102,8 @@ std::string explanation_text(const DryingExplanation& why) {
   return text + ".";
 }
 
-std::string outlook_text(const Job& job, const CoatOutlook& outlook, int columns, Ink ink) {
+void write_outlook(Page& page, const Job& job, const CoatOutlook& outlook) {
   const Figures figures(job);
-  TextPage page(columns, ink);
   page.paragraph(
       Lead::plain(),
       fmt::format("{} put on at {}, in {} minutes", job.coatings.at(outlook.coating).name,
@@ -127,7 +126,6 @@ std::string outlook_text(const Job& job, const CoatOutlook& outlook, int columns
   write_advice(page, outlook, figures);
   page.blank();
   page.paragraph(Lead::plain(), job.data.texts.deference);
-  return page.text();
 }
 
 }  // namespace tackfree

@@ -1,5 +1,6 @@
-#include "tackfree/text/choices_text.hpp"
+#include "tackfree/document/choices_section.hpp"
 
+#include "tackfree/text/screens.hpp"
 #include "tackfree/words/display_text.hpp"
 
 #include <sstream>

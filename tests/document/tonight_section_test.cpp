@@ -1,4 +1,6 @@
-#include "tackfree/text/tonight_text.hpp"
+#include "tackfree/document/tonight_section.hpp"
+
+#include "tackfree/text/screens.hpp"
 
 #include <algorithm>
 #include <sstream>

@@ -1,4 +1,6 @@
-#include "tackfree/text/outlook_text.hpp"
+#include "tackfree/document/outlook_section.hpp"
+
+#include "tackfree/text/screens.hpp"
 
 #include "small_plan.hpp"
 #include <doctest/doctest.h>

@@ -1,4 +1,4 @@
-#include "tackfree/text/choices_text.hpp"
+#include "tackfree/document/choices_section.hpp"
 
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/figures.hpp"
@@ -77,10 +77,9 @@ void write_way_to_choose(Page& page, const Choices& choices) {
 
 }  // namespace
 
-std::string choices_text(const Choices& choices, int columns, Ink ink) {
+void write_choices(Page& page, const Choices& choices) {
   const Way& first = choices.ways.front();
   const Figures figures(first.job);
-  TextPage page(columns, ink);
   page.heading(cut_to(page.columns(), first.job.name));
   page.paragraph(Lead::plain(), first.job.note);
   page.paragraph(Lead::plain(), fmt::format("Planned from {}.", figures.moment(first.now)));
@@ -89,7 +88,7 @@ std::string choices_text(const Choices& choices, int columns, Ink ink) {
     page.paragraph(Lead::plain(),
                    "There is nothing to choose from: a step has no time, or a coat does not dry "
                    "within the plan. `tackfree plan` tells which.");
-    return page.text();
+    return;
   }
   write_table(page, choices, figures);
   page.blank();
@@ -97,7 +96,6 @@ std::string choices_text(const Choices& choices, int columns, Ink ink) {
   write_way_to_choose(page, choices);
   page.blank();
   page.paragraph(Lead::plain(), first.job.data.texts.deference);
-  return page.text();
 }
 
 }  // namespace tackfree

@@ -1,8 +1,8 @@
-// Text drying: the outlook of a coat at one hour, for a terminal.
+// Outlook section: what comes of a coat at one hour.
 #pragma once
 
+#include "tackfree/document/page.hpp"
 #include "tackfree/plan/coat_outlook.hpp"
-#include "tackfree/text/text_page.hpp"
 
 #include <string>
 
@@ -13,7 +13,6 @@ std::string explanation_text(const DryingExplanation& why);
 
 /// Which rules fail and when they next open, when each stage is reached and why then, the best
 /// hour.
-std::string outlook_text(const Job& job, const CoatOutlook& outlook, int columns = 80,
-                         Ink ink = Ink::plain);
+void write_outlook(Page& page, const Job& job, const CoatOutlook& outlook);
 
 }  // namespace tackfree

@@ -1,4 +1,4 @@
-#include "tackfree/text/tonight_text.hpp"
+#include "tackfree/document/tonight_section.hpp"
 
 #include "tackfree/base/shell_word.hpp"
 #include "tackfree/document/fumes_section.hpp"
@@ -27,14 +27,10 @@ constexpr int morning = 5 * 60, evening = 17 * 60;
 
 class Answer {
  public:
-  Answer(const Plan& plan, const Tonight& tonight, int columns, Ink ink)
-      : plan_(plan),
-        tonight_(tonight),
-        words_(plan),
-        figures_(words_.figures()),
-        page_(columns, ink) {}
+  Answer(Page& page, const Plan& plan, const Tonight& tonight)
+      : page_(page), plan_(plan), tonight_(tonight), words_(plan), figures_(words_.figures()) {}
 
-  std::string text() {
+  void write() {
     head();
     write_stop(page_, plan_);
     write_questions(page_, plan_, tonight_.unlogged, words_);
@@ -51,7 +47,6 @@ class Answer {
     put_away();
     rags();
     page_.paragraph(Lead::plain(), plan_.job.data.texts.deference);
-    return page_.text();
   }
 
  private:
@@ -370,17 +365,17 @@ class Answer {
                                   when(*rags.dealt_with)));
   }
 
+  Page& page_;
   const Plan& plan_;
   const Tonight& tonight_;
   StepWords words_;
   const Figures& figures_;
-  TextPage page_;
 };
 
 }  // namespace
 
-std::string tonight_text(const Plan& plan, const Tonight& tonight, int columns, Ink ink) {
-  return Answer(plan, tonight, columns, ink).text();
+void write_tonight(Page& page, const Plan& plan, const Tonight& tonight) {
+  Answer(page, plan, tonight).write();
 }
 
 }  // namespace tackfree

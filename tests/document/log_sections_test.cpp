@@ -1,4 +1,6 @@
-#include "tackfree/text/log_text.hpp"
+#include "tackfree/document/log_sections.hpp"
+
+#include "tackfree/text/screens.hpp"
 
 #include "plan/planned_log.hpp"
 
