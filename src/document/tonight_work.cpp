@@ -150,6 +150,16 @@ class TonightWork {
   std::vector<WorkLine> lines_;
 };
 
+/// Then the advice stands beside the work.
+bool is_repaired_first(const Plan& plan, const Tonight& tonight, const OpenFault& open) {
+  if (!tonight.today || tonight.work.empty()) return false;
+  const DatedStep& step = plan.schedule.steps.at(tonight.work.front());
+  const Operation& first = plan.list.operations.at(step.operation);
+  const Operation& coat = plan.list.operations.at(open.coat);
+  return first.kind == OperationKind::repair && first.fault == open.fault &&
+         place_of(first) == place_of(coat);
+}
+
 }  // namespace
 
 void write_tonight_work(Page& page, const Plan& plan, const Tonight& tonight,
@@ -174,20 +184,6 @@ void write_running_clocks(Page& page, const Plan& plan, const Tonight& tonight,
                                  title, words.figures().clock(*clock.pot_until)));
   }
 }
-
-namespace {
-
-/// Then the advice stands beside the work.
-bool is_repaired_first(const Plan& plan, const Tonight& tonight, const OpenFault& open) {
-  if (!tonight.today || tonight.work.empty()) return false;
-  const DatedStep& step = plan.schedule.steps.at(tonight.work.front());
-  const Operation& first = plan.list.operations.at(step.operation);
-  const Operation& coat = plan.list.operations.at(open.coat);
-  return first.kind == OperationKind::repair && first.fault == open.fault &&
-         place_of(first) == place_of(coat);
-}
-
-}  // namespace
 
 void write_open_faults(Page& page, const Plan& plan, const Tonight& tonight,
                        const StepWords& words) {

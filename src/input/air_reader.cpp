@@ -1,7 +1,6 @@
 #include "tackfree/input/air_reader.hpp"
 
 #include "tackfree/input/calendar_reader.hpp"
-#include "tackfree/input/conditioned_air_reader.hpp"
 #include "tackfree/input/epw_reader.hpp"
 #include "tackfree/input/figure_reader.hpp"
 #include "tackfree/input/room_reader.hpp"

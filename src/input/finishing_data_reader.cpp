@@ -6,7 +6,6 @@
 #include "tackfree/input/follows_reader.hpp"
 #include "tackfree/input/names_of.hpp"
 #include "tackfree/input/solvent_reader.hpp"
-#include "tackfree/input/touch_reader.hpp"
 #include "tackfree/input/trade_text_reader.hpp"
 
 #include <array>

@@ -12,7 +12,6 @@
 #include "tackfree/input/parts_reader.hpp"
 #include "tackfree/input/room_reader.hpp"
 #include "tackfree/input/tin_reader.hpp"
-#include "tackfree/input/touch_reader.hpp"
 #include "tackfree/syntax/measure.hpp"
 
 #include <array>

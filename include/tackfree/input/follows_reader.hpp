@@ -1,8 +1,9 @@
-// Follows reader: which class may follow which, and whether a job's systems keep to it.
+// Follows reader: which class may follow which, what may be done last, and who keeps to it.
 #pragma once
 
 #include "tackfree/input/figure_reader.hpp"
 #include "tackfree/model/job.hpp"
+#include "tackfree/syntax/json_cursor.hpp"
 
 #include <vector>
 
@@ -15,5 +16,11 @@ std::vector<FollowRule> read_follow_rules(JsonCursor& file, const std::vector<Co
 /// Rule 5: reports every step of a system that must not follow the one before it, with the remedy,
 /// and every system that ends with a coating which is no finish alone.
 void check_systems_hold(const Job& job, Problems& problems);
+
+/// The entries of finishing_touches.json.
+std::vector<FinishingTouch> read_touches(JsonCursor& file, const SourceNames& sources);
+
+/// A touch for films after a coating that builds none is a Problem.
+void check_touches(const Job& job, Problems& problems);
 
 }  // namespace tackfree

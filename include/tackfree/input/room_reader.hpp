@@ -1,4 +1,4 @@
-// Room reader: the room of a job, how it is aired and heated, and the boards that lie in it.
+// Room reader: the room of a job, how it is aired, heated and dried, and the boards that lie in it.
 #pragma once
 
 #include "tackfree/model/air.hpp"
@@ -7,6 +7,7 @@
 #include "tackfree/syntax/json_cursor.hpp"
 
 #include <array>
+#include <optional>
 #include <string_view>
 
 namespace tackfree {
@@ -24,5 +25,9 @@ Indoors read_indoors(JsonCursor& object, const Zone& zone);
 
 /// `boards` of the job's air.
 Boards read_boards(JsonCursor& object);
+
+/// One object of `air.conditioned`; times are local to `zone`. Nothing, with Problems, where it
+/// changes nothing or only one end of its time is given.
+std::optional<ConditionedAir> read_conditioned_air(JsonCursor& object, const Zone& zone);
 
 }  // namespace tackfree

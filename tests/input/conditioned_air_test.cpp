@@ -1,4 +1,4 @@
-#include "tackfree/input/conditioned_air_reader.hpp"
+#include "tackfree/input/room_reader.hpp"
 
 #include "input/text_checks.hpp"
 #include <doctest/doctest.h>

@@ -1,4 +1,4 @@
-#include "tackfree/input/touch_reader.hpp"
+#include "tackfree/input/follows_reader.hpp"
 
 #include "input/text_checks.hpp"
 #include "sample_job.hpp"
