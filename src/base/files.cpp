@@ -17,10 +17,6 @@ void FilesInMemory::put(const std::filesystem::path& path, std::string text) {
   texts_[path.lexically_normal()] = std::move(text);
 }
 
-void FilesInMemory::remove(const std::filesystem::path& path) {
-  texts_.erase(path.lexically_normal());
-}
-
 std::optional<std::string> FilesInMemory::text(const std::filesystem::path& path,
                                                Problems& problems) const {
   const auto found = texts_.find(path.lexically_normal());

@@ -40,7 +40,6 @@ class FilesInMemory final : public Files {
  public:
   /// Replaces what the path held.
   void put(const std::filesystem::path& path, std::string text);
-  void remove(const std::filesystem::path& path);
 
   std::optional<std::string> text(const std::filesystem::path& path,
                                   Problems& problems) const override;
