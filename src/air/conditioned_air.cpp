@@ -36,6 +36,7 @@ Instant mark_up(Instant at) {
 std::vector<Instant> times_of(const std::vector<AirNode>& room,
                               const std::vector<ConditionedAir>& changes) {
   std::vector<Instant> times;
+  times.reserve(room.size());
   for (const AirNode& node : room) times.push_back(node.at);
   for (const ConditionedAir& each : changes) {
     if (!each.time) continue;

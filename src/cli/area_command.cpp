@@ -9,7 +9,7 @@
 
 namespace tackfree {
 
-ExitCode area_command(const Options& options, AskedJob asked, const Streams& to,
+ExitCode area_command(const Options& options, const AskedJob& asked, const Streams& to,
                       Problems& problems) {
   print_left_out(left_out_problems(asked.job), to.err);
   const Areas areas = areas_of(asked.job);

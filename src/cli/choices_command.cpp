@@ -27,7 +27,7 @@ std::optional<Choices> asked_choices(const AskedJob& asked, const Streams& to, P
 
 }  // namespace
 
-ExitCode choices_command(const Options& options, AskedJob asked, const Streams& to,
+ExitCode choices_command(const Options& options, const AskedJob& asked, const Streams& to,
                          Problems& problems) {
   const auto found = asked_choices(asked, to, problems);
   if (!found) return exit_wrong_input;

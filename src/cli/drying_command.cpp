@@ -11,7 +11,7 @@
 
 namespace tackfree {
 
-ExitCode drying_command(const Options& options, AskedJob asked, const Streams& to,
+ExitCode drying_command(const Options& options, const AskedJob& asked, const Streams& to,
                         Problems& problems) {
   const Job& job = asked.job;
   print_left_out(left_out_problems(job), to.err);

@@ -47,7 +47,7 @@ std::optional<Temperature> temperature(const LogOptions& told) {
 std::vector<BoughtTins> all_to_buy(const Options& options, Job job, Instant now,
                                    Problems& problems) {
   job.last_plan = KeptPlanFile(options, job, now).last_plan();
-  const auto plan = make_plan(std::move(job), now, problems);
+  const auto plan = make_plan(job, now, problems);
   return plan ? tins_to_buy(plan->job, plan->shopping) : std::vector<BoughtTins>{};
 }
 

@@ -36,15 +36,15 @@ ExitCode answer(const Options& options, AskedJob asked, const Streams& to, Probl
     case Command::plan:
       return plan_command(options, std::move(asked), to, problems);
     case Command::choices:
-      return choices_command(options, std::move(asked), to, problems);
+      return choices_command(options, asked, to, problems);
     case Command::area:
-      return area_command(options, std::move(asked), to, problems);
+      return area_command(options, asked, to, problems);
     case Command::buy:
       return buy_command(options, std::move(asked), to, problems);
     case Command::check:
       return check_command(options, std::move(asked), to, problems);
     case Command::drying:
-      return drying_command(options, std::move(asked), to, problems);
+      return drying_command(options, asked, to, problems);
     case Command::tonight:
       return tonight_command(options, std::move(asked), to, problems);
     case Command::log:

@@ -128,7 +128,7 @@ class Asking {
       told->entry.id = with.history.next_id++;
       with.history.entries.push_back(std::move(told->entry));
       work.report = report;
-      work.if_done = make_plan(std::move(with), now_, problems, {}, &effort_);
+      work.if_done = make_plan(with, now_, problems, {}, &effort_);
       return work.if_done.has_value();
     }
     return false;

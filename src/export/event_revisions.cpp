@@ -63,6 +63,7 @@ std::vector<RevisedEvent> revised_events(const Plan& plan) {
   const StepWords words(plan);
   const std::vector<CalendarEvent> events = calendar_events(plan);
   std::vector<RevisedEvent> all;
+  all.reserve(events.size());
   for (const CalendarEvent& event : events)
     all.push_back(revised(event, event_words(plan, words, event), last_state(plan, event.uid)));
   for (EventState& state : gone_events(plan, events)) {

@@ -166,6 +166,56 @@ Json session(const Plan& plan, const Session& session) {
   return object;
 }
 
+void put_due(Json& document, const Plan& plan) {
+  Json& due = document["due"] = Json::array();
+  for (const DueDate& date : due_dates(plan)) {
+    Json object;
+    object["batch"] = plan.job.batches.at(date.batch).name;
+    put_instant(object, "due", date.due, plan.job.calendar.zone);
+    put_instant(object, "ready", date.ready, plan.job.calendar.zone);
+    object["in_time"] = date.in_time();
+    object["late_min"] = date.late_by().count();
+    Json& decided_by = object["decided_by"] = Json::array();
+    for (const std::size_t step : deciding_steps(plan, date.batch))
+      decided_by.push_back(plan.list.operations.at(plan.schedule.steps.at(step).operation).key);
+    due.push_back(std::move(object));
+  }
+}
+
+void put_unplaced(Json& document, const Plan& plan, const StepWords& words) {
+  Json& unplaced = document["unplaced"] = Json::array();
+  for (const Unplaced& one : plan.schedule.unplaced) {
+    const Operation& op = plan.list.operations.at(one.operation);
+    Json object = operation(plan, words, op);
+    object["by"] = key_for(one.by);
+    object["gate"] = nullptr;
+    if (one.gate && op.coating)
+      put_gate(object, plan.job, plan.job.coatings.at(*op.coating), *one.gate);
+    object["why"] = unplaced_words(one, plan);
+    object["conflict"] = conflict_words(one, plan, words.figures());
+    object["work_days"] = one.work_days;
+    Json& closed_days = object["closed_days"] = Json::array();
+    for (const ClosedDays& closed : one.closed)
+      closed_days.push_back({{"by", key_for(closed.by)},
+                             {"gate", closed.gate ? Json(key_for(*closed.gate)) : Json(nullptr)},
+                             {"days", closed.days}});
+    unplaced.push_back(std::move(object));
+  }
+}
+
+void put_remedies(Json& document, const Plan& plan, const StepWords& words) {
+  Json& remedies = document["remedies"] = Json::array();
+  for (const Remedy& remedy : plan.remedies) {
+    Json object;
+    object["step"] = plan.list.operations.at(remedy.operation).key;
+    put_instant(object, "begins", remedy.begins, plan.job.calendar.zone);
+    put_instant(object, "ready", remedy.ready_at, plan.job.calendar.zone);
+    object["say"] = remedy_words(remedy, plan, words);
+    object["write"] = Json::parse("{" + remedy_key(remedy, plan) + "}");
+    remedies.push_back(std::move(object));
+  }
+}
+
 }  // namespace
 
 void put_schedule(Json& document, const Plan& plan) {
@@ -188,47 +238,9 @@ void put_schedule(Json& document, const Plan& plan) {
     put_instant(milestone, "reached", outcome.at, plan.job.calendar.zone);
     milestones.push_back(std::move(milestone));
   }
-  Json& due = document["due"] = Json::array();
-  for (const DueDate& date : due_dates(plan)) {
-    Json object;
-    object["batch"] = plan.job.batches.at(date.batch).name;
-    put_instant(object, "due", date.due, plan.job.calendar.zone);
-    put_instant(object, "ready", date.ready, plan.job.calendar.zone);
-    object["in_time"] = date.in_time();
-    object["late_min"] = date.late_by().count();
-    Json& decided_by = object["decided_by"] = Json::array();
-    for (const std::size_t step : deciding_steps(plan, date.batch))
-      decided_by.push_back(plan.list.operations.at(plan.schedule.steps.at(step).operation).key);
-    due.push_back(std::move(object));
-  }
-  Json& unplaced = document["unplaced"] = Json::array();
-  for (const Unplaced& one : schedule.unplaced) {
-    const Operation& op = plan.list.operations.at(one.operation);
-    Json object = operation(plan, words, op);
-    object["by"] = key_for(one.by);
-    object["gate"] = nullptr;
-    if (one.gate && op.coating)
-      put_gate(object, plan.job, plan.job.coatings.at(*op.coating), *one.gate);
-    object["why"] = unplaced_words(one, plan);
-    object["conflict"] = conflict_words(one, plan, words.figures());
-    object["work_days"] = one.work_days;
-    Json& closed_days = object["closed_days"] = Json::array();
-    for (const ClosedDays& closed : one.closed)
-      closed_days.push_back({{"by", key_for(closed.by)},
-                             {"gate", closed.gate ? Json(key_for(*closed.gate)) : Json(nullptr)},
-                             {"days", closed.days}});
-    unplaced.push_back(std::move(object));
-  }
-  Json& remedies = document["remedies"] = Json::array();
-  for (const Remedy& remedy : plan.remedies) {
-    Json object;
-    object["step"] = plan.list.operations.at(remedy.operation).key;
-    put_instant(object, "begins", remedy.begins, plan.job.calendar.zone);
-    put_instant(object, "ready", remedy.ready_at, plan.job.calendar.zone);
-    object["say"] = remedy_words(remedy, plan, words);
-    object["write"] = Json::parse("{" + remedy_key(remedy, plan) + "}");
-    remedies.push_back(std::move(object));
-  }
+  put_due(document, plan);
+  put_unplaced(document, plan, words);
+  put_remedies(document, plan, words);
 }
 
 void put_proof(Json& object, const Schedule& schedule, const Zone& zone) {

@@ -93,6 +93,7 @@ void HtmlPage::paragraph(Lead lead, std::string_view text) {
   }
 }
 
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): as a paragraph has them
 void HtmlPage::box(std::string_view amount, std::string_view text) {
   begin_list(List::boxes);
   html_.open("li");
@@ -107,6 +108,7 @@ void HtmlPage::box(std::string_view amount, std::string_view text) {
   html_.close();
 }
 
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): as a paragraph has them
 void HtmlPage::term(std::string_view label, std::string_view text) {
   begin_list(List::terms);
   html_.open("div");

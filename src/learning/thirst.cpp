@@ -60,6 +60,7 @@ std::vector<Learnt> learnt_thirst(const Job& job, const std::vector<CoatPutOn>& 
 
 std::vector<double> factors_of(const std::vector<Learnt>& learnt) {
   std::vector<double> factors;
+  factors.reserve(learnt.size());
   for (const Learnt& each : learnt) factors.push_back(each.factor);
   return factors;
 }

@@ -73,7 +73,7 @@ std::optional<Instant> on_if_waited(const WorkAtHand& work, const Operation& coa
   std::erase_if(job.history.entries,
                 [&](const LogEntry& entry) { return entry.at > then || entry.step == coat.key; });
   job.last_plan.reset();
-  auto waiting = work_as_of(std::move(job), then, work.early);
+  auto waiting = work_as_of(job, then, work.early);
   if (!waiting) return std::nullopt;
   const std::int64_t kept = effort.left - effort.left / 2;
   effort.left -= kept;

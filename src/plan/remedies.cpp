@@ -192,6 +192,7 @@ class Search {
     Placed where;
     const auto all_longer = [&](int half_hours) {
       std::vector<Change> changes;
+      changes.reserve(ends.size());
       for (const auto& day : ends) changes.emplace_back(longer(day, half_hours));
       const auto there = placed(changes);
       if (there) where = *there;

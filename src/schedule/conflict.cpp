@@ -103,9 +103,9 @@ using KindSet = std::bitset<kinds.size()>;
 /// Sets of rules tried out, each once for all steps.
 class Trials {
  public:
-  Trials(const Job& job, const OperationList& list, const AirSeries& air,
+  Trials(Job job, const OperationList& list, const AirSeries& air,
          const std::vector<DryingClock>& clocks, Interval span)
-      : job_(job), list_(list), air_(air), clocks_(clocks), span_(span) {
+      : job_(std::move(job)), list_(list), air_(air), clocks_(clocks), span_(span) {
     for (Batch& batch : job_.batches) batch.rules.ready_by.reset();
   }
 

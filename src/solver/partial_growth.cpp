@@ -239,9 +239,10 @@ PartialSchedule PartialGrowth::close(const PartialSchedule& partial, std::size_t
   return next;
 }
 
-// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): a chain and a stage, both by number
-bool PartialGrowth::is_harmless(const PartialSchedule& before, const Grown& after,
-                                std::size_t chain, std::size_t stage) const {
+bool PartialGrowth::is_harmless(
+    const PartialSchedule& before, const Grown& after,
+    // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): a chain and a stage, both by number
+    std::size_t chain, std::size_t stage) const {
   const PartialSchedule& next = after.partial;
   const Slot begin = stage_end(stage);
   if (next.free > begin || next.settled[chain] > begin || next.wet_until[chain] > begin ||

@@ -8,7 +8,7 @@
 namespace tackfree {
 
 /// Works for a job that cannot be dated.
-ExitCode area_command(const Options& options, AskedJob asked, const Streams& to,
+ExitCode area_command(const Options& options, const AskedJob& asked, const Streams& to,
                       Problems& problems);
 
 }  // namespace tackfree

@@ -8,7 +8,7 @@
 namespace tackfree {
 
 /// A plan for each choice.
-ExitCode choices_command(const Options& options, AskedJob asked, const Streams& to,
+ExitCode choices_command(const Options& options, const AskedJob& asked, const Streams& to,
                          Problems& problems);
 
 }  // namespace tackfree

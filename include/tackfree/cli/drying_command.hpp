@@ -8,7 +8,7 @@
 namespace tackfree {
 
 /// In the air of the job, with the readings of its log.
-ExitCode drying_command(const Options& options, AskedJob asked, const Streams& to,
+ExitCode drying_command(const Options& options, const AskedJob& asked, const Streams& to,
                         Problems& problems);
 
 }  // namespace tackfree
