@@ -5,8 +5,8 @@
 
 FOLDER is for the build's flags; nothing else is written. Syntax only, by clang++, two at a time. A source that
 includes its own header first proves that one as well; the other headers are compiled by themselves. With
-`headers` only these are, for unreached.py compiles the sources; with `tests` the sources of the tests too. Seen to
-find solve.cpp without <map>.
+`headers` only these are, which takes seconds; with `tests` the sources of the tests too. Seen to find solve.cpp
+without <map>.
 """
 import concurrent.futures
 import json

@@ -7,7 +7,6 @@ Builds the program in FOLDER, unoptimised (clang++), with a section for each fun
 the sections that nothing leads to from main. What stands in the libraries and not in the program is unreached;
 so is an inline function of a header (compiled by g++, which can keep them all) that the program does not hold,
 and a name that is declared in a header and never used. Not looked at: templates, constructors, comparisons.
-The build goes file by file, so that no file of a folder makes up for what another forgets to include.
 
 Seen to find them: `double never_asked(double x)` in src/air/psychrometrics.cpp, an inline member function in
 include/tackfree/solver/placement.hpp and a declaration there without a body were each printed, with exit 1.
@@ -56,7 +55,7 @@ def build(folder):
     """The program, linked anew, and what is in it."""
     run("cmake", "-S", ROOT, "-B", folder, "-G", "Ninja", "-DCMAKE_CXX_COMPILER=clang++", "-DCMAKE_BUILD_TYPE=None",
         "-DCMAKE_CXX_FLAGS=-O0 -ffunction-sections", "-DCMAKE_EXE_LINKER_FLAGS=-Wl,--gc-sections",
-        "-DTACKFREE_WERROR=ON", "-DTACKFREE_TESTS=OFF")
+        "-DCMAKE_UNITY_BUILD=ON", "-DCMAKE_UNITY_BUILD_BATCH_SIZE=0", "-DTACKFREE_TESTS=OFF")
     run("cmake", "--build", folder, "-j2", "--target", "tackfree")
     return functions(folder / "tackfree"), functions(*sorted(folder.glob("libtackfree_*.a")))
 
