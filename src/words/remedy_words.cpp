@@ -13,12 +13,12 @@ namespace tackfree {
 namespace {
 
 std::string change_words(const ConditionedAir& air, const Figures& figures) {
-  return "The room " + conditioned_words(air, figures);
+  return "With the room " + conditioned_words(air, figures);
 }
 
 std::string change_words(const AddedHours& hours, const Figures& figures) {
   const DayWindow& more = hours.windows.at(0);
-  return fmt::format("{} min more work on {}, until {}", more.end - more.begin,
+  return fmt::format("With {} min more work on {}, until {}", more.end - more.begin,
                      figures.day_of(hours.on), figures.clock_of_day(more.end));
 }
 
@@ -27,6 +27,7 @@ std::string local_text(Instant at, const Zone& zone) {
   return iso_date(local.on) + "T" + iso_clock(local.minute_of_day);
 }
 
+/// Without what warms it: only the person knows that, and until it is said every warning stays.
 std::string key_of(const ConditionedAir& air, const Job& job) {
   std::vector<std::string> members;
   if (air.time) {
@@ -41,9 +42,6 @@ std::string key_of(const ConditionedAir& air, const Job& job) {
                           : fmt::format(R"("warmer_c": {:g})", air.warmer.in(kelvins)));
   if (air.drier > Humidity())
     members.push_back(fmt::format(R"("drier_pct": {:g})", air.drier.in(humidity_percent)));
-  if (air.heater)
-    members.push_back(fmt::format(R"("heater_is": "{}")",
-                                  heater_kind_words.at(static_cast<std::size_t>(*air.heater))));
   return fmt::format(R"("air": {{"conditioned": [{{{}}}]}})", fmt::join(members, ", "));
 }
 
@@ -65,7 +63,7 @@ std::string remedy_words(const Remedy& remedy, const Plan& plan, const StepWords
   const std::string change =
       std::visit([&](const auto& each) { return change_words(each, figures); }, remedy.change);
   return fmt::format(
-      "{}: {} then begins {}. {}.", change,
+      "{}: {}, can begin {}. {}.", change,
       words.full_title(plan.list.operations.at(remedy.operation)), figures.moment(remedy.begins),
       remedy.ready_at ? fmt::format("All is ready for light use by {}",
                                     figures.moment(figures.full_hour_up(*remedy.ready_at)))
@@ -78,9 +76,10 @@ std::string remedy_key(const Remedy& remedy, const Plan& plan) {
 
 std::string warming_words(const Plan& plan) {
   if (std::ranges::none_of(plan.remedies, warms)) return "";
-  return "Warm the room with nothing that has a flame or glows: it would light the vapour. Begin "
-         "before you open the tin, and air as you planned to; the degrees are what is left of the "
-         "warmth while you air.";
+  return "Warm the room with nothing that has a flame or glows: it would light the vapour. Start "
+         "before you open the tin, and air as planned: the room must be that much warmer while you "
+         "air. Only if your heater is sealed, add \"heater_is\": \"sealed\"; until then the plan "
+         "keeps its warning.";
 }
 
 }  // namespace tackfree

@@ -187,6 +187,6 @@ TEST_CASE("what would help stands below the step that it would help, with its wa
        .ready_at = {}}};
   const std::string text = opening_of(plan);
   CHECK(holds(text, "What would help, and what to write into the job:"));
-  CHECK(holds(text, "The room 4 \u00b0F warmer throughout: seat: coat 2"));
+  CHECK(holds(text, "With the room 4 \u00b0F warmer throughout: seat: coat 2"));
   CHECK(holds(text, "Warm the room with nothing that has a flame or glows"));
 }
