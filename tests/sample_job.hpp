@@ -58,4 +58,17 @@ inline void add_legs(Job& job) {
   job.batches.push_back({.name = "legs", .system = "clear", .sides = Sides::on_points});
 }
 
+/// A job of one coat of each class, one over the other.
+inline Job layers(const std::vector<std::string>& classes) {
+  Job job = sample_job();
+  job.batches[0].sides = Sides::on_points;
+  job.coatings.clear();
+  job.systems[0].steps.clear();
+  for (const std::string& key : classes) {
+    job.coatings.push_back(named(class_of(job.data, key), key));
+    job.systems[0].steps.push_back({key, key, "brush", 1, std::nullopt, 0});
+  }
+  return job;
+}
+
 }  // namespace tackfree::testing

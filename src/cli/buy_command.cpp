@@ -2,9 +2,7 @@
 
 #include "tackfree/cli/asked_plan.hpp"
 #include "tackfree/cli/output_files.hpp"
-#include "tackfree/cli/problem_list.hpp"
 #include "tackfree/export/plan_json.hpp"
-#include "tackfree/logged/left_out.hpp"
 #include "tackfree/text/plan_text.hpp"
 
 #include <utility>
@@ -16,8 +14,6 @@ ExitCode buy_command(const Options& options, AskedJob asked, const Streams& to,
   const auto planned = asked_plan(options, std::move(asked), to, problems);
   if (!planned) return exit_wrong_input;
   const Plan& plan = planned->plan;
-  print_left_out(left_out_problems(plan.job), to.err);
-  to.err << planned->kept.fault();
   if (options.json_file)
     write_or_print(*options.json_file, json_shopping_list(plan), to.out, problems);
   if (!prints_a_file(options)) to.print(text_shopping_list(plan, to.columns, to.ink));

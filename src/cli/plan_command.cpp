@@ -3,12 +3,10 @@
 #include "tackfree/base/text_file.hpp"
 #include "tackfree/cli/asked_plan.hpp"
 #include "tackfree/cli/output_files.hpp"
-#include "tackfree/cli/problem_list.hpp"
 #include "tackfree/export/csv.hpp"
 #include "tackfree/export/icalendar.hpp"
 #include "tackfree/export/plan_json.hpp"
 #include "tackfree/html/plan_page.hpp"
-#include "tackfree/logged/left_out.hpp"
 #include "tackfree/text/plan_text.hpp"
 
 #include <filesystem>
@@ -48,8 +46,6 @@ ExitCode plan_command(const Options& options, AskedJob asked, const Streams& to,
   const auto planned = asked_plan(options, std::move(asked), to, problems);
   if (!planned) return exit_wrong_input;
   const Plan& plan = planned->plan;
-  print_left_out(left_out_problems(plan.job), to.err);
-  to.err << planned->kept.fault();
   write_files(options, plan, to, problems);
   if (!prints_a_file(options)) to.print(text_report(plan, to.columns, to.ink));
   // What was only asked about is not kept: it would be taken for what the person goes by.

@@ -1,21 +1,9 @@
 #include "tackfree/html/week_axis.hpp"
 
-#include "small_plan.hpp"
+#include "shown_month.hpp"
 #include <doctest/doctest.h>
 
 using namespace tackfree;
-
-namespace {
-
-Figures figures_beginning_on(std::optional<int> day) {
-  Job job = small_job({}, UnitSystem::us);
-  job.week_begins_on = day;
-  return Figures(job);
-}
-
-const Interval month{at("2027-03-10T17:00:00Z"), at("2027-04-09T04:00:00Z")};
-
-}  // namespace
 
 TEST_CASE("each day is as wide as the others, the day without two o'clock too") {
   const WeekAxis week = week_axes(month, figures_beginning_on({})).at(1);

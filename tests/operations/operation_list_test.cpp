@@ -290,19 +290,6 @@ TEST_CASE("a coat that misses its window is sanded for although the tin asks for
   CHECK(waits_for(list, sand, "top/finish/coat-2/show/coat", Stage::sand));
 }
 
-/// A job of one coat of each class, one over the other.
-Job layers(const std::vector<std::string>& classes) {
-  Job job = testing::sample_job();
-  job.batches[0].sides = Sides::on_points;
-  job.coatings.clear();
-  job.systems[0].steps.clear();
-  for (const std::string& key : classes) {
-    job.coatings.push_back(testing::named(testing::class_of(job.data, key), key));
-    job.systems[0].steps.push_back({key, key, "brush", 1, std::nullopt, 0});
-  }
-  return job;
-}
-
 std::optional<Duration> pair_wait(const OperationList& list, const std::string& key) {
   for (const Wait& wait : at(list, key).waits)
     if (wait.dry_for) return wait.dry_for;
@@ -311,27 +298,27 @@ std::optional<Duration> pair_wait(const OperationList& list, const std::string& 
 
 TEST_CASE(
     "stain is never sanded, and waterborne waits 72 h over it but not over shellac (rule 5)") {
-  const OperationList list = list_of(layers({"oil_stain", "waterborne_polyurethane"}));
+  const OperationList list = list_of(testing::layers({"oil_stain", "waterborne_polyurethane"}));
   CHECK(first_of(list, OperationKind::sand_between) == nullptr);
   CHECK(pair_wait(list, "top/waterborne-polyurethane/coat-1/both/dust-off") == hours(72));
   CHECK(waits_for(list, at(list, "top/waterborne-polyurethane/coat-1/both/dust-off"),
                   "top/oil-stain/coat-1/both/coat", Stage::recoat));
   const OperationList barrier =
-      list_of(layers({"oil_stain", "shellac", "waterborne_polyurethane"}));
+      list_of(testing::layers({"oil_stain", "shellac", "waterborne_polyurethane"}));
   for (const Operation& op : barrier.operations)
     for (const Wait& wait : op.waits) CHECK_FALSE(wait.dry_for);
-  const OperationList oil = list_of(layers({"oil_stain", "oil_polyurethane"}));
+  const OperationList oil = list_of(testing::layers({"oil_stain", "oil_polyurethane"}));
   CHECK_FALSE(pair_wait(oil, "top/oil-polyurethane/coat-1/both/dust-off"));
 }
 
 TEST_CASE("the first coat over another coating is dusted off before, sanded or not") {
-  const OperationList list = list_of(layers({"oil_stain", "oil_polyurethane"}));
+  const OperationList list = list_of(testing::layers({"oil_stain", "oil_polyurethane"}));
   const auto all = keys(list);
   CHECK(std::count(all.begin(), all.end(), "top/oil-polyurethane/coat-1/both/dust-off") == 1);
 }
 
 TEST_CASE("pores are filled after the stain and before the clear coats, and sanded when hard") {
-  Job job = layers({"oil_stain", "oil_polyurethane"});
+  Job job = testing::layers({"oil_stain", "oil_polyurethane"});
   CHECK(first_of(list_of(job), OperationKind::fill_pores) == nullptr);
   job.systems[0].steps[1].fill_pores = true;
   const OperationList list = list_of(job);

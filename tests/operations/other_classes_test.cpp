@@ -11,14 +11,7 @@ namespace {
 
 /// The sample job with one coat of each class, in order.
 OperationList list_of(const std::vector<std::string>& classes) {
-  Job job = testing::sample_job();
-  job.batches[0].sides = Sides::on_points;
-  job.coatings.clear();
-  job.systems[0].steps.clear();
-  for (const std::string& key : classes) {
-    job.coatings.push_back(testing::named(testing::class_of(job.data, key), key));
-    job.systems[0].steps.push_back({key, key, "brush", 1, std::nullopt, 0});
-  }
+  const Job job = testing::layers(classes);
   const SurfaceTakeoff takeoff = take_off(job);
   return operation_list(job, takeoff,
                         job_volumes(job, takeoff, std::vector<double>(job.coatings.size(), 1.0)));

@@ -15,8 +15,9 @@ struct AskedPlan {
   KeptPlanFile kept;  ///< the kept plan that it went on from
 };
 
-/// Tells on the terminal what is being worked out, where that takes a while. Nothing, with
-/// Problems, as for make_plan.
+/// Tells on the terminal what is being worked out, where that takes a while, and then which lines
+/// of the log are left out and what is wrong with the kept plan. Nothing, with Problems, as for
+/// make_plan.
 std::optional<AskedPlan> asked_plan(const Options& options, AskedJob asked, const Streams& to,
                                     Problems& problems);
 
