@@ -202,8 +202,9 @@ void add_work_kinds(CLI::App* log, Options& options) {
 }
 
 void add_hours_kinds(CLI::App* log, Options& options) {
-  CLI::App* away = log_kind(log, options, "away", "You are not there on a day, or for some hours");
-  CLI::App* free = log_kind(log, options, "free", "You have hours that the calendar lacks");
+  CLI::App* away = log_kind(log, options, "away", "Say that you are away for a day or some hours");
+  CLI::App* free =
+      log_kind(log, options, "free", "Say that you have more time than your calendar says");
   for (CLI::App* command : {away, free}) {
     LogOptions& told = options.log;
     command
@@ -213,9 +214,9 @@ void add_hours_kinds(CLI::App* log, Options& options) {
     command->add_option("--person", told.person, "Whose hours; without it, everybody's")
         ->option_text("NAME");
   }
-  away->add_option("--from", options.log.from, "Clock time; without it, from the day's begin")
+  away->add_option("--from", options.log.from, "Clock time; without it, the start of the day")
       ->option_text("TIME");
-  away->add_option("--until", options.log.until, "Clock time; without it, to the day's end")
+  away->add_option("--until", options.log.until, "Clock time; without it, the end of the day")
       ->option_text("TIME");
   free->add_option("--from", options.log.from, "Clock time; without it, from now, today")
       ->option_text("TIME");

@@ -167,19 +167,19 @@ void write_proposal(Page& page, const Plan& plan) {
 std::string_view counted_on(const Plan& plan) {
   if (!plan.cold_airing) return "";
   if (!plan.cold_airing->with_airing)
-    return " Your hours are not moved for it: the air you gave is taken as the room's own.";
+    return " Your dates are not moved for it: the air you gave counts as the room's own.";
   if (plan.aired && plan.aired->every_chance)
-    return " The hours of this plan count the room as open whenever you could be coating, so it "
+    return " The dates of this plan count the room as open whenever you could be coating, so it "
            "may well be warmer.";
-  return " The hours of this plan already count that cold.";
+  return " The dates of this plan already allow for that.";
 }
 
 std::string nearest_cold(const ColdAiring& cold, const Figures& figures) {
   return fmt::format(
-      " On {} {} at {}, and wet coats bear no less than {}{}.", figures.moment(cold.at),
-      cold.with_airing ? "it is by this estimate, heater and openings reckoned," : "its air is",
+      " On {} {} at {}. Wet coats need at least {}{}.", figures.moment(cold.at),
+      cold.with_airing ? "the room is estimated, with its heating and airing," : "its air is",
       figures.temperature(cold.room).text(), figures.temperature(cold.bears).text(),
-      cold.too_cold() ? " until touch-dry: they can stay soft, dull or wrinkled" : "");
+      cold.too_cold() ? " until touch-dry, or they can stay soft, dull or wrinkled" : "");
 }
 
 std::string nearest_dew(const ColdAiring& cold, const Figures& figures) {
@@ -195,7 +195,7 @@ void write_cold(Page& page, const Plan& plan, const Figures& figures) {
   constexpr TemperatureDifference close = kelvins(5);
   const std::optional<ColdAiring>& cold = plan.cold_airing;
   const bool broken = cold && (cold->too_cold() || cold->dewy());
-  std::string text = "Openings let outdoor air in, and the room falls with it.";
+  std::string text = "Airing cools the room.";
   text += counted_on(plan);
   if (cold && cold->room - cold->bears < close) text += nearest_cold(*cold, figures);
   if (cold && cold->dewy()) text += nearest_dew(*cold, figures);
@@ -284,7 +284,7 @@ void write_fumes(Page& page, const Plan& plan, const Figures& figures) {
   if (!plan.room) {
     page.paragraph(Lead::item(),
                    plan.job.room.volume
-                       ? "No dated coat gives off solvent: nothing to reckon."
+                       ? "No coat with a date gives off solvent, so there is nothing to estimate."
                        : "The room's volume is not known: give it under room, and how "
                          "you air it, and the vapour is estimated.");
     return;

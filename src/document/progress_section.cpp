@@ -130,15 +130,14 @@ class Progress {
     const std::string factor = factor_text(learnt.factor);
     if (learnt.readings > 0)
       page_.paragraph(Lead::item(),
-                      fmt::format("{}: your drying so far: {} after {} tried.", name(c),
-                                  factor == "1" ? "about the reckoned hours"
-                                                : factor + " times the reckoned hours",
+                      fmt::format("{}: your coats take {} as long as estimated to dry ({} tried).",
+                                  name(c), factor == "1" ? "about" : factor + " times",
                                   count_text(learnt.readings, "coat", "coats")));
     if (!learnt.asked_of.empty())
       page_.paragraph(Lead::question(),
-                      fmt::format("The trial under {} of the log is far from what was "
-                                  "reckoned. Is that right? It does not count until it is "
-                                  "logged again with --corrects and --insist.",
+                      fmt::format("The trial under {} of the log is far from the estimate. Is "
+                                  "that right? It does not count until it is logged again with "
+                                  "--corrects and --insist.",
                                   lines(learnt.asked_of)));
   }
 

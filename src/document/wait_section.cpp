@@ -112,7 +112,7 @@ class WaitLines {
       case HeldBy::drying:
         return drying(wait);
       case HeldBy::coats_a_day:
-        return "these coats melt into one another, and one day bears no more of them";
+        return "these coats melt into each other; one more on the same day would stay soft";
       case HeldBy::dust:
         return work.grit ? "its dust would fall on coats that are still wet"
                          : "the sanding dust has to settle";

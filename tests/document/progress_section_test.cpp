@@ -59,8 +59,8 @@ TEST_CASE("how slowly coats dry is told after trials, and kept for the next job 
       progress(planned_again(logged_job({coat(1, back_1, "2027-04-06T19:00Z"),
                                          thumb(2, back_1, "2027-04-08T18:00Z", false)}),
                              "2027-04-08T18:05Z"));
-  CHECK(tells(text, "your drying so far: 1."));
-  CHECK(tells(text, "after 1 coat"));
+  CHECK(tells(text, "your coats take 1."));
+  CHECK(tells(text, "as long as estimated to dry (1"));
   CHECK(tells(text, "\"earlier_jobs\": {\"drying_factor\": 1."));
 }
 

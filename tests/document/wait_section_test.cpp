@@ -80,7 +80,7 @@ TEST_CASE("the reason names the rule between classes, the fault, the day and the
                       .share = 0.2}),
               "the last 3 coats dry as one, and are 20 % of the way"));
   CHECK(holds(reason({.by = HeldBy::coats_a_day, .wait = {}, .share = {}}),
-              "one day bears no more of them"));
+              "one more on the same day would stay soft"));
   CHECK(holds(reason({.by = HeldBy::not_before, .wait = {}, .share = {}}), "you set that date"));
   CHECK(holds(
       reason({.by = HeldBy::previous_step,

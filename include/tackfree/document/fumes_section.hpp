@@ -16,7 +16,7 @@ bool opens_flammable_tin(const Plan& plan, const DatedStep& step);
 /// What is off before a tin with flammable solvent is opened, by name, and until when.
 std::string off_text(const Plan& plan);
 
-/// The section on fumes: what was reckoned with, the limits, each airing, another habit, and what
+/// The section on fumes: what was counted, the limits, each airing, another habit, and what
 /// the estimate leaves out.
 void write_fumes(Page& page, const Plan& plan, const Figures& figures);
 

@@ -1,4 +1,4 @@
-// Slowness: how much longer than reckoned this job's coats take to dry, by the log's trials.
+// Slowness: how much longer than estimated this job's coats take to dry, by the log's trials.
 #pragma once
 
 #include "tackfree/learning/thirst.hpp"
@@ -13,7 +13,7 @@ double slowness_spread(const Coating& coating);
 
 /// On the drying that the label asks for, for each of Job::coatings. A trial that failed says that
 /// the coat needs more than it had had by then; one that was passed, no more. One that was passed
-/// sooner than reckoned counts as what it had had; one that was passed later after it had failed,
+/// sooner than estimated counts as what it had had; one that was passed later after it had failed,
 /// as the middle of the logarithms, where that is more than earlier jobs knew; a failed one alone
 /// as the mean of what is known by then leaves over it. So no trial that failed makes a coat
 /// quicker. Normal prior of mean 0 as above, reading spread 0.50: how far one coat speaks for the

@@ -14,7 +14,7 @@ struct ColdAiring {
   Instant at;
   TemperatureDifference spread, margin;  ///< of the boards over the dew point, and what it must be
   Instant dew_at;
-  bool with_airing = false;  ///< outdoor air let in is reckoned; else it is the air as it was given
+  bool with_airing = false;  ///< counts the outdoor air let in; else the air as given
 
   bool too_cold() const { return room < bears; }
   bool dewy() const { return spread < margin - kelvins(1e-6); }  // at the margin is rounding
