@@ -79,7 +79,7 @@ std::optional<AiringHabit> better_habit(const Plan& plan) {
 
 std::string airing_advice(const Plan& plan, const std::vector<AiringSpan>& own,
                           const std::vector<AiringSpan>& better, const Figures& figures) {
-  const std::string by_habit = airing_words(own, plan.now, figures);
+  std::string by_habit = airing_words(own, plan.now, figures);
   const bool too_little = plan.room && plan.room->verdict == HabitVerdict::too_little;
   if (!too_little || (own.empty() && better.empty())) return by_habit;
   if (!better_habit(plan))
