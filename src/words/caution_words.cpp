@@ -1,6 +1,7 @@
 #include "tackfree/words/caution_words.hpp"
 
 #include "tackfree/words/figures.hpp"
+#include "tackfree/words/respirator_words.hpp"
 #include "tackfree/words/vapour_words.hpp"
 
 #include <fmt/format.h>
@@ -41,15 +42,14 @@ std::string remedies_for(const RaisedCaution& caution, const Plan& plan, const F
   std::string text;
   if (caution.sprayed_isocyanates)
     text +=
-        "Do not spray this at home: it takes a supplied-air respirator and a professional booth. ";
-  if (caution.mist) {
-    const std::string beside =
-        caution.mist->beside_source
-            ? fmt::format(" with {} in it", fmt::join(to_switch_off(plan.job), ", "))
-            : "";
-    text += fmt::format("Do not spray this in {} room{}: the mist can explode. ",
-                        caution.mist->room_closed ? "a closed" : "this", beside);
-  }
+        "Do not spray this at home: only in a spray booth, on supplied air. Nobody without it goes "
+        "in until the booth has cleared, as its instructions and the safety data sheet say. This "
+        "plan has no hour for that. ";
+  if (caution.mist && caution.mist->room_closed)
+    text += "Do not spray this in a closed room: the mist can explode. ";
+  if (caution.mist && caution.mist->beside_source)
+    text += fmt::format("Move this out of the room, or do not spray: {}. The mist can explode. ",
+                        fmt::join(to_switch_off(plan.job), ", "));
   if (caution.of_room && plan.room) text += vapour_remedy(*plan.room, figures);
   if (caution.undated) text += undated_remedy(*caution.undated);
   return text;
@@ -60,7 +60,7 @@ std::string additions_to(const RaisedCaution& caution, const Job& job) {
   std::string text;
   if (caution.volume_unknown)
     text += " Give the room's volume in the job and the vapour is estimated.";
-  text += cartridge_sentence(job, caution.no_cartridges);
+  if (caution.respirator) text += respirator_sentences(*caution.respirator, job);
   if (caution.names_sources) text += fmt::format(" Here: {}.", fmt::join(to_switch_off(job), ", "));
   if (caution.data_sheet_word)
     text += fmt::format(

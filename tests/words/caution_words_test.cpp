@@ -2,6 +2,7 @@
 
 #include <regex>
 
+#include "shipped_data.hpp"
 #include "small_plan.hpp"
 #include <doctest/doctest.h>
 
@@ -68,7 +69,7 @@ TEST_CASE("the judgement of the room gives figures first and the remedy before t
 TEST_CASE("what can light vapour or mist is named") {
   CHECK(text_of({.names_sources = true}).avoid == "Avoid. Here: water heater, freezer.");
   CHECK(text_of({.mist = SprayedMist{.beside_source = true}}).avoid ==
-        "Do not spray this in this room with water heater, freezer in it: the mist can explode. "
+        "Move this out of the room, or do not spray: water heater, freezer. The mist can explode. "
         "Avoid.");
   CHECK(text_of({.mist = SprayedMist{.room_closed = true}}).avoid ==
         "Do not spray this in a closed room: the mist can explode. Avoid.");
@@ -76,6 +77,30 @@ TEST_CASE("what can light vapour or mist is named") {
 
 TEST_CASE("sprayed isocyanates are no work for a home") {
   CHECK(text_of({.sprayed_isocyanates = true}).avoid.starts_with("Do not spray this at home"));
+}
+
+// Seen failing: one plan asked for supplied air, for a particle filter and for a cartridge.
+TEST_CASE("the shipped texts name one respirator for a job, the strictest") {
+  Plan plan = small_plan();
+  plan.job.data = testing::shipped_data();
+  const std::regex mask("respirator|cartridge|(filter|cartridge) mask");
+  for (const Coating& coating : testing::shipped_data().classes)
+    for (std::size_t method = 0; method < plan.job.data.methods.size(); ++method) {
+      CAPTURE(coating.class_key);
+      plan.job.coatings = {coating};
+      for (Operation& op : plan.list.operations)
+        if (op.method) op.method = method;
+      plan.cautions = cautions(plan.job, plan.list, plan.volumes, {}, plan.schedule, {});
+      int named = 0;
+      for (const Caution& text : caution_texts(plan))
+        if (text.key != "wood_dust" && std::regex_search(text.avoid, mask)) {
+          ++named;
+          if (sprays_isocyanates(coating, plan.job.data.methods[method]))
+            CHECK(holds(text.avoid, "Wear a supplied-air respirator that fits"));
+        }
+      CHECK(named <= 1);
+      CHECK((named == 1) == respirator(plan.job, plan.list, plan.volumes).has_value());
+    }
 }
 
 TEST_CASE("the data sheet's own signal word is told apart from the plan's") {

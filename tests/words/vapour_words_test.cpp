@@ -60,9 +60,3 @@ TEST_CASE("what is switched off goes by the names that the job gives, its heater
   job.air = mix;
   CHECK(to_switch_off(job) == std::vector<std::string>{"water heater", "freezer", "the heater"});
 }
-
-TEST_CASE("solvents that no cartridge is listed for are named") {
-  const JudgedJob job;
-  CHECK(cartridge_sentence(job.job, {}).empty());
-  CHECK(contains(cartridge_sentence(job.job, {0}), "cartridge masks for mineral spirits"));
-}

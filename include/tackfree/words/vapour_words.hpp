@@ -42,8 +42,4 @@ std::string vapour_estimate(const RoomJudgement& room);
 /// reached.
 std::string vapour_remedy(const RoomJudgement& room, const Figures& figures);
 
-/// On cartridges, for solvents that have only supplied-air respirators listed; begins with a blank,
-/// empty for none. Source: NIOSH Pocket Guide to Chemical Hazards.
-std::string cartridge_sentence(const Job& job, const std::vector<std::size_t>& solvents);
-
 }  // namespace tackfree
