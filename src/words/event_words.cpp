@@ -39,6 +39,9 @@ EventWords step_event(const Plan& plan, const StepWords& words, const CalendarEv
   const DatedStep& step = plan.schedule.steps.at(event.index);
   EventWords said{words.full_title(plan.list.operations.at(step.operation)),
                   description(plan, words, step)};
+  if (const auto condition = words.condition(plan.list.operations.at(step.operation));
+      !condition.empty())
+    said.summary += fmt::format("; {}", condition);
   if (step.pieces.size() > 1)
     said.summary += fmt::format(" ({} of {})", event.part + 1, step.pieces.size());
   return said;

@@ -2,6 +2,7 @@
 
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/how_lines.hpp"
+#include "tackfree/words/respirator_words.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -156,6 +157,11 @@ std::string WorkWords::title(const Operation& op) const {
 std::string WorkWords::full_title(const Operation& op) const {
   if (job_.batches.size() < 2) return title(op);
   return cut_to(longest_name, job_.batches.at(op.batch).name) + ": " + title(op);
+}
+
+std::string_view WorkWords::condition(const Operation& op) const {
+  if (op.kind != OperationKind::coat || !op.coating || !op.method) return {};
+  return spraying_condition(job_.coatings.at(*op.coating), job_.data.methods.at(*op.method));
 }
 
 std::string WorkWords::pour(const Operation& op) const {

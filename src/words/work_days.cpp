@@ -2,6 +2,7 @@
 
 #include "tackfree/words/airing_words.hpp"
 #include "tackfree/words/display_text.hpp"
+#include "tackfree/words/respirator_words.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -18,6 +19,17 @@ std::string session_words(const Plan& plan, const Session& session, std::string_
   return fmt::format("{}: {}, {}", what, cut_to(longest_name, coating), method);
 }
 
+/// `; only in a booth, on supplied air`, where it is bound to that.
+std::string on_condition(std::string_view condition) {
+  return condition.empty() ? "" : fmt::format("; {}", condition);
+}
+
+std::string set_up_words(const Plan& plan, const Session& session) {
+  return session_words(plan, session, words_for(SessionWork::set_up)) +
+         on_condition(spraying_condition(plan.job.coatings.at(session.coating),
+                                         plan.job.data.methods.at(session.method)));
+}
+
 /// Who does it, where there are several people.
 std::string who_words(const Plan& plan, const std::optional<std::size_t>& who) {
   return who ? fmt::format("{}: ", cut_to(longest_name, plan.job.people.at(*who).name)) : "";
@@ -27,8 +39,7 @@ std::vector<WorkEntry> entries(const Plan& plan, const StepWords& words) {
   std::vector<WorkEntry> all;
   for (const Session& session : plan.schedule.sessions) {
     all.push_back(
-        {session.set_up, who_words(plan, session.set_up_by) +
-                             session_words(plan, session, words_for(SessionWork::set_up))});
+        {session.set_up, who_words(plan, session.set_up_by) + set_up_words(plan, session)});
     all.push_back(
         {session.clean_up, who_words(plan, session.clean_up_by) +
                                session_words(plan, session, words_for(SessionWork::clean_up))});
@@ -46,9 +57,11 @@ std::vector<WorkEntry> entries(const Plan& plan, const StepWords& words) {
     if (op.done) continue;
     std::string what = words.full_title(op);
     if (op.kind == OperationKind::coat)
-      what += ", " + held_together(
-                         "at " +
-                         words.figures().temperature(plan.air.at(step.begin()).temperature).text());
+      what +=
+          ", " +
+          held_together("at " +
+                        words.figures().temperature(plan.air.at(step.begin()).temperature).text()) +
+          on_condition(words.condition(op));
     for (std::size_t i = 0; i < step.pieces.size(); ++i) {
       const std::string part =
           step.pieces.size() < 2 ? "" : fmt::format(" ({} of {})", i + 1, step.pieces.size());

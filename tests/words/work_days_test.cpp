@@ -20,6 +20,17 @@ TEST_CASE("work stands by local day and hour, with set-up and clean-up in their 
   CHECK(all[1].work == Minutes(105));
 }
 
+// Seen failing: set-up and coats stood there with no condition, under a line that forbade them.
+TEST_CASE("set-up and coats that spray isocyanates say what they are bound to") {
+  Plan plan = small_plan();
+  plan.job.coatings[0].words.cautions = {"isocyanates"};
+  plan.job.data.methods[0].sprayed = true;
+  const std::vector<WorkDay> all = work_days(plan, StepWords(plan));
+  for (const std::size_t entry : {1u, 2u, 3u})
+    CHECK(all[1].entries[entry].what.ends_with("; only in a booth, on supplied air"));
+  CHECK_FALSE(holds(all[1].entries[4].what, "booth"));
+}
+
 TEST_CASE("a day that rests on typical air says so, and no other day does") {
   const Plan plan = small_plan();
   const std::vector<WorkDay> all = work_days(plan, StepWords(plan));
