@@ -8,6 +8,7 @@
 #include "tackfree/words/remedy_words.hpp"
 #include "tackfree/words/tins_words.hpp"
 #include "tackfree/words/unplaced_words.hpp"
+#include "tackfree/words/vapour_left_words.hpp"
 #include "tackfree/words/work_days.hpp"
 
 #include <algorithm>
@@ -21,10 +22,14 @@ namespace {
 constexpr std::size_t duration_columns = 10;
 constexpr std::size_t how_columns = 4;
 
-/// Writes one line and what belongs below it; `told` is the last reason of the day.
+/// What of the day was told last: it is not said twice in a row.
+struct Told {
+  std::string why, vapour;
+};
+
+/// Writes one line and what belongs below it.
 void write_entry(Page& page, const Plan& plan, const StepWords& words, const HowTo& how_to,
-                 const WorkEntry& entry, const std::vector<RecoatSlack>& slacks,
-                 std::string& told) {
+                 const WorkEntry& entry, const std::vector<RecoatSlack>& slacks, Told& told) {
   const Figures& figures = words.figures();
   const std::string start =
       "[ ] " + pad_left(figures.clock_columns(), figures.clock(entry.time.begin)) + "  ";
@@ -36,15 +41,19 @@ void write_entry(Page& page, const Plan& plan, const StepWords& words, const How
                    pad_left(duration_columns, duration_text(to_duration(entry.time.length()))) +
                    pad_left(how_columns, number ? fmt::format("#{}", *number) : ""));
   for (std::size_t i = 1; i < lines.size(); ++i) page.line(start.size() + 2, lines[i]);
+  const std::size_t indent = start.size();
+  if (const FlammableTime* time = flammable_time_from(plan, entry))
+    page.paragraph(Lead::labelled("off", 0, indent), off_text(plan, *time));
+  const std::string vapour = entry.step ? vapour_left_words(plan, *entry.step, figures) : "";
+  if (vapour != told.vapour) page.paragraph(Lead::labelled("vapour", 0, indent), vapour);
+  if (entry.step != nullptr) told.vapour = vapour;
   if (entry.step == nullptr || !entry.first_piece) return;
   const Operation& op = plan.list.operations.at(entry.step->operation);
-  const std::size_t indent = start.size();
-  if (opens_flammable_tin(plan, *entry.step))
-    page.paragraph(Lead::labelled("off", 0, indent), off_text(plan));
   page.paragraph(Lead::labelled("pour", 0, indent), words.pour(op));
   const std::string why = words.why(*entry.step);
-  page.paragraph(Lead::labelled("why", 0, indent), !why.empty() && why == told ? "as above" : why);
-  if (!why.empty()) told = why;
+  page.paragraph(Lead::labelled("why", 0, indent),
+                 !why.empty() && why == told.why ? "as above" : why);
+  if (!why.empty()) told.why = why;
   for (const RecoatSlack& slack : slacks)
     if (&plan.schedule.steps.at(slack.dated_step) == entry.step)
       page.paragraph(Lead::labelled("room", 0, indent),
@@ -309,7 +318,7 @@ void write_days(Page& page, const Plan& plan, const StepWords& words, const HowT
   page.paragraph(Lead::plain(),
                  "Minutes at the right are your own work; # is the number under HOW TO.");
   for (const WorkDay& day : work) {
-    std::string told;
+    Told told;
     write_day_head(page, words.figures(), day);
     if (const std::string airing =
             airing_advice(plan, day.airing, day.better_airing, words.figures());

@@ -264,19 +264,33 @@ void write_stop(Page& page, const Plan& plan) {
       page.paragraph(lead_of(caution), caution.hazard + " " + first_sentence(caution.avoid));
 }
 
-bool opens_flammable_tin(const Plan& plan, const DatedStep& step) {
-  return has_ignition_source(plan.job) &&
-         std::ranges::any_of(plan.flammable, [&](const FlammableTime& time) {
-           return &plan.schedule.steps.at(time.first_step) == &step;
-         });
+const FlammableTime* flammable_time_from(const Plan& plan, const WorkEntry& entry) {
+  if (!has_ignition_source(plan.job)) return nullptr;
+  const auto begins = [&](const FlammableTime& time) {
+    const DatedStep& first = plan.schedule.steps.at(time.first_step);
+    const Session* session = first.session ? &plan.schedule.sessions.at(*first.session) : nullptr;
+    if (session == nullptr || session->set_up.length() <= Minutes(0))
+      return entry.step == &first && entry.first_piece;
+    return entry.session == session && entry.time == session->set_up;
+  };
+  const auto found = std::ranges::find_if(plan.flammable, begins);
+  return found == plan.flammable.end() ? nullptr : &*found;
 }
 
-std::string off_text(const Plan& plan) {
+std::string off_text(const Plan& plan, const FlammableTime& time) {
   const std::vector<std::string> names = to_switch_off(plan.job);
+  const Figures figures(plan.job);
+  const Operation& coat =
+      plan.list.operations.at(plan.schedule.steps.at(time.first_step).operation);
+  const bool sprayed = coat.method && plan.job.data.methods.at(*coat.method).sprayed;
+  const std::string_view their = names.size() == 1 ? "its" : "their";
   return fmt::format(
-      "{}: turn off before you open the tin, as {} instructions say; leave off until the smell is "
-      "gone",
-      list_of(names), names.size() == 1 ? "its" : "their");
+      "{}: {} before you open the tin{}. Leave {} so until {} by this estimate and until the smell "
+      "is gone; then start {} again by {} instructions",
+      list_of(names), sprayed ? "out of the room, or do not spray," : "turn off",
+      sprayed ? "" : fmt::format(", as {} instructions say", their),
+      names.size() == 1 ? "it" : "them", figures.moment(figures.full_hour_up(time.time.end)),
+      names.size() == 1 ? "it" : "them", their);
 }
 
 void write_fumes(Page& page, const Plan& plan, const Figures& figures) {

@@ -34,8 +34,8 @@ class Answer {
     head();
     write_stop(page_, plan_);
     write_questions(page_, plan_, tonight_.unlogged, words_);
-    work();
     off();
+    work();
     write_running_clocks(page_, plan_, tonight_, words_);
     air();
     dust();
@@ -199,16 +199,19 @@ class Answer {
                               : fmt::format("fit for {} now.", name));
   }
 
-  /// What must be off now, or before the tin of the next stretch of work today is opened.
+  /// What must be off now, or before the tin of the next stretch of work today is opened: before
+  /// the work itself, as it comes before it.
   void off() {
     if (!has_ignition_source(plan_.job)) return;
-    const bool asked = std::ranges::any_of(plan_.flammable, [&](const FlammableTime& flammable) {
+    const FlammableTime* last = nullptr;
+    for (const FlammableTime& flammable : plan_.flammable) {
       const bool on = flammable.time.begin <= plan_.now && plan_.now < flammable.time.end;
       const bool next = tonight_.today && std::ranges::find(tonight_.work, flammable.first_step) !=
                                               tonight_.work.end();
-      return on || next;
-    });
-    if (asked) page_.paragraph(Lead::labelled("Off", answer_columns), off_text(plan_) + ".");
+      if (on || next) last = &flammable;
+    }
+    if (last != nullptr)
+      page_.paragraph(Lead::labelled("Off", answer_columns), off_text(plan_, *last) + ".");
   }
 
   bool is_one_room() const { return plan_.job.rooms.size() < 2; }

@@ -4,6 +4,7 @@
 #include "tackfree/html/html_page.hpp"
 #include "tackfree/words/airing_words.hpp"
 #include "tackfree/words/chart_words.hpp"
+#include "tackfree/words/vapour_left_words.hpp"
 
 #include <fmt/format.h>
 
@@ -21,8 +22,13 @@ void write_note(Markup& html, std::string_view kind, std::string_view word, std:
   html.close();
 }
 
+/// What of the day was told last: it is not said twice in a row.
+struct Told {
+  std::string why, vapour;
+};
+
 void write_entry(Markup& html, const Plan& plan, const StepWords& words, const HowTo& how_to,
-                 const WorkEntry& entry, std::string& told) {
+                 const WorkEntry& entry, Told& told) {
   html.open("li");
   html.open("label");
   html.lone("input", {{"type", "checkbox"}});
@@ -32,17 +38,21 @@ void write_entry(Markup& html, const Plan& plan, const StepWords& words, const H
   html.isolated(entry.what);
   html.close();
   html.element("span", {{"class", "length"}}, duration_text(to_duration(entry.time.length())));
+  if (const FlammableTime* time = flammable_time_from(plan, entry))
+    write_note(html, "off", "Off", off_text(plan, *time));
   if (entry.step != nullptr) {
+    const std::string vapour = vapour_left_words(plan, *entry.step, words.figures());
+    if (vapour != told.vapour) write_note(html, "vapour", "Vapour", vapour);
+    told.vapour = vapour;
     if (const auto number = how_to.number_of(entry.step->operation)) {
       html.raw(" ");
       html.element("a", {{"href", "#how-to"}, {"class", "how"}}, fmt::format("how #{}", *number));
     }
     if (entry.first_piece) {
-      if (opens_flammable_tin(plan, *entry.step)) write_note(html, "off", "Off", off_text(plan));
       write_note(html, "pour", "Pour", words.pour(plan.list.operations.at(entry.step->operation)));
       const std::string why = words.why(*entry.step);
-      if (why != told) write_note(html, "why", "Why then:", why);
-      if (!why.empty()) told = why;
+      if (why != told.why) write_note(html, "why", "Why then:", why);
+      if (!why.empty()) told.why = why;
     }
   }
   html.close();
@@ -75,7 +85,7 @@ void write_html_days(Markup& html, const Plan& plan, const StepWords& words, con
     write_note(html, "airing", "Airing",
                airing_advice(plan, day.airing, day.better_airing, words.figures()));
     html.open("ol", {{"class", "work"}});
-    std::string told;  // a reason stands once a day
+    Told told;  // a reason stands once a day
     for (const WorkEntry& entry : day.entries) write_entry(html, plan, words, how_to, entry, told);
     html.close();
     write_room_for_notes(html);

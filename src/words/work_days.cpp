@@ -38,11 +38,13 @@ std::string who_words(const Plan& plan, const std::optional<std::size_t>& who) {
 std::vector<WorkEntry> entries(const Plan& plan, const StepWords& words) {
   std::vector<WorkEntry> all;
   for (const Session& session : plan.schedule.sessions) {
-    all.push_back(
-        {session.set_up, who_words(plan, session.set_up_by) + set_up_words(plan, session)});
-    all.push_back(
-        {session.clean_up, who_words(plan, session.clean_up_by) +
-                               session_words(plan, session, words_for(SessionWork::clean_up))});
+    all.push_back({.time = session.set_up,
+                   .what = who_words(plan, session.set_up_by) + set_up_words(plan, session),
+                   .session = &session});
+    all.push_back({.time = session.clean_up,
+                   .what = who_words(plan, session.clean_up_by) +
+                           session_words(plan, session, words_for(SessionWork::clean_up)),
+                   .session = &session});
   }
   for (const ToolRest& rest : plan.schedule.tool_rests) {
     const DatedStep& coat = plan.schedule.steps.at(rest.dated_step);

@@ -139,7 +139,8 @@ TEST_CASE("milestones that are not reached say so") {
   CHECK(holds(page.text(), "  legs        -  Sun Apr 11         -         -  Thu Apr 29\n"));
 }
 
-TEST_CASE("what must be off stands by name at the coat before which the tin is opened") {
+// Seen failing: it stood at the coat, after set-up and the wipe with spirits.
+TEST_CASE("what must be off stands by name at the set-up, before the tin is opened") {
   Plan plan = small_plan();
   plan.job.room.ignition_sources = {"water heater", "freezer"};
   CHECK_FALSE(holds(days_of(plan), "water heater"));
@@ -149,7 +150,8 @@ TEST_CASE("what must be off stands by name at the coat before which the tin is o
   const std::string text = days_of(plan);
   const std::size_t off = text.find("off water heater, freezer: turn off before you open the");
   REQUIRE(off != std::string::npos);
-  CHECK(off < text.find("pour"));
+  CHECK(off > text.find("set up"));
+  CHECK(off < text.find("coat 1"));
   CHECK(text.find("water heater", off + 10) == std::string::npos);
 }
 

@@ -97,15 +97,23 @@ TEST_CASE("cautions that come first stand above everything, the vapour's own onc
 }
 
 TEST_CASE(
-    "what can light the vapour is turned off as its instructions say, until the smell is gone") {
+    "what can light the vapour is turned off as its instructions say, until an hour, not a smell") {
   Plan plan = judged_plan();
   plan.job.room.ignition_sources = {"water heater"};
-  CHECK(off_text(plan) ==
-        "water heater: turn off before you open the tin, as its instructions say; leave off until "
-        "the smell is gone");
+  CHECK(
+      off_text(plan, time) ==
+      "water heater: turn off before you open the tin, as its instructions say. Leave it so until "
+      "Sat Apr 10, 11:00 pm by this estimate and until the smell is gone; then start it again by "
+      "its instructions");
   plan.job.room.ignition_sources = {"water heater", "stove"};
-  CHECK(off_text(plan).starts_with(
-      "water heater, stove: turn off before you open the tin, as their instructions say"));
+  CHECK(
+      off_text(plan, time)
+          .starts_with(
+              "water heater, stove: turn off before you open the tin, as their instructions say"));
+  plan.job.data.methods[0].sprayed = true;
+  CHECK(off_text(plan, time)
+            .starts_with(
+                "water heater, stove: out of the room, or do not spray, before you open the tin."));
 }
 
 TEST_CASE("a heater with a flame that runs in vapour is told on top with its hours") {

@@ -3,6 +3,7 @@
 
 #include "tackfree/document/page.hpp"
 #include "tackfree/words/step_words.hpp"
+#include "tackfree/words/work_days.hpp"
 
 namespace tackfree {
 
@@ -10,11 +11,14 @@ namespace tackfree {
 /// its vapour, and the cautions that come first. Nothing where there are none.
 void write_stop(Page& page, const Plan& plan);
 
-/// Is it the first coat of a session with vapour that burns, in a job that names what must be off?
-bool opens_flammable_tin(const Plan& plan, const DatedStep& step);
+/// The time that begins with this work: the set-up for coats with vapour that burns, or the first
+/// of them where nothing is set up. Nothing for other work, and in a job that has nothing to turn
+/// off.
+const FlammableTime* flammable_time_from(const Plan& plan, const WorkEntry& entry);
 
-/// What is off before a tin with flammable solvent is opened, by name, and until when.
-std::string off_text(const Plan& plan);
+/// What is off, by name, before the tin is opened, and until when; what would light spray mist is
+/// out of the room. No full stop.
+std::string off_text(const Plan& plan, const FlammableTime& time);
 
 /// The section on fumes: what was counted, the limits, each airing, another habit, and what
 /// the estimate leaves out.

@@ -12,9 +12,10 @@ namespace tackfree {
 /// One stretch of work.
 struct WorkEntry {
   Interval time;
-  std::string what;                 ///< may hold words as the person wrote them
-  const DatedStep* step = nullptr;  ///< nothing for set-up and clean-up
-  bool first_piece = true;          ///< of its step
+  std::string what;                  ///< may hold words as the person wrote them
+  const DatedStep* step = nullptr;   ///< nothing for set-up and clean-up
+  bool first_piece = true;           ///< of its step
+  const Session* session = nullptr;  ///< of set-up and clean-up
 };
 
 struct WorkDay {
