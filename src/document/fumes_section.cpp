@@ -190,6 +190,30 @@ std::string nearest_dew(const ColdAiring& cold, const Figures& figures) {
       figures.temperature_difference(cold.margin).text());
 }
 
+/// A sealed heater may run on beside vapour that burns, and the dates count on it.
+std::string_view warmth_choice(const Job& job) {
+  if (warmed_by_sealed_heater(job))
+    return "more heat: your heater is sealed, so leave it on, as the dates count on it";
+  return "heat before, with no flame or glowing heater on while vapour is in the room";
+}
+
+bool fan_runs_on(const Plan& plan) {
+  const AiringHabit& habit = plan.room->habit;
+  return habit.after == Opening::open_and_fan && habit.after_for > Duration();
+}
+
+/// Which way the air goes. Source: EPA and CPSC on painting indoors, a fan in the window blows out
+/// (as quoted by others); that an ordinary fan stays out of flammable vapour: common practice.
+std::string_view way_of_the_air(bool flammable) {
+  return flammable
+             ? "Move the air one way: in from outdoors at one opening, out to the outdoors at "
+               "another. A household fan is not made for flammable vapour: it stands where "
+               "the clean air comes in and blows in. Only a fan rated for such vapour draws "
+               "it out, as label and local codes say."
+             : "Move the air one way: a fan in the window or outer door blows out, and fresh "
+               "air comes in from outdoors at another opening.";
+}
+
 /// Airing against warmth, with the choices there are.
 void write_cold(Page& page, const Plan& plan, const Figures& figures) {
   constexpr TemperatureDifference close = kelvins(5);
@@ -200,9 +224,9 @@ void write_cold(Page& page, const Plan& plan, const Figures& figures) {
   if (cold && cold->room - cold->bears < close) text += nearest_cold(*cold, figures);
   if (cold && cold->dewy()) text += nearest_dew(*cold, figures);
   page.paragraph(broken ? Lead::look() : Lead::item(),
-                 text +
-                     " The choices: heat before, with the heater off while the room smells; coat "
-                     "less at a time; a milder day; another coating.");
+                 text + fmt::format(" The choices: {}; coat less at a time; a milder day; another "
+                                    "coating.",
+                                    warmth_choice(plan.job)));
 }
 
 void write_explosive(Page& page, const Plan& plan) {
@@ -241,7 +265,8 @@ void write_heater_clash(Page& page, const Plan& plan) {
   page.paragraph(
       clash.kind ? Lead::danger() : Lead::warning(),
       fmt::format("{}, and this job runs it while flammable vapour may be in the room: {}{}. Heat "
-                  "before you open the tin, then keep it off until it no longer smells.{}",
+                  "before you open the tin, and keep it off in these hours. The dates count on its "
+                  "warmth then: take these hours out of its own and plan again.{}",
                   heater_words(clash.kind), fmt::join(hours, "; "),
                   more > 0 ? fmt::format("; and {} more times", more) : "",
                   clash.kind ? "" : " The job can say what it is: \"heater_is\"."));
@@ -311,12 +336,15 @@ void write_fumes(Page& page, const Plan& plan, const Figures& figures) {
   write_cold(page, plan, figures);
   if (plan.job.room.attached_to_house)
     page.paragraph(Lead::item(),
-                   "Keep the door to the house shut; some 6.5 % of a house's air came out "
-                   "of its attached garage in 15 houses (Batterman et al. 2007).");
+                   "Keep the door to the rest of the house shut: in 15 houses some 6.5 % of the "
+                   "air came out of an attached garage (Batterman et al. 2007).");
+  page.paragraph(Lead::item(), std::string(way_of_the_air(!plan.flammable.empty())));
+  if (fan_runs_on(plan))
+    page.paragraph(Lead::item(),
+                   "The fan runs on after you have left: on a timer, or somebody turns it off.");
   page.paragraph(Lead::item(),
-                 "A household fan is not made for flammable vapour: let it push clean air "
-                 "in, not draw vapour out. This is an estimate of the room's mean, not "
-                 "leave to go in or to do without a mask.");
+                 "This is an estimate of the room's mean, not leave to go in or to do without a "
+                 "mask.");
 }
 
 }  // namespace tackfree

@@ -30,8 +30,8 @@ std::string flow_sentence(const RoomJudgement& room, VapourLimit limit, std::str
 }  // namespace
 
 std::string_view words_for(Opening opening) {
-  constexpr std::array<std::string_view, 4> said{"closed", "door ajar", "door open",
-                                                 "door open and fan on"};
+  constexpr std::array<std::string_view, 4> said{"closed", "ajar to outdoors", "open to outdoors",
+                                                 "open to outdoors and fan on"};
   return said.at(static_cast<std::size_t>(opening));
 }
 

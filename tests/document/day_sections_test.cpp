@@ -158,7 +158,8 @@ TEST_CASE("what must be off stands by name at the set-up, before the tin is open
 TEST_CASE("a day gives the better airing where the job's own is too little") {
   Plan plan = judged_plan();
   plan.job.room.airing = plan.room->habit;
-  CHECK(holds(days_of(plan), "\nAiring door open 10:00 am to 4:10 pm. Your own habit (door open"));
+  CHECK(holds(days_of(plan),
+              "\nAiring open to outdoors 10:00 am to 4:10 pm. Your own habit (open to outdoors"));
 }
 
 TEST_CASE("a day says how far the door is open, by the clock") {
@@ -166,7 +167,8 @@ TEST_CASE("a day says how far the door is open, by the clock") {
   CHECK_FALSE(holds(days_of(plan), "Airing"));
   plan.job.room.airing = AiringHabit{Opening::open, Opening::ajar, hours(2)};
   CHECK(
-      holds(days_of(plan), "\nAiring door open 10:00 to 11:10 am, then door ajar until 1:10 pm\n"));
+      holds(days_of(plan),
+            "\nAiring open to outdoors 10:00 to 11:10 am, then ajar to outdoors until 1:10 pm\n"));
 }
 
 TEST_CASE("a job that was ready in time says since when, and proves nothing of it") {

@@ -26,8 +26,8 @@ std::string section(const Plan& plan) {
 TEST_CASE(
     "the section has the habit, the airing hours and the habit that would do, ready to copy") {
   const std::string text = section(judged_plan());
-  CHECK(holds(text, "Airing as you gave it: door open while coating, then open for 3 h"));
-  CHECK(holds(text, "0.7 oz; door open "));
+  CHECK(holds(text, "Airing as you gave it: open to outdoors while coating, then open for 3 h"));
+  CHECK(holds(text, "0.7 oz; open to outdoors "));
   CHECK(holds(text, "below the 8-hour limits from "));
   CHECK(holds(
       text, R"("airing": { "while_coating": "open", "after": { "state": "open", "hours": 5 } })"));

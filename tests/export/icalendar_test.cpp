@@ -100,11 +100,11 @@ TEST_CASE("an airing is an event of its own, known by its first coat, that takes
   };
   CHECK(has("DTSTART:20270410T140000Z"));
   CHECK(has("DTEND:20270410T181000Z"));
-  CHECK(has("SUMMARY:Airing: door open 10:00 am to 2:10 pm\\, too little: see the note"));
+  CHECK(has("SUMMARY:Airing: open to outdoors 10:00 am to 2:10 pm\\, too little: see the note"));
   CHECK(std::ranges::any_of(event, [](const std::string& line) {
     return line.find(
-               "better door open while coating\\, then open for 5 h\\, and no shorter than here") !=
-           std::string::npos;
+               "better open to outdoors while coating\\, then open for 5 h\\, and no shorter than "
+               "here") != std::string::npos;
   }));
   CHECK(has("TRANSP:TRANSPARENT"));
   CHECK(has("TRIGGER;RELATED=END:PT0S"));

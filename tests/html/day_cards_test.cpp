@@ -37,7 +37,8 @@ TEST_CASE("a day of the page says how far the door is open, by the clock") {
   plan.job.room.airing = AiringHabit{Opening::open, Opening::ajar, hours(2)};
   Markup html;
   write_html_days(html, plan, StepWords(plan), HowTo(plan));
-  CHECK(holds(html.markup(), "<b>Airing</b> <bdi>door open 10:00 to 11:10 am, then door ajar"));
+  CHECK(holds(html.markup(),
+              "<b>Airing</b> <bdi>open to outdoors 10:00 to 11:10 am, then ajar to outdoors"));
 }
 
 TEST_CASE("a day of the page gives the better airing where the job's own is too little") {
@@ -45,6 +46,7 @@ TEST_CASE("a day of the page gives the better airing where the job's own is too 
   plan.job.room.airing = plan.room->habit;
   Markup html;
   write_html_days(html, plan, StepWords(plan), HowTo(plan));
-  CHECK(holds(html.markup(),
-              "<b>Airing</b> <bdi>door open 10:00 am to 4:10 pm. Your own habit (door open"));
+  CHECK(holds(
+      html.markup(),
+      "<b>Airing</b> <bdi>open to outdoors 10:00 am to 4:10 pm. Your own habit (open to outdoors"));
 }

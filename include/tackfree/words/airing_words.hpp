@@ -10,8 +10,8 @@
 
 namespace tackfree {
 
-/// `door open 6:30 to 8:55 pm, then door ajar until 10:55 pm`; of a span that is on at `seen_from`
-/// only the end. Empty without spans.
+/// `open to outdoors 6:30 to 8:55 pm, then ajar to outdoors until 10:55 pm`; of a span that is on
+/// at `seen_from` only the end. Empty without spans.
 std::string airing_words(const std::vector<AiringSpan>& spans, Instant seen_from,
                          const Figures& figures);
 

@@ -10,10 +10,10 @@
 
 namespace tackfree {
 
-/// `closed`, `door ajar`, `door open`, `door open and fan on`.
+/// `closed`, `ajar to outdoors`, `open to outdoors`, `open to outdoors and fan on`.
 std::string_view words_for(Opening opening);
 
-/// `door open while coating, then ajar for 4 h`.
+/// `open to outdoors while coating, then ajar for 4 h`.
 std::string words_for(const AiringHabit& habit);
 
 /// The habit as it is written in a job file: `"while_coating": "open", "after": ...`.
