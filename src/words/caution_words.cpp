@@ -1,7 +1,9 @@
 #include "tackfree/words/caution_words.hpp"
 
+#include "tackfree/words/display_text.hpp"
 #include "tackfree/words/figures.hpp"
 #include "tackfree/words/respirator_words.hpp"
+#include "tackfree/words/step_words.hpp"
 #include "tackfree/words/vapour_words.hpp"
 
 #include <fmt/format.h>
@@ -55,17 +57,35 @@ std::string remedies_for(const RaisedCaution& caution, const Plan& plan, const F
   return text;
 }
 
+/// Coats that go on in air in which their vapour lights at any spark, each as a sentence.
+std::string above_flash(const Plan& plan, const Figures& figures) {
+  std::string text;
+  for (const CoatedAboveFlash& each :
+       coated_above_flash(plan.job, plan.list, plan.air, plan.schedule)) {
+    const Coating& coating = plan.job.coatings.at(each.coating);
+    text += fmt::format(
+        " You coat with {} at {}, at or above its flash point of {}: a spark lights its vapour.",
+        cut_to(longest_name, coating.name), figures.temperature(each.warmest).text(),
+        figures.temperature(coating.flash_point->value).text());
+  }
+  return text;
+}
+
 /// What else is to be known, as sentences that begin with a blank.
-std::string additions_to(const RaisedCaution& caution, const Job& job) {
+std::string additions_to(const RaisedCaution& caution, const Plan& plan, const Figures& figures) {
+  const Job& job = plan.job;
   std::string text;
   if (caution.volume_unknown)
     text += " Give the room's volume in the job and the vapour is estimated.";
   if (caution.respirator) text += respirator_sentences(*caution.respirator, job);
   if (caution.names_sources) text += fmt::format(" Here: {}.", fmt::join(to_switch_off(job), ", "));
+  if (caution.text.key == "ignition") text += above_flash(plan, figures);
   if (caution.data_sheet_word)
-    text += fmt::format(
-        " The safety data sheet has a signal word of its own; for this flash point it is {}.",
-        *caution.data_sheet_word == DataSheetWord::danger ? "Danger" : "Warning");
+    text += *caution.data_sheet_word == DataSheetWord::danger
+                ? " The safety data sheet has a signal word of its own: for this flash point it is "
+                  "Danger."
+                : " The safety data sheet has a signal word of its own: Warning for this flash "
+                  "point, and Danger where a hardener or another part asks for it.";
   return text;
 }
 
@@ -78,7 +98,7 @@ std::vector<Caution> caution_texts(const Plan& plan) {
     Caution text = caution.text;
     text.hazard += amounts_of(caution, plan, figures);
     text.avoid =
-        remedies_for(caution, plan, figures) + text.avoid + additions_to(caution, plan.job);
+        remedies_for(caution, plan, figures) + text.avoid + additions_to(caution, plan, figures);
     texts.push_back(std::move(text));
   }
   return texts;
