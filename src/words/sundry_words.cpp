@@ -90,7 +90,7 @@ std::string what_for(const Sundry& sundry, const Job& job, const Figures& figure
     case Item::for_touch:
       return fmt::format("to {}", job.data.touches.at(sundry.touch.value()).title);
     case Item::masking_tape:
-      return "around what is masked";
+      return "around what is masked, anew for each coat";
     case Item::gloves:
       return "one pair a session";
     case Item::eye_protection:

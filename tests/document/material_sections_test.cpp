@@ -100,7 +100,7 @@ TEST_CASE("other things carry their amounts in the person's units") {
   const std::string text =
       written_text([&](Page& p) { write_shopping(p, plan, Figures(plan.job)); });
   CHECK(holds(text, "[ ]          1 abrasive sheet or disc, P120: for 0.50 m\u00b2\n"));
-  CHECK(holds(text, "[ ]        8 m masking tape: around what is masked\n"));
+  CHECK(holds(text, "[ ]        8 m masking tape: around what is masked, anew for each coat\n"));
 }
 
 TEST_CASE("batches with the same grits share a line") {
