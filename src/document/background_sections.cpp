@@ -3,6 +3,7 @@
 #include "tackfree/words/caution_words.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/figure_sources.hpp"
+#include "tackfree/words/hard_after_words.hpp"
 #include "tackfree/words/note_words.hpp"
 
 #include <algorithm>
@@ -15,14 +16,21 @@ namespace tackfree {
 namespace {
 
 void write_advice(Page& page, const Plan& plan) {
-  std::vector<std::string> keys;
-  for (const CoatingNeed& need : plan.volumes.coatings)
-    for (const std::string& key : plan.job.coatings.at(need.coating).words.advice)
-      if (std::find(keys.begin(), keys.end(), key) == keys.end()) keys.push_back(key);
+  std::set<std::string> told;
   std::vector<std::string> lines;
-  for (const std::string& key : keys)
-    for (const Advice& advice : plan.job.data.texts.advice)
-      if (advice.key == key) lines.insert(lines.end(), advice.lines.begin(), advice.lines.end());
+  for (const CoatingNeed& need : plan.volumes.coatings) {
+    const Coating& coating = plan.job.coatings.at(need.coating);
+    for (const std::string& key : coating.words.advice) {
+      if (key.starts_with("after_last"))
+        if (std::string hard = hard_after_words(coating); !hard.empty())
+          lines.push_back(std::move(hard));
+      if (!told.insert(key).second) continue;
+      const bool heated = key == "heat_and_vapour" && warmed_by_sealed_heater(plan.job);
+      for (const Advice& advice : plan.job.data.texts.advice)
+        if (advice.key == (heated ? "sealed_heat" : key))
+          lines.insert(lines.end(), advice.lines.begin(), advice.lines.end());
+    }
+  }
   if (lines.empty()) return;
   page.heading("Good to know");
   for (const std::string& line : lines) page.paragraph(Lead::item(), line);
