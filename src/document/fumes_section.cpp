@@ -79,9 +79,14 @@ void write_basis(Page& page, const Plan& plan, const Figures& figures) {
                                  figures.exposure(solvent.limit_8h.value).text(),
                                  solvent.limits_by));
   }
-  page.paragraph(Lead::item(),
-                 fmt::format("Limits over 8 hours, the lowest published one at hand: {}.{}",
-                             list_of(limits), uncounted_sentence(*plan.room)));
+  page.paragraph(
+      Lead::item(),
+      fmt::format("Limits over 8 hours, the lowest of those that this program holds: {}.{}",
+                  list_of(limits), uncounted_sentence(*plan.room)));
+}
+
+bool needs_no_flow(const LimitJudgement& limit) {
+  return limit.least_flow && *limit.least_flow <= AirFlow{};
 }
 
 void write_limits(Page& page, const Plan& plan, const Figures& figures) {
@@ -91,11 +96,11 @@ void write_limits(Page& page, const Plan& plan, const Figures& figures) {
   table.head = {"limit", "reached", "when", "least flow"};
   for (std::size_t i = 0; i < names.size(); ++i) {
     const LimitJudgement& limit = plan.room->limits.at(i);
-    table.rows.push_back(
-        {std::string(names.at(i)), times_text(limit.share), figures.moment(limit.at),
-         !limit.least_flow                ? "none found"
-         : *limit.least_flow <= AirFlow{} ? "no need"
-                                          : figures.air_flow(*limit.least_flow).text()});
+    table.rows.push_back({std::string(names.at(i)), times_text(limit.share),
+                          figures.moment(limit.at),
+                          !limit.least_flow      ? "none found"
+                          : needs_no_flow(limit) ? "under it closed"
+                                                 : figures.air_flow(*limit.least_flow).text()});
   }
   page.table(table);
   page.paragraph(
@@ -103,8 +108,12 @@ void write_limits(Page& page, const Plan& plan, const Figures& figures) {
       fmt::format(
           "Least flow: outdoor air all the time, {:g}-fold for bad mixing, to stay under the "
           "limit. Each figure is the worst of three paces of drying: as usual, half and "
-          "double. Limits at work are for healthy adults; no limit is made for homes.",
-          plan.room->flow_mixing));
+          "double. Limits at work are for healthy adults; no limit is made for homes.{}",
+          plan.room->flow_mixing,
+          std::ranges::any_of(plan.room->limits, needs_no_flow)
+              ? " \"Under it closed\" is said of that one limit, by this estimate: air the room "
+                "all the same."
+              : ""));
 }
 
 std::string until_text(const RoomJudgement& room, const StretchJudgement& stretch,

@@ -99,6 +99,7 @@ TEST_CASE("cautions that come first stand above everything, the vapour's own onc
 TEST_CASE(
     "what can light the vapour is turned off as its instructions say, until an hour, not a smell") {
   Plan plan = judged_plan();
+  const FlammableTime time{1, {at("2027-04-10T14:00:00Z"), at("2027-04-11T02:15:00Z")}};
   plan.job.room.ignition_sources = {"water heater"};
   CHECK(
       off_text(plan, time) ==

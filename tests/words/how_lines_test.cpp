@@ -15,13 +15,14 @@ TEST_CASE("before isocyanates the booth and the air come first, or gloves where 
   Plan plan = small_plan();
   const Operation& coat = plan.list.operations[1];
   plan.job.data.texts.how = {{"before_isocyanates_sprayed", {"Only in a booth."}},
-                             {"before_isocyanates", {"Gloves."}}};
+                             {"before_isocyanates", {"Gloves."}},
+                             {"before_sanding", {"Mask on."}}};
   CHECK(how_lines(plan, coat) == coat.how);
   plan.job.coatings[0].words.cautions = {"isocyanates"};
   CHECK(how_lines(plan, coat).front() == "Gloves.");
   plan.job.data.methods[0].sprayed = true;
   CHECK(how_lines(plan, coat).front() == "Only in a booth.");
-  CHECK(how_lines(plan, plan.list.operations[0]) == plan.list.operations[0].how);
+  CHECK(how_lines(plan, plan.list.operations[0]).front() == "Mask on.");
 }
 
 TEST_CASE("several pots and portions are told, in the units of the job") {
