@@ -59,7 +59,9 @@ std::string respirator_sentences(const Respirator& respirator, const Job& job) {
   const std::string worn =
       respirator.worn_always
           ? fmt::format(" Wear {} {} that fits {}.", article, name, when_worn(respirator))
-          : fmt::format(" Where you cannot air enough, wear {} {}.", article, name);
+          : fmt::format(" Where you cannot air enough, {}wear {} {}.",
+                        respirator.kind == Kind::supplied_air ? "do not coat, or " : "", article,
+                        name);
   return worn + why_supplied(respirator, job) + " The safety data sheet may ask for more.";
 }
 

@@ -21,8 +21,9 @@ TEST_CASE("a respirator is told with when it is worn and why no cartridge does")
                              job)
             .starts_with(" Wear an organic-vapour respirator with a particle filter that fits "
                          "whenever you spray."));
-  CHECK(holds(respirator_sentences({.kind = Kind::supplied_air, .no_cartridges = {0}}, job),
-              "wear a supplied-air respirator. No cartridge is listed for ethanol"));
+  CHECK(
+      holds(respirator_sentences({.kind = Kind::supplied_air, .no_cartridges = {0}}, job),
+            "do not coat, or wear a supplied-air respirator. No cartridge is listed for ethanol"));
   CHECK(holds(respirator_sentences({.kind = Kind::supplied_air,
                                     .worn_always = true,
                                     .with_particle_filter = true,
