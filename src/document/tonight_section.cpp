@@ -6,6 +6,7 @@
 #include "tackfree/document/unlogged_section.hpp"
 #include "tackfree/document/wait_section.hpp"
 #include "tackfree/words/airing_words.hpp"
+#include "tackfree/words/caution_words.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/step_words.hpp"
 
@@ -353,10 +354,9 @@ class Answer {
           Lead::labelled("Rags", answer_columns),
           fmt::format(
               "{}oily rags, cloths and sanding dust heat themselves and can catch fire hours "
-              "later. Lay them out flat outdoors, or under water in a lidded metal can; "
-              "then `tackfree log rags {}`.",
+              "later. {} Then `tackfree log rags {}`.",
               rags.out_since ? fmt::format("out since {}: ", when(*rags.out_since)) : "",
-              shell_word(plan_.job.file)));
+              rags_remedy(plan_), shell_word(plan_.job.file)));
       return;
     }
     if (!rags.dealt_with) return;

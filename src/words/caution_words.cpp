@@ -6,6 +6,8 @@
 #include "tackfree/words/step_words.hpp"
 #include "tackfree/words/vapour_words.hpp"
 
+#include <algorithm>
+
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
@@ -102,6 +104,12 @@ std::vector<Caution> caution_texts(const Plan& plan) {
     texts.push_back(std::move(text));
   }
   return texts;
+}
+
+std::string rags_remedy(const Plan& plan) {
+  const auto& texts = plan.job.data.texts.cautions;
+  const auto found = std::ranges::find(texts, "oily_rags", &Caution::key);
+  return found == texts.end() ? "" : found->avoid.substr(0, found->avoid.find(". ") + 1);
 }
 
 }  // namespace tackfree
