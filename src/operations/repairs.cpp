@@ -154,11 +154,11 @@ class Repairing {
   }
 
   std::string free_key(const std::string& key) const {
+    std::set<std::string_view> taken;
+    for (const Operation& op : list_.operations)
+      if (op.key.starts_with(key)) taken.insert(op.key);
     std::string free = key;
-    const auto taken = [&] {
-      return std::ranges::find(list_.operations, free, &Operation::key) != list_.operations.end();
-    };
-    for (int number = 2; taken(); ++number) free = fmt::format("{}-{}", key, number);
+    for (int number = 2; taken.contains(free); ++number) free = fmt::format("{}-{}", key, number);
     return free;
   }
 
@@ -337,6 +337,7 @@ OperationList with_repairs(const OperationList& list, const Job& job, const Keye
   const LinesOfWork logged = lines_of_work(job.history);
   for (const LogEntry& entry : job.history.entries) {
     if (!entry.fault || *entry.fault == Fault::tacky) continue;
+    if (result.operations.size() >= most_listed) break;
     for (std::size_t i = 0; i < result.operations.size(); ++i)
       if (result.operations[i].key == entry.step && result.operations[i].coating) {
         result = Repairing(job, std::move(result), keyed, logged, i, entry).repaired();

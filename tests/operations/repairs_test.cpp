@@ -137,6 +137,15 @@ TEST_CASE("nothing is repaired of a coat that had been coated over when its faul
   CHECK(listed(logged_job(log)).operations.size() == listed(sample_job()).operations.size());
 }
 
+TEST_CASE("faults without end are listed up to more than any plan holds") {
+  std::vector<LogEntry> log{coat(1, back_1, "2027-04-06T19:00Z")};
+  for (int id = 2; id < 1'500; ++id)
+    log.push_back(fault(id, back_1, "2027-04-06T20:00Z", Fault::wrinkling));
+  const std::size_t listed_up_to = listed(logged_job(log)).operations.size();
+  CHECK(listed_up_to >= most_listed);
+  CHECK(listed_up_to < most_listed + 10);
+}
+
 TEST_CASE("every class with advice on repairs has some for the faults it names") {
   const Job job = sample_job();
   for (const Fault what :
