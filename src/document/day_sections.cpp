@@ -5,9 +5,7 @@
 #include "tackfree/plan/recoat_slack.hpp"
 #include "tackfree/words/airing_words.hpp"
 #include "tackfree/words/display_text.hpp"
-#include "tackfree/words/remedy_words.hpp"
 #include "tackfree/words/tins_words.hpp"
-#include "tackfree/words/unplaced_words.hpp"
 #include "tackfree/words/work_days.hpp"
 
 #include <algorithm>
@@ -244,20 +242,6 @@ void write_work(Page& page, const Plan& plan) {
                                  : ""));
 }
 
-void write_remedies(Page& page, const Plan& plan, const StepWords& words) {
-  if (plan.remedies.empty()) return;
-  page.blank();
-  page.paragraph(Lead::plain(2), plan.remedies.size() == 1
-                                     ? "What would help, and what to write into the job:"
-                                     : "What would help, each by itself, and what to write into "
-                                       "the job:");
-  for (const Remedy& remedy : plan.remedies)
-    page.paragraph(Lead::item(), fmt::format("{} {}", remedy_words(remedy, plan, words),
-                                             remedy_key(remedy, plan)));
-  if (const std::string warming = warming_words(plan); !warming.empty())
-    page.paragraph(Lead::look(), warming);
-}
-
 }  // namespace
 
 void write_title(Page& page, const Plan& plan, const Figures& figures) {
@@ -275,30 +259,6 @@ void write_first(Page& page, const Plan& plan, const StepWords& words) {
   write_deciding(page, plan, words);
   page.paragraph(Lead::labelled("Buy", first_columns), all_tins_text(plan));
   write_work(page, plan);
-}
-
-void write_unplaced(Page& page, const Plan& plan, const StepWords& words) {
-  if (plan.schedule.unplaced.empty()) return;
-  page.heading("No time found");
-  std::vector<std::string> waiting;
-  for (const Unplaced& unplaced : plan.schedule.unplaced) {
-    const std::string title = words.full_title(plan.list.operations.at(unplaced.operation));
-    if (unplaced.by == HeldBy::previous_step)
-      waiting.push_back(title);
-    else
-      page.paragraph(
-          Lead::look(),
-          fmt::format(
-              "{}: {}{}", title, unplaced_words(unplaced, plan),
-              unplaced.conflict.empty()
-                  ? ""
-                  : fmt::format(". Not possible together: {}",
-                                fmt::join(conflict_words(unplaced, plan, words.figures()), "; "))));
-  }
-  if (!waiting.empty())
-    page.paragraph(Lead::look(), fmt::format("Waiting for that: {}.", fmt::join(waiting, "; ")));
-  write_remedies(page, plan, words);
-  page.paragraph(Lead::plain(2), "All else is planned below as far as it goes.");
 }
 
 void write_days(Page& page, const Plan& plan, const StepWords& words, const HowTo& how_to) {

@@ -21,7 +21,6 @@ std::string opening_of(const Plan& plan) {
   TextPage page(80);
   write_title(page, plan, Figures(plan.job));
   write_first(page, plan, StepWords(plan));
-  write_unplaced(page, plan, StepWords(plan));
   return page.text();
 }
 
@@ -85,7 +84,6 @@ TEST_CASE("a plan whose steps all have times says when it is ready and cured") {
   plan.schedule.ready_at = at("2027-04-12T03:00:00Z");
   const std::string text = opening_of(plan);
   CHECK(holds(text, "Ready Sun Apr 11, 11:00 pm, for light use; fully cured Thu Apr 29\n"));
-  CHECK_FALSE(holds(text, "NO TIME FOUND"));
   CHECK(holds(text, "Buy   1 x 1 qt varnish; 1 x 1 pt mineral spirits\n"));
 }
 
@@ -102,17 +100,6 @@ TEST_CASE(
   CHECK(holds(opening_of(plan), "for light use; hardware on Wed Apr 14, 10:45 am;"));
   plan.schedule.steps.back().pieces = {{at("2027-04-11T14:00:00Z"), at("2027-04-11T14:45:00Z")}};
   CHECK(holds(opening_of(plan), "for light use; fully cured Thu Apr 29\n"));
-}
-
-TEST_CASE("steps that wait for one without a time are listed after it, not explained each") {
-  Plan plan = small_plan();
-  plan.schedule.unplaced.push_back(
-      {.operation = 4, .by = HeldBy::previous_step, .gate = {}, .waits_for = 3, .conflict = {}});
-  CHECK(holds(opening_of(plan),
-              "NO TIME FOUND\n"
-              "  ! seat: coat 2 of 2, show side: too cold to coat whenever you can work; heat\n"
-              "    or dry the room, or wait for another season\n"
-              "  ! Waiting for that: seat: turn over.\n"));
 }
 
 TEST_CASE("one batch that is not cured within the plan keeps the whole from being so") {
@@ -175,18 +162,4 @@ TEST_CASE("a job that was ready in time says since when, and proves nothing of i
   const std::string text = opening_of(plan);
   CHECK(holds(text, "Ready since "));
   CHECK_FALSE(holds(text, "Proved"));
-}
-
-TEST_CASE("what would help stands below the step that it would help, with its warning") {
-  Plan plan = small_plan();
-  CHECK_FALSE(holds(opening_of(plan), "What would help"));
-  plan.remedies = {
-      {.change = ConditionedAir{.warmer = fahrenheit_degrees(4), .heater = HeaterKind::sealed},
-       .operation = 3,
-       .begins = at("2027-04-10T14:00:00Z"),
-       .ready_at = {}}};
-  const std::string text = opening_of(plan);
-  CHECK(holds(text, "What would help, and what to write into the job:"));
-  CHECK(holds(text, "With the room 4 \u00b0F warmer throughout: seat: coat 2"));
-  CHECK(holds(text, "Warm the room with nothing that has a flame or glows"));
 }

@@ -16,10 +16,6 @@ void write_title(Page& page, const Plan& plan, const Figures& figures);
 /// hours it takes.
 void write_first(Page& page, const Plan& plan, const StepWords& words);
 
-/// What found no time: steps that a rule forbids each with the way out, and in one list those that
-/// wait for them.
-void write_unplaced(Page& page, const Plan& plan, const StepWords& words);
-
 /// One block a day: a line for each stretch of work, set-up and clean-up with it, and below it
 /// what to pour and why it waited.
 void write_days(Page& page, const Plan& plan, const StepWords& words, const HowTo& how_to);
