@@ -5,15 +5,16 @@
 #include "tackfree/logged/log_facts.hpp"
 #include "tackfree/operations/pots.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
+#include "tackfree/schedule/work_sessions.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <numbers>
 
 namespace tackfree {
 
 namespace {
 
-constexpr Minutes longest_pause{30};
 constexpr Minutes looks_ahead = 14 * one_day;
 
 class Foreman {
@@ -43,17 +44,6 @@ class Foreman {
     return plan_.list.operations.at(plan_.schedule.steps.at(step).operation);
   }
 
-  Interval with_session(std::size_t step) const {
-    const DatedStep& dated = plan_.schedule.steps[step];
-    // Of work that is split between evenings, the piece that is next.
-    const auto piece = std::ranges::find_if(
-        dated.pieces, [&](const Interval& each) { return each.end > plan_.now; });
-    Interval time = piece == dated.pieces.end() ? dated.pieces.back() : *piece;
-    if (!dated.session) return time;
-    const Session& session = plan_.schedule.sessions.at(*dated.session);
-    return {std::min(time.begin, session.set_up.begin), std::max(time.end, session.clean_up.end)};
-  }
-
   void last_reading() {
     // After ln 2 time constants half of a difference is left.
     const Minutes half = whole_minutes_up(fading_of(job_.air) * std::numbers::ln2);
@@ -68,20 +58,24 @@ class Foreman {
   }
 
   void next_work() {
-    const auto& steps = plan_.schedule.steps;
-    for (std::size_t i = 0; i < steps.size(); ++i) {
-      if (operation(i).done || steps[i].end() <= plan_.now) continue;
-      const Interval time = with_session(i);
-      if (!tonight_.work.empty() && time.begin > tonight_.stretch.end + longest_pause) {
-        tonight_.then = i;
-        break;
-      }
-      if (tonight_.work.empty()) tonight_.stretch = time;
-      tonight_.work.push_back(i);
-      tonight_.stretch.begin = std::min(tonight_.stretch.begin, time.begin);
-      tonight_.stretch.end = std::max(tonight_.stretch.end, time.end);
-    }
+    const auto sessions = work_sessions(plan_.list, plan_.schedule);
+    const auto next = std::ranges::find_if(
+        sessions, [&](const WorkSession& each) { return each.time.end > plan_.now; });
+    if (next == sessions.end()) return;
+    tonight_.stretch = next->time;
+    for (const WorkTask& task : next->tasks)
+      for (const std::size_t step : task.steps) add_work(step);
+    std::ranges::sort(tonight_.work);
     tonight_.today = !tonight_.work.empty() && is_today(tonight_.stretch.begin);
+    for (auto later = std::next(next); later != sessions.end() && !tonight_.then; ++later)
+      for (const WorkTask& task : later->tasks)
+        if (!task.is_of_tools() && !tonight_.then) tonight_.then = task.steps.front();
+  }
+
+  void add_work(std::size_t step) {
+    const bool is_over = plan_.schedule.steps[step].end() <= plan_.now;
+    if (!is_over && std::ranges::find(tonight_.work, step) == tonight_.work.end())
+      tonight_.work.push_back(step);
   }
 
   std::vector<Gate> failing(const Operation& op, Instant at) const {
