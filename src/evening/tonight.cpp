@@ -1,6 +1,7 @@
 #include "tackfree/evening/tonight.hpp"
 
 #include "tackfree/air/air_readings.hpp"
+#include "tackfree/air/gates_ahead.hpp"
 #include "tackfree/air/psychrometrics.hpp"
 #include "tackfree/logged/log_facts.hpp"
 #include "tackfree/operations/pots.hpp"
@@ -78,15 +79,6 @@ class Foreman {
       tonight_.work.push_back(step);
   }
 
-  std::vector<Gate> failing(const Operation& op, Instant at) const {
-    const Coating& coating = job_.coatings[*op.coating];
-    std::vector<Gate> gates = failing_gates(coating.limits, plan_.air, clocks_[*op.coating], at,
-                                            whole_minutes_up(op.work), job_.grid);
-    // Classes without a hold time know no such rule.
-    if (!coating.limits.hold_put_on_min) std::erase(gates, Gate::cold_within_hold);
-    return gates;
-  }
-
   /// The coat goes on today, or might by all that it waits for but the air and the hours.
   bool is_due(std::size_t step) const {
     if (tonight_.today && std::ranges::find(tonight_.work, step) != tonight_.work.end())
@@ -105,10 +97,13 @@ class Foreman {
     const Operation& op = operation(next);
     if (!is_due(next)) return;
     AirNow air{*op.coating, {}, {}, {}};
-    for (const Gate gate : failing(op, plan_.now)) air.failing.push_back({gate, std::nullopt});
+    GatesAhead ahead(job_.coatings[*op.coating].limits, plan_.air, clocks_[*op.coating], plan_.now,
+                     whole_minutes_up(op.work), job_.grid);
+    for (const Gate gate : ahead.failing(0)) air.failing.push_back({gate, std::nullopt});
     const Instant end = std::min(plan_.now + looks_ahead, plan_.air.covers().end - job_.grid);
-    for (Instant at = plan_.now; at <= end && !air.changes; at += job_.grid) {
-      const auto gates = failing(op, at);
+    for (int i = 0; plan_.now + i * job_.grid <= end && !air.changes; ++i) {
+      const Instant at = plan_.now + i * job_.grid;
+      const auto gates = ahead.failing(i);
       for (GateAt& each : air.failing)
         if (!each.opens && std::ranges::find(gates, each.gate) == gates.end()) each.opens = at;
       if (gates.empty() == air.failing.empty()) continue;
