@@ -215,6 +215,9 @@ TEST_CASE("the data sheet's own signal word is told apart from the plan's") {
   CHECK(word_at(22.9) == DataSheetWord::danger);
   CHECK(word_at(23) == DataSheetWord::warning);
   CHECK(word_at(61) == DataSheetWord::warning);
+  // Table B.6.1 there: category 4, the last with a word, ends with 93 C.
+  CHECK(word_at(93) == DataSheetWord::warning);
+  CHECK_FALSE(word_at(93.1));
   CHECK_FALSE(word_at(200));
 }
 
