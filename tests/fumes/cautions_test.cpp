@@ -248,8 +248,12 @@ TEST_CASE(
   };
   CHECK_FALSE(told(13, 4.9));
   CHECK(told(13, 5.1));
+  CHECK(told(37.9, 5.1));
+  CHECK_FALSE(told(38, 5.1));
   CHECK_FALSE(told(40, 9.9));
   CHECK(told(40, 10.1));
+  CHECK(told(92.9, 10.1));
+  CHECK_FALSE(told(93, 10.1));
 }
 
 TEST_CASE("the room's judgement gives the vapour text its word, and names what no mask serves") {
