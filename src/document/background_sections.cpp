@@ -1,5 +1,6 @@
 #include "tackfree/document/background_sections.hpp"
 
+#include "tackfree/document/fumes_section.hpp"
 #include "tackfree/words/caution_words.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/figure_sources.hpp"
@@ -59,6 +60,7 @@ void write_cautions(Page& page, const Plan& plan) {
   constexpr std::size_t signal_columns = 7;
   if (plan.cautions.empty()) return;
   page.heading("Cautions");
+  write_vapour_dangers(page, plan);
   for (const Caution& caution : caution_texts(plan))
     page.paragraph(lead_of(caution, signal_columns),
                    fmt::format("{} {} {}", caution.hazard, caution.consequence, caution.avoid));

@@ -136,7 +136,7 @@ Json dated_step(const Plan& plan, const StepWords& words, const DatedStep& step,
     if (i < step.by.size()) pieces.back()["by"] = plan.job.people.at(step.by[i]).name;
   }
   object["held"] = held_reasons(plan, step);
-  object["why"] = words.why(step);
+  object["why"] = words.why(step, Reasons::all_with_origins);
   Json& reaches = object["reaches"] = Json::object();
   for (std::size_t stage = 0; stage < stage_count; ++stage)
     if (step.reaches.at(stage))

@@ -4,6 +4,7 @@
 #include "tackfree/document/area_section.hpp"
 #include "tackfree/document/background_sections.hpp"
 #include "tackfree/document/day_sections.hpp"
+#include "tackfree/document/first_screen.hpp"
 #include "tackfree/document/fumes_section.hpp"
 #include "tackfree/document/material_sections.hpp"
 #include "tackfree/document/progress_section.hpp"
@@ -50,7 +51,7 @@ void write_header(Markup& html, const Plan& plan, const StepWords& words) {
                            figures.clock(plan.now), figures.zone().name()));
   html.open("div", {{"class", "first"}});
   HtmlPage page(html);
-  write_first(page, plan, words);
+  write_first_screen(page, plan, words);
   page.end();
   html.close();
   if (!plan.job.note.empty()) html.element("p", {{"class", "aside"}}, plan.job.note);
@@ -82,6 +83,7 @@ void write_contents(Markup& html) {
 void write_when(Markup& html, HtmlPage& page, const Plan& plan, const StepWords& words,
                 const HowTo& how_to) {
   write_unplaced(page, plan, words);
+  write_due_dates(page, plan, words);
   write_progress(page, plan, words);
   page.heading(chart_words::the_days);
   write_days_chart(html, plan, words);

@@ -14,7 +14,9 @@ TEST_CASE("each piece of work has a box to tick, its hour and its length") {
               "<label><input type=\"checkbox\"><span class=\"clock clock-8\">10:10 am</span> "
               "<bdi>seat: coat 1 of 2, back, at\u00A059\u00A0\u00b0F</bdi></label>"));
   CHECK(holds(html.markup(), "<b>Pour</b> <bdi>3.7 fl oz (110 ml): 3.4 varnish + 0.3 "));
-  CHECK(holds(html.markup(), "<b>Why then:</b> <bdi>too cold to coat (under 50 \u00b0F)"));
+  CHECK(holds(
+      html.markup(),
+      "<b>Why then:</b> <bdi>It is too cold to coat until 10:10 am (the limit is 50 \u00b0F)"));
 }
 
 TEST_CASE("each day is a block with room for readings and notes") {

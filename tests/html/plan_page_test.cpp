@@ -5,10 +5,10 @@
 
 using namespace tackfree;
 
-TEST_CASE("the page begins with what to do next and when it is ready, before the charts") {
+TEST_CASE("the page begins with what to do now and when it is ready, before the charts") {
   const std::string page = html_report(judged_plan());
   CHECK(page.starts_with("<!DOCTYPE html>\n<html lang=\"en\">"));
-  const std::size_t next = page.find("<dt><bdi>Next</bdi>");
+  const std::size_t next = page.find("<dt><bdi>Now</bdi>");
   const std::size_t ready = page.find("<dt><bdi>Ready</bdi>");
   REQUIRE(next != std::string::npos);
   REQUIRE(ready != std::string::npos);
@@ -56,5 +56,5 @@ TEST_CASE("the same plan gives the same page, and an empty plan gives one too") 
   plan.schedule.steps.clear();
   plan.schedule.sessions.clear();
   plan.course = {};
-  CHECK(holds(html_report(plan), "nothing is left to do"));
+  CHECK(holds(html_report(plan), "Nothing that has a time."));
 }

@@ -61,6 +61,7 @@ inline constexpr const char* typical_mark = "; ? typical air, hours may move";
 inline constexpr const char* as_of = "As of {}, {}; local times, {}";
 inline constexpr const char* on_this_page = "On this page";
 inline constexpr const char* the_days = "The days";
+inline constexpr const char* the_weeks = "The weeks";
 inline constexpr const char* day_by_day = "Day by day";
 inline constexpr const char* air_and_drying = "Air and drying";
 inline constexpr const char* fumes_and_airing = "Fumes and airing";
