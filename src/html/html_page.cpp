@@ -24,7 +24,8 @@ std::size_t columns_of(const Table& table) {
   return all;
 }
 
-/// With the head of its column at each cell where `heads` is not empty.
+/// With the head of its column at each cell where `heads` is not empty; cards leave out what is
+/// "-".
 void write_row(Markup& html, const std::vector<std::string>& row,
                const std::vector<std::string>& heads) {
   html.open("tr");
@@ -33,6 +34,8 @@ void write_row(Markup& html, const std::vector<std::string>& row,
       html.open("th", {{"scope", "row"}});
     else if (heads.empty())
       html.open("td");
+    else if (row[i] == "-")
+      html.open("td", {{"class", "none"}, {"data-head", heads.at(i)}});
     else
       html.open("td", {{"data-head", heads.at(i)}});
     if (!row[i].empty()) html.isolated(row[i]);

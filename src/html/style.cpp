@@ -30,12 +30,11 @@ a { color: var(--link); }
 .aside { color: var(--soft); font-size: 0.85rem; margin: 0.1rem 0; }
 .running { display: none; }
 .first { margin: 0.5rem 0; font-size: 0.95rem; line-height: 1.32; }
-.first > p, .first > dl { background: var(--card); border-left: 6px solid var(--strong); margin: 0;
-  padding: 0.15rem 0.7rem; max-width: none; }
+.first > p, .first > dl.terms, .first > ul.warnings { background: var(--card); margin: 0;
+  border-left: 6px solid var(--strong); padding: 0.15rem 0.7rem; max-width: none; }
 .first dl.terms > div { flex-wrap: nowrap; gap: 0.5rem; padding: 0.12rem 0; }
 .first dl.terms dt { flex: 0 0 3.4rem; color: var(--strong); }
 .first dl.terms dd { flex: 1 1 0; min-width: 0; max-width: none; }
-.first > dl + p { padding-left: calc(0.7rem + 3.9rem); }
 dl.terms > div.danger, dl.terms > div.warning { display: block; }
 .danger dt, .warning dt, .danger dd, .warning dd { display: inline; }
 dl.terms .danger dt { color: var(--paper); background: var(--bad); padding: 0 0.3rem; }
@@ -52,7 +51,7 @@ thead th, thead th:first-child { font-weight: bold; border-bottom: 2px solid var
 tfoot th, tfoot td { border-top: 2px solid var(--ink); border-bottom: 0; font-weight: bold; }
 @media screen and (max-width: 47rem) {
   .cards, .cards tbody, .cards tfoot, .cards tr, .cards th, .cards td { display: block; }
-  .cards thead, .cards td:empty { display: none; }
+  .cards thead, .cards td:empty, .cards td.none { display: none; }
   .cards tr { border-bottom: 1px solid var(--rule); padding: 0.4rem 0; }
   .cards th, .cards tfoot th, .cards td, .cards tfoot td { border: 0; padding: 0.1rem 0; }
   .cards th:first-child { font-weight: bold; }
@@ -70,7 +69,7 @@ ul.points, ul.warnings { padding-left: 1.2rem; margin: 0.4rem 0; }
 ul.points li, ul.warnings li { margin: 0.25rem 0; max-width: 46rem; }
 ul.warnings { list-style: none; padding-left: 0; }
 ul.warnings li, p.look { border-left: 4px solid var(--bad); padding-left: 0.6rem; }
-.first ul.warnings { margin: 0.2rem 0; }
+.first ul.warnings li { margin: 0.15rem 0; max-width: none; }
 ul.boxes, ol.work, ul.legend { list-style: none; padding: 0; margin: 0.4rem 0; }
 ul.boxes label { display: flex; gap: 0.6rem; align-items: center; min-height: 44px; }
 ul.boxes b { flex: 0 0 4.6rem; font-weight: bold; }
@@ -79,11 +78,12 @@ input[type=checkbox] { width: 1.3rem; height: 1.3rem; flex: none; margin: 0;
 dl.terms { margin: 0.4rem 0; }
 dl.terms > div { display: flex; flex-wrap: wrap; gap: 0 0.8rem; padding: 0.15rem 0; }
 dl.terms dt { flex: 0 0 9.5rem; font-weight: bold; color: var(--soft); }
-dl.terms dd { margin: 0; flex: 1 1 16rem; max-width: 46rem; }
+dl.terms dd { margin: 0; flex: 1 1 10rem; max-width: 46rem; }
 .session { border-top: 1px solid var(--rule); }
+.session:first-child { border-top: 0; }
 .session > p { margin: 0.2rem 0; }
 ol.work { margin: 0; }
-ol.work > li { display: flex; flex-wrap: wrap; column-gap: 0.8rem; padding: 0.1rem 0;
+ol.work > li { display: flex; flex-wrap: wrap; column-gap: 0.8rem; padding: 0.25rem 0;
   border-bottom: 1px dotted var(--rule); }
 ol.work > li:last-child { border-bottom: 0; }
 ol.work label { flex: 1 1 14rem; min-width: 0; display: flex; align-items: center; gap: 0.7rem;
@@ -94,7 +94,7 @@ ol.work .when b { margin-right: 0.5rem; }
 ol.work .length { color: var(--soft); white-space: nowrap; }
 ol.work .what { flex: 1 1 13rem; min-width: 0; }
 ol.work p { flex: 1 0 100%; margin: 0 0 0.3rem; padding-left: 2rem; font-size: 0.9rem; }
-ol.work p.look { margin-left: 2rem; padding-left: 0.6rem; flex-basis: 80%; }
+ol.work p.look { margin-left: 2rem; padding-left: 0.6rem; flex-basis: calc(100% - 2rem); }
 ol.work .pour b { color: var(--strong); }
 .how { flex: 0 0 auto; font-size: 0.9rem; }
 .how[open] { flex: 1 0 100%; padding-left: 2rem; }
@@ -163,7 +163,7 @@ constexpr std::string_view paper_style = R"css(
   :root { --paper: #fff; --card: #fff; }
   html { font-size: 8.5pt; }
   body { display: table; width: 100%; max-width: none; padding: 0; line-height: 1.25; }
-  .running { display: table-header-group; }
+  .running { display: table-header-group; break-inside: avoid; }
   .running p { max-width: none; margin: 0 0 2mm; border-bottom: 0.3mm solid var(--ink); }
   .page { display: table-row-group; }
   p, ul.points li, ul.warnings li, dl.terms dd { max-width: none; }
@@ -172,15 +172,18 @@ constexpr std::string_view paper_style = R"css(
   h2 { margin: 3mm 0 1.5mm; border-bottom-width: 0.5mm; }
   h3 { margin: 1.5mm 0 0.5mm; }
   h2, h3, h4, ul.legend, summary { break-after: avoid; }
-  .first > p, .first > dl { border-left-width: 0.5mm; }
-  figure, table, li, dl.terms > div { break-inside: avoid; }
+  .first > p, .first > dl.terms, .first > ul.warnings { border-left-width: 0.5mm; }
+  dl.terms .danger dt { color: var(--bad); background: none; border: 0.3mm solid var(--bad); }
+  figure, table, li, dl.terms > div, .session, #what-to-buy, #also-have-at-hand {
+    break-inside: avoid; }
+  #also-have-at-hand { break-before: avoid; }
   thead { display: table-header-group; }
   svg { print-color-adjust: exact; -webkit-print-color-adjust: exact; }
   a { color: inherit; text-decoration: none; }
   summary { min-height: 0; color: var(--ink); }
   summary::before, details[open] > summary::before { content: none; }
   .sessions { columns: 2; column-gap: 6mm; }
-  .session { break-inside: avoid; border-top: 0.2mm solid var(--ink); }
+  .session { border-top: 0.2mm solid var(--ink); }
   .session h3 { margin-top: 1mm; }
   ol.work > li { padding: 0.3mm 0; border: 0; }
   ol.work label, ul.boxes label { min-height: 0; align-items: baseline; gap: 1.5mm; }

@@ -86,16 +86,19 @@ void write_product(Markup& html, const Product& product, const Figures& figures,
 
 }  // namespace
 
-void write_tins_chart(Markup& html, const Plan& plan, const Figures& figures) {
+void write_tins(Markup& html, const Plan& plan, const Figures& figures) {
   HtmlPage page(html);
-  const std::vector<Product> products = products_of(plan);
-  for (const Product& product : products) {
+  for (const Product& product : products_of(plan)) {
     const bool buys = product.purchase->tins.bought > Volume();
     page.paragraph(buys ? Lead::to_tick() : Lead::item(),
                    fmt::format(chart_words::tins_left, tins_text(*product.purchase), product.name,
                                figures.volume_both_ways(product.purchase->left_over)));
   }
   page.end();
+}
+
+void write_tins_chart(Markup& html, const Plan& plan, const Figures& figures) {
+  const std::vector<Product> products = products_of(plan);
   if (products.empty()) return;
   write_legend(html, {{"shelf", chart_words::on_the_shelf}, {"tin", "to buy"}});
   html.open("div", {{"class", "strips"}});

@@ -9,6 +9,7 @@ namespace {
 
 std::string written(const Plan& plan) {
   Markup html;
+  write_tins(html, plan, Figures(plan.job));
   write_tins_chart(html, plan, Figures(plan.job));
   CHECK(html.is_closed());
   return html.markup();

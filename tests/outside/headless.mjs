@@ -55,14 +55,3 @@ export const unfold = (page) =>
   page.evaluate(() => document.querySelectorAll('details').forEach((one) => { one.open = true; }));
 
 export const squeezed = (text) => text.replace(/\s+/g, ' ').trim();
-
-/// What stands beside one of these terms of the opening.
-export const beside = (page, words) =>
-  page.evaluate((wanted) => {
-    for (const term of document.querySelectorAll('header dt')) {
-      if (!wanted.includes(term.textContent.trim())) continue;
-      const text = term.nextElementSibling;
-      return { text: text.textContent, bottom: text.getBoundingClientRect().bottom };
-    }
-    return { text: `no ${wanted.join(' or ')}`, bottom: 1e9 };
-  }, words);

@@ -40,9 +40,13 @@ async function look(file, plan) {
   check('everything to buy is named', shopping.filter((name) => !bodyText.includes(squeezed(name))));
   const parts = plan.parts.map((part) => part.name);
   check('every part is named', parts.filter((name) => !bodyText.includes(squeezed(name))));
-  const boxes = await page.$$eval('ol.work input[type=checkbox]', (all) => all.length);
-  const pieces = plan.steps.flatMap((step) => step.pieces).length;
-  check('every piece of work has a box to tick', boxes >= pieces ? [] : [`${boxes} boxes for ${pieces} pieces`]);
+  const rows = (await page.$$eval('ol.work label', (all) => all.filter((one) => one.querySelector('input[type=checkbox]')).map((one) => one.textContent))).map(squeezed);
+  const steps = plan.steps.filter((step) => step.pieces.length > 0 && !/^(sand|dust)/.test(step.kind));
+  check('every step but sanding and dusting off, which are folded, has a box to tick',
+    steps.filter((step) => !rows.some((row) => row.includes(squeezed(step.title)) && (plan.batches.length === 1 || row.includes(squeezed(step.batch))))).map((step) => step.key));
+  const sanded = plan.steps.filter((step) => step.pieces.length > 0 && step.kind.startsWith('sand'));
+  check('every sanding has a row that names its piece',
+    sanded.filter((step) => !rows.some((row) => row.includes('sand') && (plan.batches.length === 1 || row.includes(squeezed(step.batch))))).map((step) => step.key));
   await page.close();
 }
 
