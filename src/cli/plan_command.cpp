@@ -40,7 +40,10 @@ void write_files(const Options& options, const Plan& plan, const Streams& to, Pr
   if (options.waits_calendar_file)
     write_or_print(*options.waits_calendar_file, calendar_report(plan, Feed::waits), to.out,
                    problems);
-  if (options.page_file) write_or_print(*options.page_file, html_report(plan), to.out, problems);
+  if (options.page_file)
+    write_or_print(*options.page_file,
+                   html_report(plan, options.full ? Printed::whole : Printed::sheets), to.out,
+                   problems);
   if (options.csv_folder) write_csv_files(*options.csv_folder, plan, problems);
 }
 

@@ -13,8 +13,6 @@
 
 namespace tackfree {
 
-namespace {
-
 void write_advice(Page& page, const Plan& plan) {
   std::vector<std::string> keys;
   for (const CoatingNeed& need : plan.volumes.coatings)
@@ -28,8 +26,6 @@ void write_advice(Page& page, const Plan& plan) {
   page.heading("Good to know");
   for (const std::string& line : lines) page.paragraph(Lead::item(), line);
 }
-
-}  // namespace
 
 void write_how_to(Page& page, const Plan& plan, const HowTo& how_to) {
   if (!how_to.entries().empty()) page.heading("How to");

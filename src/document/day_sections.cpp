@@ -2,10 +2,9 @@
 
 #include "tackfree/document/fumes_section.hpp"
 #include "tackfree/plan/due_dates.hpp"
-#include "tackfree/plan/recoat_slack.hpp"
 #include "tackfree/words/airing_words.hpp"
 #include "tackfree/words/display_text.hpp"
-#include "tackfree/words/work_sessions.hpp"
+#include "tackfree/words/line_words.hpp"
 
 #include <algorithm>
 
@@ -23,12 +22,7 @@ class SessionBlocks {
  public:
   SessionBlocks(Page& page, const Plan& plan, const StepWords& words, const HowTo& how_to,
                 DayDetail detail)
-      : page_(page),
-        plan_(plan),
-        words_(words),
-        how_to_(how_to),
-        detail_(detail),
-        slacks_(recoat_slacks(plan)) {}
+      : page_(page), plan_(plan), words_(words), how_to_(how_to), detail_(detail) {}
 
   void write(const WorkSession& session) {
     page_.blank();
@@ -78,27 +72,13 @@ class SessionBlocks {
       if (const std::string pour = words_.pour(plan_.list.operations.at(step->operation));
           !pour.empty())
         page_.paragraph(Lead::labelled("Pour", 0, indent()), pour);
-    const std::string why = why_of(line);
+    const std::string why =
+        why_words(line, plan_, words_,
+                  detail_ == DayDetail::plain ? Reasons::binding : Reasons::all_with_origins);
     if (why != told_) page_.paragraph(Lead::plain(indent()), why);
     if (!why.empty()) told_ = why;
-    for (const RecoatSlack& slack : slacks_)
-      for (const DatedStep* step : line.steps)
-        if (&plan_.schedule.steps.at(slack.dated_step) == step)
-          page_.paragraph(
-              Lead::plain(indent()),
-              fmt::format("Put it on by {}: then the coat below needs sanding first ({} to spare).",
-                          words_.figures().moment(slack.until),
-                          wait_text(to_duration(slack.until - step->begin()))));
-  }
-
-  /// Of a coat and its dusting off, the coat's.
-  std::string why_of(const WorkLine& line) const {
-    const Reasons reasons =
-        detail_ == DayDetail::plain ? Reasons::binding : Reasons::all_with_origins;
-    const bool coat =
-        plan_.list.operations.at(line.steps.back()->operation).kind == OperationKind::coat;
-    const std::string why = words_.why(coat ? *line.steps.back() : *line.steps.front(), reasons);
-    return why.empty() ? words_.why(*line.steps.front(), reasons) : why;
+    for (const std::string& limit : put_on_by_words(line, plan_, words_.figures()))
+      page_.paragraph(Lead::plain(indent()), limit);
   }
 
   Page& page_;
@@ -106,7 +86,6 @@ class SessionBlocks {
   const StepWords& words_;
   const HowTo& how_to_;
   DayDetail detail_;
-  std::vector<RecoatSlack> slacks_;
   std::string told_;  ///< the last reason of the session
 };
 

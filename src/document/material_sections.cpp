@@ -204,7 +204,7 @@ void write_films(Page& page, const Plan& plan, const Figures& figures) {
                              fixed ? "* as you fixed them. " : "", counts));
 }
 
-void write_shopping(Page& page, const Plan& plan, const Figures& figures) {
+void write_products(Page& page, const Plan& plan, const Figures& figures) {
   page.heading("Finish: how much, which tins");
   for (const CoatingPurchase& purchase : plan.shopping.coatings) {
     const Coating& coating = plan.job.coatings.at(purchase.coating);
@@ -223,12 +223,20 @@ void write_shopping(Page& page, const Plan& plan, const Figures& figures) {
     page.subheading(fmt::format("{}: {}", thinner.liquid, uses_text(thinner, figures)));
     write_tins(page, figures, thinner);
   }
+}
+
+void write_sundries(Page& page, const Plan& plan, const Figures& figures) {
   if (plan.shopping.sundries.empty()) return;
   page.heading("Also have at hand");
   for (const Sundry& sundry : plan.shopping.sundries) {
     const SundryText text = sundry_text(sundry, plan.job, figures);
     page.paragraph(Lead::to_tick(text.shown, 10), fmt::format("{}: {}", text.what, text.why));
   }
+}
+
+void write_shopping(Page& page, const Plan& plan, const Figures& figures) {
+  write_products(page, plan, figures);
+  write_sundries(page, plan, figures);
 }
 
 void write_grits(Page& page, const Plan& plan) {
