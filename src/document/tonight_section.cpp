@@ -1,6 +1,7 @@
 #include "tackfree/document/tonight_section.hpp"
 
 #include "tackfree/base/shell_word.hpp"
+#include "tackfree/document/dead_end_section.hpp"
 #include "tackfree/document/fumes_section.hpp"
 #include "tackfree/document/tonight_work.hpp"
 #include "tackfree/document/unlogged_section.hpp"
@@ -8,6 +9,7 @@
 #include "tackfree/words/airing_words.hpp"
 #include "tackfree/words/caution_words.hpp"
 #include "tackfree/words/display_text.hpp"
+#include "tackfree/words/short_warnings.hpp"
 #include "tackfree/words/step_words.hpp"
 
 #include <algorithm>
@@ -37,6 +39,7 @@ class Answer {
     write_questions(page_, plan_, tonight_.unlogged, words_);
     off();
     work();
+    if (tonight_.work.empty()) write_dead_end(page_, plan_, plan_.remedies, words_);
     write_running_clocks(page_, plan_, tonight_, words_);
     air();
     dust();
@@ -45,6 +48,7 @@ class Answer {
     use();
     airing();
     then();
+    if (!tonight_.work.empty()) write_dead_end(page_, plan_, plan_.remedies, words_);
     put_away();
     rags();
     page_.paragraph(Lead::plain(), plan_.job.data.texts.deference);
@@ -123,7 +127,7 @@ class Answer {
     const auto& ready = plan_.schedule.ready_at;
     std::string text = "nothing is left to do.";
     if (!plan_.schedule.unplaced.empty())
-      text = "nothing that has a time; `tackfree plan` says what is in the way.";
+      text = "nothing that has a time.";
     else if (ready && *ready > plan_.now)
       text = fmt::format(
           "nothing: all the work is done, it only needs time. Ready for light use {}, {}.",
@@ -141,7 +145,7 @@ class Answer {
                     title_of(tonight_.work.front()),
                     duration_text(to_duration(tonight_.stretch.length())), coats_of_stretch()));
     if (const std::string why = why_later(first); !why.empty())
-      page_.paragraph(Lead::plain(answer_columns + 1), fmt::format("Why not sooner: {}.", why));
+      page_.paragraph(Lead::plain(answer_columns + 1), fmt::format("Why not sooner: {}", why));
   }
 
   /// The coats of the stretch but one that it begins with.
@@ -163,7 +167,7 @@ class Answer {
     });
     if (told && by != HeldBy::air) return {};
     std::string why = words_.why(first);
-    return why.empty() && by == HeldBy::calendar ? "your next working hours" : why;
+    return why.empty() && by == HeldBy::calendar ? "these are your next working hours." : why;
   }
 
   /// Every rule that fails; each with its own hour where it is kept before all of them are.
@@ -212,7 +216,7 @@ class Answer {
       if (on || next) last = &flammable;
     }
     if (last != nullptr)
-      page_.paragraph(Lead::labelled("Off", answer_columns), off_text(plan_, *last) + ".");
+      page_.paragraph(Lead::labelled("Off", answer_columns), off_words(plan_, *last));
   }
 
   bool is_one_room() const { return plan_.job.rooms.size() < 2; }

@@ -15,11 +15,6 @@ namespace tackfree {
 
 namespace {
 
-std::string_view first_sentence(std::string_view text) {
-  const std::size_t end = text.find(". ");
-  return end == std::string_view::npos ? text : text.substr(0, end + 1);
-}
-
 std::vector<std::string> description(const Plan& plan, const StepWords& words,
                                      const DatedStep& step) {
   const Operation& op = plan.list.operations.at(step.operation);

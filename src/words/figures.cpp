@@ -133,7 +133,7 @@ Figure Figures::density(MassPerVolume d) const { return {fixed(d.in(grams_per_li
 
 Figure Figures::mass(Mass m) const {
   return chosen({fixed(m.in(grams), 0), "g"}, rounded(m.in(ounces), 1) < 16
-                                                  ? Figure{at_most(m.in(ounces), 1), "oz"}
+                                                  ? Figure{at_most(m.in(ounces), 1), "oz by weight"}
                                                   : Figure{at_most(m.in(pounds), 1), "lb"});
 }
 

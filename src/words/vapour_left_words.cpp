@@ -34,17 +34,16 @@ std::string vapour_left_words(const Plan& plan, const DatedStep& step, const Fig
   const bool cleared = isocyanates_before(plan, step.begin());
   if (!until && !cleared) return {};
   const bool today = until && figures.local_date(*until) == figures.local_date(step.begin());
-  std::string text =
-      until ? fmt::format(
-                  "of the wet coats stays in the room until {} by this estimate: {} outdoors, or "
-                  "later",
-                  today ? figures.clock(*until) : figures.moment(*until), fits ? "do it" : "sand")
-            : std::string();
+  std::string text;
+  if (until)
+    text = fmt::format(
+        "Vapour of the wet coats stays in the room until {} by this estimate: {} outdoors, or "
+        "later.",
+        today ? figures.clock(*until) : figures.moment(*until), fits ? "do it" : "sand");
   if (cleared)
     text += fmt::format(
-        "{}not before the booth has cleared of isocyanates, as the safety data "
-        "sheet says",
-        text.empty() ? "" : "; ");
+        "{}Not before the booth has cleared of isocyanates, as the safety data sheet says.",
+        text.empty() ? "" : " ");
   return text;
 }
 

@@ -32,6 +32,18 @@ TEST_CASE("the plan command takes a page, a folder for tables, and calendars apa
   CHECK_FALSE(read.options->width);
 }
 
+TEST_CASE("a part of the plan goes by its word; a wrong word is told the right ones") {
+  CHECK_FALSE(read_options({"plan", "job.json"}).options->only);
+  CHECK(read_options({"plan", "job.json", "--only", "vapour"}).options->only == PlanPart::vapour);
+  CHECK(read_options({"plan", "job.json", "--full"}).options->full);
+  const ReadOptions wrong = read_options({"plan", "job.json", "--only", "dayz"});
+  CHECK(wrong.mistaken);
+  CHECK(wrong.text.find("no part of a plan is called \"dayz\"; its parts are warnings, progress, "
+                        "days, buy, areas, coats, air, vapour, sources; did you mean \"days\"?") !=
+        std::string::npos);
+  CHECK(read_options({"plan", "job.json", "--only", "days", "--full"}).mistaken);
+}
+
 TEST_CASE("a width is from 40 to 200 columns, for whatever is printed") {
   for (const char* command : {"plan", "area", "buy"})
     CHECK(read_options({command, "job.json", "--width", "120"}).options->width == 120);

@@ -13,7 +13,7 @@ TEST_CASE("the same job gives the same bytes in all three outputs") {
                          (folder.path / (name + ".json")).string(), "--calendar",
                          (folder.path / (name + ".ics")).string()});
     CHECK(s.code == exit_done);
-    return s.out;
+    return s.out.substr(0, s.out.find("\nWrote "));
   };
   CHECK(planned("a") == planned("b"));
   CHECK(text_of(folder.path / "a.json") == text_of(folder.path / "b.json"));
@@ -42,6 +42,36 @@ TEST_CASE("an output that cannot be written is a mistake, and the plan is printe
   CHECK(s.code == exit_wrong_input);
   CHECK(s.err.find("cannot be written") != std::string::npos);
   CHECK(s.out.size() > 1000);
+  CHECK(s.out.find("Wrote") == std::string::npos);
+}
+
+TEST_CASE("whoever asks for files is told what was written where, but not beside a printed file") {
+  const Folder folder;
+  const std::string job = demo_in(folder);
+  const Said s =
+      said({"plan", job, "--page", folder.in("plan.html"), "--calendar", folder.in("plan.ics"),
+            "--json", folder.in("plan.json"), "--csv", folder.in("tables")});
+  CHECK(s.out.ends_with(
+      "\nWrote the page to " + folder.in("plan.html") + "\nWrote the calendar to " +
+      folder.in("plan.ics") + "\nWrote the plan as JSON to " + folder.in("plan.json") +
+      "\nWrote steps.csv, areas.csv, shopping.csv to " + folder.in("tables") + "\n"));
+  const Said printed = said({"plan", job, "--page", folder.in("plan.html"), "--json", "-"});
+  CHECK(printed.out.starts_with("{"));
+  CHECK(printed.out.find("Wrote") == std::string::npos);
+}
+
+TEST_CASE("a plan prints its first screen, one part, or all of it") {
+  const Folder folder;
+  const std::string job = demo_in(folder);
+  const std::string first = said({"plan", job}).out;
+  const std::string days = said({"plan", job, "--only", "days"}).out;
+  const std::string full = said({"plan", job, "--full"}).out;
+  CHECK(first.find("THE NEXT SESSIONS") != std::string::npos);
+  CHECK(first.find("THE DAYS") == std::string::npos);
+  CHECK(days.find("THE DAYS") != std::string::npos);
+  CHECK(days.find("AREAS TO COAT") == std::string::npos);
+  for (const char* title : {"THE NEXT SESSIONS", "THE DAYS", "AREAS TO COAT", "CAUTIONS"})
+    CHECK(full.find(title) != std::string::npos);
 }
 
 }  // namespace tackfree::testing

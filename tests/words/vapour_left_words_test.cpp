@@ -14,7 +14,8 @@ TEST_CASE("sanding among the vapour of wet coats is sent outdoors, and no other 
   plan.list.operations[0].power_sanding = false;
   CHECK(
       vapour_left_words(plan, sand, figures) ==
-      "of the wet coats stays in the room until 1:00 pm by this estimate: sand outdoors, or later");
+      "Vapour of the wet coats stays in the room until 1:00 pm by this estimate: sand outdoors, or "
+      "later.");
   CHECK(vapour_left_words(plan, plan.schedule.steps[3], figures).empty());
   plan.room.reset();
   CHECK(vapour_left_words(plan, sand, figures).empty());
@@ -28,5 +29,5 @@ TEST_CASE("after isocyanates were sprayed the booth has to clear first, at no ho
   sand.pieces = {{at("2027-04-10T20:00:00Z"), at("2027-04-10T20:30:00Z")}};
   plan.list.operations[0].power_sanding = false;
   CHECK(vapour_left_words(plan, sand, Figures(plan.job)) ==
-        "not before the booth has cleared of isocyanates, as the safety data sheet says");
+        "Not before the booth has cleared of isocyanates, as the safety data sheet says.");
 }

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "tackfree/model/history.hpp"
+#include "tackfree/text/plan_text.hpp"
 
 #include <filesystem>
 #include <optional>
@@ -49,6 +50,8 @@ struct Options {
   LogOptions log;                  ///< log; tonight: the reading
   std::optional<std::filesystem::path> last_plan;  ///< plan, tonight: plan JSON written before
   AiringChoice airing = AiringChoice::given;       ///< plan
+  bool full = false;                               ///< plan: print all of it
+  std::optional<PlanPart> only;                    ///< plan: print one part of it
   bool keep = true;                                ///< plan: beside the job, for the next one
 };
 

@@ -8,9 +8,8 @@
 
 namespace tackfree {
 
-/// After the word vapour: `of the wet coats stays in the room until 10:33 by this estimate: sand
-/// outdoors, or later`. Empty for other work, in a room that holds less, and where no vapour was
-/// estimated.
+/// `Vapour of the wet coats stays in the room until 10:33 by this estimate: sand outdoors, or
+/// later.` Empty for other work, in a room that holds less, and where no vapour was estimated.
 std::string vapour_left_words(const Plan& plan, const DatedStep& step, const Figures& figures);
 
 }  // namespace tackfree

@@ -12,10 +12,12 @@ namespace tackfree {
 /// One stretch of work.
 struct WorkEntry {
   Interval time;
-  std::string what;                  ///< may hold words as the person wrote them
-  const DatedStep* step = nullptr;   ///< nothing for set-up and clean-up
-  bool first_piece = true;           ///< of its step
-  const Session* session = nullptr;  ///< of set-up and clean-up
+  std::string what;                     ///< may hold words as the person wrote them
+  std::string task = {};                ///< the same without the person who does it
+  std::optional<std::size_t> who = {};  ///< a person, where there are several
+  const DatedStep* step = nullptr;      ///< nothing for set-up and clean-up
+  const Session* session = nullptr;     ///< of set-up and clean-up
+  bool first_piece = true;              ///< of its step
 };
 
 struct WorkDay {
@@ -26,6 +28,9 @@ struct WorkDay {
   std::vector<AiringSpan> airing;         ///< that begin on this day, and what goes on from them
   std::vector<AiringSpan> better_airing;  ///< the same by the better habit, where there is one
 };
+
+/// `; only in a booth, on supplied air`: what a title says of a condition; empty without one.
+std::string on_condition(std::string_view condition);
 
 /// `sand bare`, `coat`, `set up`, ...
 std::string_view words_for(KindOfWork kind);
