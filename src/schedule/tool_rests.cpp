@@ -1,7 +1,5 @@
 #include "tackfree/schedule/tool_rests.hpp"
 
-#include <algorithm>
-
 namespace tackfree {
 
 namespace {
@@ -16,11 +14,15 @@ Tool tool_of(const Method& method) {
 }
 
 /// A cloth with oil on it heats itself where it is shut in; what hardens in its pot hardens there.
-bool may_be_wrapped(const Coating& coating, Tool tool, Minutes pause) {
-  return !coating.pot_life && tool != Tool::gun && tool != Tool::cloth && pause <= keeps_wrapped;
+bool may_be_wrapped(const Coating& coating, Tool tool) {
+  return !coating.pot_life && tool != Tool::gun && tool != Tool::cloth;
 }
 
 }  // namespace
+
+Minutes longest_uncleaned(const Coating& coating, const Method& method) {
+  return may_be_wrapped(coating, tool_of(method)) ? keeps_wrapped : lies_open;
+}
 
 std::vector<ToolRest> tool_rests(const Job& job, const OperationList& list,
                                  const Schedule& schedule) {
@@ -34,8 +36,8 @@ std::vector<ToolRest> tool_rests(const Job& job, const OperationList& list,
       if (pause.length() <= lies_open) continue;
       const Method& method = job.data.methods.at(list.operations[before.operation].method.value());
       ToolRest rest{.dated_step = session.steps[i - 1], .pause = pause, .tool = tool_of(method)};
-      rest.wrapped = may_be_wrapped(coating, rest.tool, pause.length());
-      const Minutes cleaning = std::min(whole_minutes_up(coating.clean_up.value), pause.length());
+      rest.wrapped = pause.length() <= longest_uncleaned(coating, method);
+      const Minutes cleaning = whole_minutes_up(coating.clean_up.value);
       rest.cleaning = {pause.begin, pause.begin + (rest.wrapped ? Minutes(0) : cleaning)};
       rests.push_back(rest);
     }

@@ -8,6 +8,9 @@
 
 namespace tackfree {
 
+/// How long a tool may lie between two coats without being cleaned, open or wrapped.
+Minutes longest_uncleaned(const Coating& coating, const Method& method);
+
 /// Every pause of more than half an hour. Brushes and rollers are wrapped airtight for up to half a
 /// day; anything that hardens in its pot, guns, cloths and longer pauses are cleaned.
 /// Source: common practice, no source; the two times assumed.
