@@ -69,7 +69,7 @@ TEST_CASE("thinner and cleaner stand apart from the coatings, with their uses an
   };
   CHECK(holds(shopping(),
               "THINNER AND CLEANER\n\n"
-              "mineral spirits: 10 ml to thin, 100 ml to clean the tools of 1 session\n"
+              "mineral spirits: 10 ml to thin, 100 ml for 1 cleaning of the tools\n"
               "  expected            110 ml\n"
               "  nine jobs in ten    112 ml or less: buy for this\n"
               "  buy                 1 x 1 pt (usual sizes; the job names none)\n"
@@ -86,12 +86,12 @@ TEST_CASE("the litres add up to what is expected, row by row") {
   const std::string text =
       written_text([&](Page& p) { write_shopping(p, plan, Figures(plan.job)); });
   CHECK(holds(text,
-              "  from the tins                 area (m\u00b2)  mixed (ml)  finish  thinner\n"
-              "  coat 1                             1.00         110     100       10\n"
-              "  coat 2                             0.55          80      80        0\n"
-              "  kept by the tools, 1 session          -          20      20        -\n"
-              "  --------------------------------------------------------------------\n"
-              "  in all                                          210     200       10\n"));
+              "  from the tins                   area (m\u00b2)  mixed (ml)  finish  thinner\n"
+              "  coat 1                               1.00         110     100       10\n"
+              "  coat 2                               0.55          80      80        0\n"
+              "  kept by the tools, 2 cleanings          -          20      20        -\n"
+              "  ----------------------------------------------------------------------\n"
+              "  in all                                            210     200       10\n"));
 }
 
 TEST_CASE("other things carry their amounts in the person's units") {
