@@ -120,20 +120,32 @@ std::string until_text(const RoomJudgement& room, const StretchJudgement& stretc
     text += fmt::format("{} {} to {}; ", words_for(span.opening), when(span.time.begin),
                         when(span.time.end));
   if (text.empty()) text = "closed; ";
-  if (stretch.under_limit_at && *stretch.under_limit_at <= stretch.coating.end)
-    text += "by this estimate below the 8-hour limits once coating ends";
+  text += fmt::format("an 8-hour mean of at most {} the limits; ", times_text(stretch.eight_hours));
+  if (stretch.rises_again)
+    text +=
+        "the level rises above the 8-hour limits again once the airing ends, and is below them ";
   else
-    text += stretch.under_limit_at ? fmt::format("by this estimate below the 8-hour limits from {}",
-                                                 when(*stretch.under_limit_at))
-                                   : "not below the 8-hour limits before the next coats";
+    text += "by this estimate the level is below the 8-hour limits ";
+  if (!stretch.under_limit_at)
+    text += "no sooner than the next coats";
+  else
+    text += *stretch.under_limit_at <= stretch.coating.end
+                ? "once coating ends"
+                : fmt::format("from {}", when(*stretch.under_limit_at));
   if (stretch.under_tenth_at)
     text += fmt::format(", below a tenth of them from {}", when(*stretch.under_tenth_at));
   if (stretch.under_limit_at || stretch.under_tenth_at) text += uncounted_clause(room);
-  return text + (stretch.rises_again ? "; rises above them again once the airing ends." : ".");
+  return text + ".";
 }
 
 void write_stretches(Page& page, const Plan& plan, const Figures& figures) {
   page.blank();
+  page.paragraph(Lead::plain(2),
+                 fmt::format("{} The level is that of a moment: it may pass the limits of an "
+                             "8-hour mean while the mean stays below them.",
+                             plan.room->proposed
+                                 ? "With your own airing; days that need more tell a wider one."
+                                 : "With your own airing."));
   for (const StretchJudgement& stretch : plan.room->stretches)
     page.paragraph(Lead::plain(2), fmt::format("{}: {}; {}", figures.day(stretch.coating.begin),
                                                figures.mass(stretch.solvent).text(),
@@ -158,9 +170,11 @@ void write_proposal(Page& page, const Plan& plan) {
   page.paragraph(
       Lead::look(),
       fmt::format("This airing is too little: {} keeps the room under these limits by this "
-                  "estimate{}. Plan with it by --airing proposed, or write under room: "
+                  "estimate{}, with an 8-hour mean of at most {} the limits. Plan with it by "
+                  "--airing proposed, or write under room: "
                   "\"airing\": {{ {} }}",
-                  words_for(*room.proposed), uncounted_clause(room), job_text(*room.proposed)));
+                  words_for(*room.proposed), uncounted_clause(room),
+                  times_text(room.proposed_eight_hours), job_text(*room.proposed)));
 }
 
 /// Which air the hours of the plan count on.

@@ -77,11 +77,32 @@ std::optional<AiringHabit> better_habit(const Plan& plan) {
   return too_little ? plan.room->proposed : std::nullopt;
 }
 
+namespace {
+
+/// Is the habit too little for a stretch of coating with one of these airings?
+bool is_too_little(const Plan& plan, const std::vector<AiringSpan>& own,
+                   const std::vector<AiringSpan>& better) {
+  const auto meets = [](const Interval& a, const Interval& b) {
+    return a.begin < b.end && b.begin < a.end;
+  };
+  if (!plan.room || plan.room->verdict != HabitVerdict::too_little) return false;
+  return std::ranges::any_of(plan.room->stretches, [&](const StretchJudgement& stretch) {
+    const auto of_it = [&](const AiringSpan& span) {
+      return meets(span.time, stretch.coating) ||
+             std::ranges::any_of(stretch.airing,
+                                 [&](const AiringSpan& its) { return meets(span.time, its.time); });
+    };
+    return stretch.too_little &&
+           (std::ranges::any_of(own, of_it) || std::ranges::any_of(better, of_it));
+  });
+}
+
+}  // namespace
+
 std::string airing_advice(const Plan& plan, const std::vector<AiringSpan>& own,
                           const std::vector<AiringSpan>& better, const Figures& figures) {
   std::string by_habit = airing_words(own, plan.now, figures);
-  const bool too_little = plan.room && plan.room->verdict == HabitVerdict::too_little;
-  if (!too_little || (own.empty() && better.empty())) return by_habit;
+  if (!is_too_little(plan, own, better)) return by_habit;
   if (!better_habit(plan))
     return by_habit +
            ". That is too little for these vapours by this estimate, and nothing else that was "

@@ -44,7 +44,7 @@ EventWords step_event(const Plan& plan, const StepWords& words, const CalendarEv
   return said;
 }
 
-/// What stands with each airing of a habit that is too little for the plan.
+/// What stands with an airing of a habit that is too little for its coats.
 std::string too_little_note(const Plan& plan) {
   const auto better = better_habit(plan);
   return fmt::format("This airing is too little for these vapours by this estimate{}: {}.",
@@ -63,7 +63,7 @@ EventWords airing_event(const Plan& plan, const StepWords& words, const Calendar
       fmt::format("Airing: {} {} to {}", words_for(span.opening),
                   words.figures().clock(span.time.begin), words.figures().clock(span.time.end)),
       {fmt::format("For {}.", words.full_title(first))}};
-  if (plan.room->verdict == HabitVerdict::too_little) {
+  if (stretch.too_little) {
     said.summary += ", too little: see the note";
     said.lines.push_back(too_little_note(plan));
   }
