@@ -1,6 +1,7 @@
 #include "tackfree/evening/tonight.hpp"
 
 #include "tackfree/air/air_readings.hpp"
+#include "tackfree/air/kept_limits.hpp"
 #include "tackfree/air/psychrometrics.hpp"
 #include "tackfree/logged/log_facts.hpp"
 #include "tackfree/operations/pots.hpp"
@@ -72,16 +73,28 @@ class Foreman {
     for (std::size_t i = 0; i < steps.size(); ++i) {
       if (operation(i).done || steps[i].end() <= plan_.now) continue;
       const Interval time = with_session(i);
-      if (!tonight_.work.empty() && time.begin > tonight_.stretch.end + longest_pause) {
-        tonight_.then = i;
-        break;
-      }
+      if (!tonight_.work.empty() && time.begin > tonight_.stretch.end + longest_pause) break;
       if (tonight_.work.empty()) tonight_.stretch = time;
       tonight_.work.push_back(i);
       tonight_.stretch.begin = std::min(tonight_.stretch.begin, time.begin);
       tonight_.stretch.end = std::max(tonight_.stretch.end, time.end);
     }
     tonight_.today = !tonight_.work.empty() && is_today(tonight_.stretch.begin);
+    if (!tonight_.work.empty()) work_after();
+  }
+
+  /// The first piece of work after the stretch, also of what was begun in it.
+  void work_after() {
+    const auto& steps = plan_.schedule.steps;
+    for (std::size_t i = 0; i < steps.size(); ++i) {
+      if (operation(i).done) continue;
+      for (const Interval& piece : steps[i].pieces) {
+        if (piece.begin < tonight_.stretch.end || piece.end <= plan_.now) continue;
+        if (tonight_.then && tonight_.then_at <= piece.begin) continue;
+        tonight_.then = i;
+        tonight_.then_at = piece.begin;
+      }
+    }
   }
 
   std::vector<Gate> failing(const Operation& op, Instant at) const {
@@ -91,6 +104,17 @@ class Foreman {
     // Classes without a hold time know no such rule.
     if (!coating.limits.hold_put_on_min) std::erase(gates, Gate::cold_within_hold);
     return gates;
+  }
+
+  /// When a coat of now would first be too near the dew point, where it is not so at once.
+  std::optional<Instant> dew_after_now(const Operation& op,
+                                       const std::vector<GateAt>& failing) const {
+    if (std::ranges::find(failing, Gate::dew, &GateAt::gate) == failing.end()) return std::nullopt;
+    const auto& margin = job_.coatings[*op.coating].limits.dew_point_margin.value;
+    for (Instant at = plan_.now; at < plan_.air.covers().end; at += job_.grid)
+      if (!is_clear_of_dew(plan_.air.at(at), plan_.air.surface_at(at), margin))
+        return at > plan_.now ? std::optional(at) : std::nullopt;
+    return std::nullopt;
   }
 
   /// The coat goes on today, or might by all that it waits for but the air and the hours.
@@ -112,6 +136,7 @@ class Foreman {
     if (!is_due(next)) return;
     AirNow air{*op.coating, {}, {}, {}};
     for (const Gate gate : failing(op, plan_.now)) air.failing.push_back({gate, std::nullopt});
+    air.dew_at = dew_after_now(op, air.failing);
     const Instant end = std::min(plan_.now + looks_ahead, plan_.air.covers().end - job_.grid);
     for (Instant at = plan_.now; at <= end && !air.changes; at += job_.grid) {
       const auto gates = failing(op, at);
