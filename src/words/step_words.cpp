@@ -1,5 +1,6 @@
 #include "tackfree/words/step_words.hpp"
 
+#include "tackfree/operations/sanding.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/how_lines.hpp"
 
@@ -115,12 +116,28 @@ std::string WorkWords::named_step(const Operation& op) const {
   return several ? step_name(job_, batch, op.step) + " " : "";
 }
 
+/// Which parts of a batch of solid wood and sheets, where this grit is not for all of them.
+std::string_view WorkWords::sanded_parts(const Operation& op) const {
+  const Batch& batch = job_.batches.at(op.batch);
+  const Coating* first = coating_of(job_, batch, 0);
+  if (first == nullptr || !op.grit) return "";
+  bool solid_left_out = false, sheets_left_out = false;
+  for (const Part& part : job_.parts) {
+    if (part.batch != batch.name) continue;
+    const auto grits = bare_grits(*first, part.material);
+    if (std::ranges::find(grits, *op.grit) != grits.end()) continue;
+    (part.material == Material::solid_wood ? solid_left_out : sheets_left_out) = true;
+  }
+  if (solid_left_out == sheets_left_out) return "";
+  return sheets_left_out ? " (solid parts only)" : " (sheets only)";
+}
+
 std::string WorkWords::title(const Operation& op) const {
   const Batch& batch = job_.batches.at(op.batch);
   const std::string coating = named_step(op);
   switch (op.kind) {
     case OperationKind::sand_bare:
-      return "sand bare wood" + grit_words(op);
+      return fmt::format("sand bare wood{}{}", grit_words(op), sanded_parts(op));
     case OperationKind::raise_grain:
       return "damp the wood to raise the grain";
     case OperationKind::sand_raised:
@@ -168,6 +185,29 @@ std::string WorkWords::pour(const Operation& op) const {
                      figures_.volume_beside(op.thinner, op.mixed, unit).number,
                      cut_to(longest_name, coating.name), figures_.volume(op.thinner, unit).number,
                      coating.words.thinner);
+}
+
+std::string StepWords::pour(const Operation& op) const {
+  std::string all = WorkWords::pour(op);
+  const Volume kept = all.empty() ? Volume() : kept_by_tool(op);
+  if (kept > Volume()) all += fmt::format(", + {} the tool keeps", figures_.volume(kept).text());
+  return all;
+}
+
+/// Of the first coat of a session, and of one before which the tool was cleaned.
+Volume StepWords::kept_by_tool(const Operation& op) const {
+  const Schedule& schedule = plan_.schedule;
+  for (const Session& session : schedule.sessions)
+    for (std::size_t i = 0; i < session.steps.size(); ++i) {
+      const std::size_t operation = schedule.steps.at(session.steps[i]).operation;
+      if (&plan_.list.operations.at(operation) != &op) continue;
+      const bool cleaned =
+          i == 0 || std::ranges::any_of(schedule.tool_rests, [&](const ToolRest& rest) {
+            return !rest.wrapped && rest.dated_step == session.steps[i - 1];
+          });
+      return cleaned ? plan_.job.data.methods.at(session.method).kept_by_tool.value : Volume();
+    }
+  return {};
 }
 
 std::string gate_words(Gate gate, const CoatingLimits& limits, const Figures& figures) {

@@ -49,6 +49,7 @@ class WorkWords {
  protected:
   /// The name of the operation's step and a blank, where its system has several steps.
   std::string named_step(const Operation& op) const;
+  std::string_view sanded_parts(const Operation& op) const;
 
   const Job& job_;
   Figures figures_;
@@ -62,8 +63,12 @@ class StepWords : public WorkWords {
 
   /// What held the step back, binding reason last; empty when nothing worth telling did.
   std::string why(const DatedStep& step) const;
+  /// The same as of any work, with what the tool keeps where it is taken up clean for this coat:
+  /// `120 ml, + 90 ml the tool keeps`.
+  std::string pour(const Operation& op) const;
 
  private:
+  Volume kept_by_tool(const Operation& op) const;
   const DatedStep* step_of(std::size_t operation) const;
   std::string reason(const Held& held, const DatedStep& step) const;
   std::string dried(const Held& held, const DatedStep& step) const;
