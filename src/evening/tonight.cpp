@@ -4,7 +4,7 @@
 #include "tackfree/air/gates_ahead.hpp"
 #include "tackfree/air/psychrometrics.hpp"
 #include "tackfree/logged/log_facts.hpp"
-#include "tackfree/operations/pots.hpp"
+#include "tackfree/plan/pot_end.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
 #include "tackfree/schedule/work_sessions.hpp"
 
@@ -158,10 +158,8 @@ class Foreman {
       if (coating.wipe_off_after &&
           plan_.now < time->end + whole_minutes_up(coating.wipe_off_within->value))
         clock.wipe_off = time->end + whole_minutes_up(coating.wipe_off_after->value);
-      if (const auto life = pot_life_in(coating, plan_.air.at(time->begin).temperature)) {
-        const Instant until = time->begin + whole_minutes_up(*life);
-        if (plan_.now < until) clock.pot_until = until;
-      }
+      if (const auto until = pot_end(plan_, i, time->begin); until && plan_.now < *until)
+        clock.pot_until = until;
       if (clock.wipe_off || clock.pot_until) tonight_.clocks.push_back(clock);
     }
   }

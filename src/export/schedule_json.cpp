@@ -262,6 +262,7 @@ void put_calendar(Json& document, const Plan& plan) {
     object["content"] = event.content;
     object["sequence"] = event.sequence;
     object["cancelled"] = event.cancelled;
+    if (!event.person.empty()) object["person"] = event.person;
     calendar.push_back(std::move(object));
   }
 }
