@@ -193,7 +193,8 @@ inline Plan small_plan(const SmallNames& names = {}, UnitSystem units = UnitSyst
   plan.emissions = {{0, grams(20.3)}};
   plan.cautions = {
       {.text = {"oily_rags", "WARNING", "Rags heat themselves.", "Fire.",
-                "Spread them flat outside.", Origin::published, "NFPA tip sheet on oily rags"}}};
+                "Spread them flat outside.", Origin::published, "NFPA tip sheet on oily rags",
+                false, "Rags can catch fire: spread them flat outside."}}};
   CoatingPurchase varnish;
   varnish.expected = litres(0.2);
   varnish.nine_in_ten = litres(0.24);

@@ -1,6 +1,7 @@
 #include "tackfree/document/tonight_section.hpp"
 
 #include "tackfree/base/shell_word.hpp"
+#include "tackfree/document/dead_end_section.hpp"
 #include "tackfree/document/fumes_section.hpp"
 #include "tackfree/document/tonight_work.hpp"
 #include "tackfree/document/unlogged_section.hpp"
@@ -36,6 +37,7 @@ class Answer {
     write_stop(page_, plan_);
     write_questions(page_, plan_, tonight_.unlogged, words_);
     work();
+    if (tonight_.work.empty()) write_dead_end(page_, plan_, plan_.remedies, words_);
     off();
     write_running_clocks(page_, plan_, tonight_, words_);
     air();
@@ -45,6 +47,7 @@ class Answer {
     use();
     airing();
     then();
+    if (!tonight_.work.empty()) write_dead_end(page_, plan_, plan_.remedies, words_);
     put_away();
     rags();
     page_.paragraph(Lead::plain(), plan_.job.data.texts.deference);
@@ -123,7 +126,7 @@ class Answer {
     const auto& ready = plan_.schedule.ready_at;
     std::string text = "nothing is left to do.";
     if (!plan_.schedule.unplaced.empty())
-      text = "nothing that has a time; `tackfree plan` says what is in the way.";
+      text = "nothing that has a time.";
     else if (ready && *ready > plan_.now)
       text = fmt::format(
           "nothing: all the work is done, it only needs time. Ready for light use {}, {}.",
@@ -141,7 +144,7 @@ class Answer {
                     title_of(tonight_.work.front()),
                     duration_text(to_duration(tonight_.stretch.length())), coats_of_stretch()));
     if (const std::string why = why_later(first); !why.empty())
-      page_.paragraph(Lead::plain(answer_columns + 1), fmt::format("Why not sooner: {}.", why));
+      page_.paragraph(Lead::plain(answer_columns + 1), fmt::format("Why not sooner: {}", why));
   }
 
   /// The coats of the stretch but one that it begins with.
@@ -163,7 +166,7 @@ class Answer {
     });
     if (told && by != HeldBy::air) return {};
     std::string why = words_.why(first);
-    return why.empty() && by == HeldBy::calendar ? "your next working hours" : why;
+    return why.empty() && by == HeldBy::calendar ? "these are your next working hours." : why;
   }
 
   /// Every rule that fails; each with its own hour where it is kept before all of them are.

@@ -137,7 +137,7 @@ Json dated_step(const Plan& plan, const StepWords& words, const DatedStep& step,
     if (i < step.by.size()) pieces.back()["by"] = plan.job.people.at(step.by[i]).name;
   }
   object["held"] = held_reasons(plan, step);
-  object["why"] = words.why(step);
+  object["why"] = words.why(step, Reasons::all_with_origins);
   Json& reaches = object["reaches"] = Json::object();
   for (std::size_t stage = 0; stage < stage_count; ++stage)
     if (step.reaches.at(stage))
@@ -220,7 +220,7 @@ void put_remedies(Json& document, const Plan& plan, const StepWords& words) {
     put_instant(object, "begins", remedy.begins, plan.job.calendar.zone);
     put_instant(object, "ready", remedy.ready_at, plan.job.calendar.zone);
     object["say"] = remedy_words(remedy, plan, words);
-    object["write"] = Json::parse("{" + remedy_key(remedy, plan) + "}");
+    object["write"] = Json::parse("{" + remedy_key(remedy, plan.job) + "}");
     remedies.push_back(std::move(object));
   }
 }
@@ -271,6 +271,7 @@ void put_calendar(Json& document, const Plan& plan) {
     object["content"] = event.content;
     object["sequence"] = event.sequence;
     object["cancelled"] = event.cancelled;
+    if (!event.person.empty()) object["person"] = event.person;
     calendar.push_back(std::move(object));
   }
 }

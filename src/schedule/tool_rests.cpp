@@ -1,5 +1,7 @@
 #include "tackfree/schedule/tool_rests.hpp"
 
+#include <algorithm>
+
 namespace tackfree {
 
 namespace {
@@ -43,6 +45,18 @@ std::vector<ToolRest> tool_rests(const Job& job, const OperationList& list,
     }
   }
   return rests;
+}
+
+bool takes_up_clean_tool(const OperationList& list, const Schedule& schedule,
+                         const Operation& coat) {
+  for (const Session& session : schedule.sessions)
+    for (std::size_t i = 0; i < session.steps.size(); ++i) {
+      if (&list.operations.at(schedule.steps.at(session.steps[i]).operation) != &coat) continue;
+      return i == 0 || std::ranges::any_of(schedule.tool_rests, [&](const ToolRest& rest) {
+               return !rest.wrapped && rest.dated_step == session.steps[i - 1];
+             });
+    }
+  return false;
 }
 
 }  // namespace tackfree

@@ -1,6 +1,7 @@
 #include "tackfree/evening/tonight.hpp"
 
 #include "tackfree/plan/make_plan.hpp"
+#include "tackfree/schedule/work_sessions.hpp"
 
 #include <algorithm>
 #include <string>

@@ -17,4 +17,8 @@ Minutes longest_uncleaned(const Coating& coating, const Method& method);
 std::vector<ToolRest> tool_rests(const Job& job, const OperationList& list,
                                  const Schedule& schedule);
 
+/// Is the tool taken up clean for this coat: the first of its session, or one after a cleaning?
+bool takes_up_clean_tool(const OperationList& list, const Schedule& schedule,
+                         const Operation& coat);
+
 }  // namespace tackfree
