@@ -53,6 +53,21 @@ class HelpPage : public CLI::Formatter {
   }
 };
 
+/// What an option that there was before has been replaced by.
+std::optional<ReadOptions> gone_option(const std::vector<std::string>& arguments) {
+  for (const std::string& argument : arguments) {
+    const std::string name = argument.substr(0, argument.find('='));
+    if (name != "--work-calendar" && name != "--waits-calendar") continue;
+    const Problem problem{
+        .found = name,
+        .wanted =
+            "wanted --calendar FILE: it has one event for each session of work, with waits "
+            "and airing in its notes; --calendar-of NAME makes it one person's"};
+    return ReadOptions{std::nullopt, clean(to_text(problem)) + "\n", true};
+  }
+  return std::nullopt;
+}
+
 /// The library's own message says only that a command is required.
 std::optional<ReadOptions> unknown_command(const std::vector<std::string>& arguments) {
   const std::vector<std::string> known{"plan", "choices", "tonight", "log",  "area",
@@ -108,10 +123,10 @@ CLI::App* plan_command(CLI::App& app, Options& options) {
   add_file(plan, "--json", options.json_file, "Write the plan as JSON to this file");
   add_file(plan, "--calendar", options.calendar_file,
            "Write calendar events (iCalendar) to this file");
-  add_file(plan, "--work-calendar", options.work_calendar_file,
-           "Write calendar events of the work alone to this file");
-  add_file(plan, "--waits-calendar", options.waits_calendar_file,
-           "Write calendar events of waits, airings and milestones to this file");
+  plan->add_option("--calendar-of", options.calendar_of,
+                   "Write --calendar for this person of the job alone")
+      ->option_text("NAME")
+      ->needs("--calendar");
   plan->add_option("--csv", options.csv_folder,
                    "Write steps.csv, areas.csv and shopping.csv for a spreadsheet to this folder")
       ->option_text("FOLDER");
@@ -399,6 +414,7 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
   Options options;
   const Commands commands(app, options);
   if (auto mistake = unknown_command(arguments)) return std::move(*mistake);
+  if (auto mistake = gone_option(arguments)) return std::move(*mistake);
   std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
   try {
     app.parse(reversed);

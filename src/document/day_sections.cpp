@@ -5,8 +5,6 @@
 #include "tackfree/words/airing_words.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/line_words.hpp"
-#include "tackfree/words/remedy_words.hpp"
-#include "tackfree/words/unplaced_words.hpp"
 
 #include <algorithm>
 
@@ -108,20 +106,6 @@ void write_work(Page& page, const Plan& plan) {
                                  : ""));
 }
 
-void write_remedies(Page& page, const Plan& plan, const StepWords& words) {
-  if (plan.remedies.empty()) return;
-  page.blank();
-  page.paragraph(Lead::plain(2), plan.remedies.size() == 1
-                                     ? "What would help, and what to write into the job:"
-                                     : "What would help, each by itself, and what to write into "
-                                       "the job:");
-  for (const Remedy& remedy : plan.remedies)
-    page.paragraph(Lead::item(), fmt::format("{} {}", remedy_words(remedy, plan, words),
-                                             remedy_key(remedy, plan)));
-  if (const std::string warming = warming_words(plan); !warming.empty())
-    page.paragraph(Lead::look(), warming);
-}
-
 }  // namespace
 
 void write_title(Page& page, const Plan& plan, const Figures& figures) {
@@ -133,30 +117,6 @@ void write_title(Page& page, const Plan& plan, const Figures& figures) {
 void write_as_of(Page& page, const Plan& plan, const Figures& figures) {
   page.line(0, fmt::format("As of {}, {}; local times, {}", figures.day_and_year(plan.now),
                            figures.clock(plan.now), figures.zone().name()));
-}
-
-void write_unplaced(Page& page, const Plan& plan, const StepWords& words) {
-  if (plan.schedule.unplaced.empty()) return;
-  page.heading("No time found");
-  std::vector<std::string> waiting;
-  for (const Unplaced& unplaced : plan.schedule.unplaced) {
-    const std::string title = words.full_title(plan.list.operations.at(unplaced.operation));
-    if (unplaced.by == HeldBy::previous_step)
-      waiting.push_back(title);
-    else
-      page.paragraph(
-          Lead::look(),
-          fmt::format(
-              "{}: {}{}", title, unplaced_words(unplaced, plan),
-              unplaced.conflict.empty()
-                  ? ""
-                  : fmt::format(". Not possible together: {}",
-                                fmt::join(conflict_words(unplaced, plan, words.figures()), "; "))));
-  }
-  if (!waiting.empty())
-    page.paragraph(Lead::look(), fmt::format("Waiting for that: {}.", fmt::join(waiting, "; ")));
-  write_remedies(page, plan, words);
-  page.paragraph(Lead::plain(2), "All else is planned below as far as it goes.");
 }
 
 void write_days(Page& page, const Plan& plan, const StepWords& words, const HowTo& how_to,

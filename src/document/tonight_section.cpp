@@ -1,6 +1,7 @@
 #include "tackfree/document/tonight_section.hpp"
 
 #include "tackfree/base/shell_word.hpp"
+#include "tackfree/document/dead_end_section.hpp"
 #include "tackfree/document/fumes_section.hpp"
 #include "tackfree/document/tonight_work.hpp"
 #include "tackfree/document/unlogged_section.hpp"
@@ -35,6 +36,7 @@ class Answer {
     write_stop(page_, plan_);
     write_questions(page_, plan_, tonight_.unlogged, words_);
     work();
+    if (tonight_.work.empty()) write_dead_end(page_, plan_, plan_.remedies, words_);
     off();
     write_running_clocks(page_, plan_, tonight_, words_);
     air();
@@ -44,6 +46,7 @@ class Answer {
     use();
     airing();
     then();
+    if (!tonight_.work.empty()) write_dead_end(page_, plan_, plan_.remedies, words_);
     put_away();
     rags();
     page_.paragraph(Lead::plain(), plan_.job.data.texts.deference);
@@ -122,7 +125,7 @@ class Answer {
     const auto& ready = plan_.schedule.ready_at;
     std::string text = "nothing is left to do.";
     if (!plan_.schedule.unplaced.empty())
-      text = "nothing that has a time; `tackfree plan` says what is in the way.";
+      text = "nothing that has a time.";
     else if (ready && *ready > plan_.now)
       text = fmt::format(
           "nothing: all the work is done, it only needs time. Ready for light use {}, {}.",

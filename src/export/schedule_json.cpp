@@ -211,7 +211,7 @@ void put_remedies(Json& document, const Plan& plan, const StepWords& words) {
     put_instant(object, "begins", remedy.begins, plan.job.calendar.zone);
     put_instant(object, "ready", remedy.ready_at, plan.job.calendar.zone);
     object["say"] = remedy_words(remedy, plan, words);
-    object["write"] = Json::parse("{" + remedy_key(remedy, plan) + "}");
+    object["write"] = Json::parse("{" + remedy_key(remedy, plan.job) + "}");
     remedies.push_back(std::move(object));
   }
 }
@@ -262,6 +262,7 @@ void put_calendar(Json& document, const Plan& plan) {
     object["content"] = event.content;
     object["sequence"] = event.sequence;
     object["cancelled"] = event.cancelled;
+    if (!event.person.empty()) object["person"] = event.person;
     calendar.push_back(std::move(object));
   }
 }

@@ -4,6 +4,7 @@
 #include "tackfree/document/area_section.hpp"
 #include "tackfree/document/background_sections.hpp"
 #include "tackfree/document/day_sections.hpp"
+#include "tackfree/document/dead_end_section.hpp"
 #include "tackfree/document/first_screen.hpp"
 #include "tackfree/document/fumes_section.hpp"
 #include "tackfree/document/material_sections.hpp"

@@ -199,6 +199,10 @@ std::string WorkWords::full_title(const Operation& op) const {
   return cut_to(longest_name, job_.batches.at(op.batch).name) + ": " + title(op);
 }
 
+std::string WorkWords::coat_name(const Operation& op) const {
+  return fmt::format("{}coat {}{}", named_step(op), op.coat, op.again ? ", once more" : "");
+}
+
 std::string WorkWords::pour(const Operation& op) const {
   if (op.kind != OperationKind::coat || !op.coating) return {};
   const Coating& coating = job_.coatings.at(*op.coating);

@@ -17,13 +17,6 @@ std::string days_of(const Plan& plan, DayDetail detail = DayDetail::plain, int c
   return page.text();
 }
 
-std::string opening_of(const Plan& plan) {
-  TextPage page(80);
-  write_title(page, plan, Figures(plan.job));
-  write_unplaced(page, plan, StepWords(plan));
-  return page.text();
-}
-
 }  // namespace
 
 TEST_CASE("a session says its hours and how long the work is, set-up and clean-up with it") {
@@ -59,17 +52,6 @@ TEST_CASE("days that rest on typical air say so") {
               "\nSun Apr 11, 9:00 to 9:10 am: 10 min of work; typical air, hours may move\n"));
 }
 
-TEST_CASE("steps that wait for one without a time are listed after it, not explained each") {
-  Plan plan = small_plan();
-  plan.schedule.unplaced.push_back(
-      {.operation = 4, .by = HeldBy::previous_step, .gate = {}, .waits_for = 3, .conflict = {}});
-  CHECK(holds(opening_of(plan),
-              "NO TIME FOUND\n"
-              "  ! seat: coat 2 of 2, show side: too cold to coat whenever you can work; heat\n"
-              "    or dry the room, or wait for another season\n"
-              "  ! Waiting for that: seat: turn over.\n"));
-}
-
 TEST_CASE("milestones that are not reached say so") {
   const Plan plan = small_plan();
   TextPage page(80);
@@ -103,20 +85,6 @@ TEST_CASE("a day says how far the door is open, by the clock") {
   CHECK_FALSE(holds(days_of(plan), "Door open"));
   plan.job.room.airing = AiringHabit{Opening::open, Opening::ajar, hours(2)};
   CHECK(holds(days_of(plan), "\n  Door open 10:00 to 11:10 am, then door ajar until 1:10 pm.\n"));
-}
-
-TEST_CASE("what would help stands below the step that it would help, with its warning") {
-  Plan plan = small_plan();
-  CHECK_FALSE(holds(opening_of(plan), "What would help"));
-  plan.remedies = {
-      {.change = ConditionedAir{.warmer = fahrenheit_degrees(4), .heater = HeaterKind::sealed},
-       .operation = 3,
-       .begins = at("2027-04-10T14:00:00Z"),
-       .ready_at = {}}};
-  const std::string text = opening_of(plan);
-  CHECK(holds(text, "What would help, and what to write into the job:"));
-  CHECK(holds(text, "With the room 4 \u00b0F warmer throughout: seat: coat 2"));
-  CHECK(holds(text, "Warm the room with nothing that has a flame or glows"));
 }
 
 TEST_CASE("the days tell the reason that binds, all of the plan every origin and number") {

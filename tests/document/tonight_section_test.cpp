@@ -1,5 +1,6 @@
 #include "tackfree/document/tonight_section.hpp"
 
+#include "tackfree/plan/remedies.hpp"
 #include "tackfree/text/screens.hpp"
 
 #include <algorithm>
@@ -134,6 +135,23 @@ TEST_CASE("when all is done it says so, when the piece may be used, loaded and w
   CHECK(has(cured, "Use    top: fully cured since "));
   // Nobody logged the rags: weeks do not make them go away.
   CHECK(has(cured, "Rags   out since"));
+}
+
+TEST_CASE("where a step has no time it says why and what would help, below what there is to do") {
+  Job job = logged_job({});
+  job.air = ConstantAir{celsius(6), humidity_percent(50)};
+  Plan plan = planned_again(job, "2027-04-05T17:00Z");
+  REQUIRE_FALSE(plan.schedule.unplaced.empty());
+  solver::Effort effort;
+  plan.remedies = remedies(plan, job, plan.now, effort);
+  const std::string text = tonight_text(plan, tonight(plan), 200);
+  const std::size_t work = text.find("Do "), found = text.find("No time found for ");
+  REQUIRE(found != std::string::npos);
+  CHECK(work < found);
+  CHECK(text.find("too cold to coat", found) != std::string::npos);
+  const std::size_t help = text.find("What would help", found);
+  CHECK(text.find(" warmer", help) != std::string::npos);
+  CHECK(text.find("Warm the room with nothing that has a flame", help) != std::string::npos);
 }
 
 TEST_CASE("rags that are dealt with are told until noon of the next day") {

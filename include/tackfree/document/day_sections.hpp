@@ -12,10 +12,6 @@ inline constexpr std::size_t first_columns = 5;
 /// Name and note of the job, and the time it is planned from.
 void write_title(Page& page, const Plan& plan, const Figures& figures);
 
-/// What found no time: steps that a rule forbids each with the way out, and in one list those that
-/// wait for them.
-void write_unplaced(Page& page, const Plan& plan, const StepWords& words);
-
 /// The time it is planned from.
 void write_as_of(Page& page, const Plan& plan, const Figures& figures);
 

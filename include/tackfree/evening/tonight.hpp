@@ -60,7 +60,7 @@ struct Tonight {
   Unlogged unlogged;  ///< by the plans known before; filled by who knows them
 };
 
-/// Pauses of up to 30 minutes do not end a stretch of work (assumed).
+/// The next stretch of work is the next of the plan's work sessions.
 Tonight tonight(const Plan& plan);
 
 }  // namespace tackfree

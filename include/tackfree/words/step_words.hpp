@@ -41,6 +41,8 @@ class WorkWords {
   std::string title(const Operation& op) const;
   /// The title after the batch's name, where there is more than one batch.
   std::string full_title(const Operation& op) const;
+  /// `coat 2`, `stain coat 1` where the system has several steps.
+  std::string coat_name(const Operation& op) const;
   /// What to pour: `160 ml: 145 varnish + 15 mineral spirits`; empty for other steps.
   std::string pour(const Operation& op) const;
   /// The rule of the air as gate_words has it.
