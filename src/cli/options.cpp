@@ -2,6 +2,7 @@
 
 #include "tackfree/base/name.hpp"
 #include "tackfree/base/problem.hpp"
+#include "tackfree/cli/gone_options.hpp"
 #include "tackfree/cli/number_check.hpp"
 #include "tackfree/words/display_text.hpp"
 
@@ -108,10 +109,10 @@ CLI::App* plan_command(CLI::App& app, Options& options) {
   add_file(plan, "--json", options.json_file, "Write the plan as JSON to this file");
   add_file(plan, "--calendar", options.calendar_file,
            "Write calendar events (iCalendar) to this file");
-  add_file(plan, "--work-calendar", options.work_calendar_file,
-           "Write calendar events of the work alone to this file");
-  add_file(plan, "--waits-calendar", options.waits_calendar_file,
-           "Write calendar events of waits, airings and milestones to this file");
+  plan->add_option("--calendar-of", options.calendar_of,
+                   "Write --calendar for this person of the job alone")
+      ->option_text("NAME")
+      ->needs("--calendar");
   plan->add_option("--csv", options.csv_folder,
                    "Write steps.csv, areas.csv and shopping.csv for a spreadsheet to this folder")
       ->option_text("FOLDER");
@@ -399,6 +400,7 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
   Options options;
   const Commands commands(app, options);
   if (auto mistake = unknown_command(arguments)) return std::move(*mistake);
+  if (auto mistake = gone_option(arguments)) return {std::nullopt, std::move(*mistake), true};
   std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
   try {
     app.parse(reversed);

@@ -9,7 +9,9 @@
 #include "tackfree/html/plan_page.hpp"
 #include "tackfree/text/plan_text.hpp"
 
+#include <algorithm>
 #include <filesystem>
+#include <optional>
 #include <string>
 #include <system_error>
 #include <utility>
@@ -29,17 +31,31 @@ void write_csv_files(const std::filesystem::path& folder, const Plan& plan, Prob
     write_text_file(folder / file.name, file.text_of(plan), problems);
 }
 
+/// Index into Job::people; nothing: nobody was asked for, or nobody has that name.
+std::optional<std::size_t> person_of(const Options& options, const Job& job) {
+  if (!options.calendar_of) return std::nullopt;
+  const auto found = std::ranges::find(job.people, *options.calendar_of, &Person::name);
+  if (found == job.people.end()) return std::nullopt;
+  return static_cast<std::size_t>(found - job.people.begin());
+}
+
+void check_person(const Options& options, const Job& job, Problems& problems) {
+  if (!options.calendar_of || person_of(options, job)) return;
+  std::vector<std::string> names;
+  for (const Person& person : job.people) names.push_back(person.name);
+  problems.push_back({.key = "--calendar-of",
+                      .found = *options.calendar_of,
+                      .wanted = names.empty() ? "wanted --calendar alone: the job names no people"
+                                              : fmt::format("wanted one of the job's people: {}",
+                                                            fmt::join(names, ", "))});
+}
+
 /// The files that were asked for besides what is printed.
 void write_files(const Options& options, const Plan& plan, const Streams& to, Problems& problems) {
   if (options.json_file) write_or_print(*options.json_file, json_report(plan), to.out, problems);
   if (options.calendar_file)
-    write_or_print(*options.calendar_file, calendar_report(plan), to.out, problems);
-  if (options.work_calendar_file)
-    write_or_print(*options.work_calendar_file, calendar_report(plan, Feed::work), to.out,
-                   problems);
-  if (options.waits_calendar_file)
-    write_or_print(*options.waits_calendar_file, calendar_report(plan, Feed::waits), to.out,
-                   problems);
+    write_or_print(*options.calendar_file, calendar_report(plan, person_of(options, plan.job)),
+                   to.out, problems);
   if (options.page_file)
     write_or_print(*options.page_file,
                    html_report(plan, options.full ? Printed::whole : Printed::sheets), to.out,
@@ -61,8 +77,6 @@ std::string written_lines(const Options& options) {
   };
   tell("the page", options.page_file);
   tell("the calendar", options.calendar_file);
-  tell("the calendar of the work", options.work_calendar_file);
-  tell("the calendar of the waits", options.waits_calendar_file);
   tell("the plan as JSON", options.json_file);
   std::vector<std::string_view> tables;
   for (const CsvFile& file : csv_files) tables.emplace_back(file.name);
@@ -74,6 +88,8 @@ std::string written_lines(const Options& options) {
 
 ExitCode plan_command(const Options& options, AskedJob asked, const Streams& to,
                       Problems& problems) {
+  check_person(options, asked.job, problems);
+  if (!problems.empty()) return exit_wrong_input;
   const auto planned = asked_plan(options, std::move(asked), to, problems);
   if (!planned) return exit_wrong_input;
   const Plan& plan = planned->plan;

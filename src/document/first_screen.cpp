@@ -108,9 +108,10 @@ class FirstScreen {
       text =
           plan_.schedule.unplaced.empty() ? "Nothing is left to do." : "Nothing that has a time.";
     else if (!is_today())
-      text = fmt::format("Nothing until {}, {}.",
+      text = fmt::format("Nothing until {}, {}. Then: {}",
                          figures_.day_seen_from(plan_.now, sessions_.front().time.begin),
-                         figures_.clock(sessions_.front().time.begin));
+                         figures_.clock(sessions_.front().time.begin),
+                         session_summary(sessions_.front(), plan_, words_, shown_.summary_columns));
     else
       text = fmt::format("{} ({}). {}",
                          goes_on_now() ? "Until " + figures_.clock(sessions_.front().time.end)

@@ -29,8 +29,9 @@ async function firstScreen(file, plan) {
   const shown = { now: await beside(page, 'Now'), ready: await beside(page, 'Ready') };
   const texts = await page.$$eval('header dd, header p', (all) => all.map((one) => ({
     text: one.textContent, bottom: one.getBoundingClientRect().bottom })));
-  const piece = squeezed(plan.steps[0].batch);
-  shown.next = texts.find((one) => squeezed(one.text).includes(piece) && !/^(What|Nothing)/.test(one.text)) ?? { text: `no ${piece}`, bottom: 1e9 };
+  const first = [squeezed(plan.steps[0].batch), plan.steps[0].title.split(' ').slice(0, 2).join(' ')];
+  shown.next = texts.find((one) => first.every((words) => squeezed(one.text).toLowerCase().includes(words.toLowerCase())))
+    ?? { text: `no ${first.join(', ')}`, bottom: 1e9 };
   const day = plan.ready_local ? String(Number(plan.ready_local.slice(8, 10))) : 'no date';
   check('the ready date is the plan’s', new RegExp(`\\b${day}\\b`).test(shown.ready.text) ? [] : [`${day}: ${shown.ready.text}`]);
   check(`now, the plan’s first step and the ready date end in the first ${height} pixels`,

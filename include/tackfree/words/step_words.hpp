@@ -43,6 +43,8 @@ class WorkWords {
   std::string full_title(const Operation& op) const;
   /// What a coat is bound to: `only in a booth, on supplied air`; empty for other steps.
   std::string_view condition(const Operation& op) const;
+  /// `coat 2`, `stain coat 1` where the system has several steps.
+  std::string coat_name(const Operation& op) const;
   /// What to pour: `160 ml: 145 varnish + 15 mineral spirits`; empty for other steps.
   std::string pour(const Operation& op) const;
   /// The rule of the air as gate_words has it.
@@ -71,6 +73,9 @@ class StepWords : public WorkWords {
   /// What held the step back, in sentences, the binding one last; empty when nothing worth telling
   /// did.
   std::string why(const DatedStep& step, Reasons reasons = Reasons::binding) const;
+  /// The same as of any work, with what the tool keeps where it is taken up clean for this coat:
+  /// `120 ml, + 90 ml the tool keeps`.
+  std::string pour(const Operation& op) const;
 
  private:
   const DatedStep* step_of(std::size_t operation) const;
