@@ -2,6 +2,7 @@
 
 #include "tackfree/base/name.hpp"
 #include "tackfree/base/problem.hpp"
+#include "tackfree/cli/gone_options.hpp"
 #include "tackfree/cli/number_check.hpp"
 #include "tackfree/words/display_text.hpp"
 
@@ -52,21 +53,6 @@ class HelpPage : public CLI::Formatter {
     return fmt::format("{}", fmt::join(wrapped(all_columns - name_columns, text), "\n"));
   }
 };
-
-/// What an option that there was before has been replaced by.
-std::optional<ReadOptions> gone_option(const std::vector<std::string>& arguments) {
-  for (const std::string& argument : arguments) {
-    const std::string name = argument.substr(0, argument.find('='));
-    if (name != "--work-calendar" && name != "--waits-calendar") continue;
-    const Problem problem{
-        .found = name,
-        .wanted =
-            "wanted --calendar FILE: it has one event for each session of work, with waits "
-            "and airing in its notes; --calendar-of NAME makes it one person's"};
-    return ReadOptions{std::nullopt, clean(to_text(problem)) + "\n", true};
-  }
-  return std::nullopt;
-}
 
 /// The library's own message says only that a command is required.
 std::optional<ReadOptions> unknown_command(const std::vector<std::string>& arguments) {
@@ -414,7 +400,7 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
   Options options;
   const Commands commands(app, options);
   if (auto mistake = unknown_command(arguments)) return std::move(*mistake);
-  if (auto mistake = gone_option(arguments)) return std::move(*mistake);
+  if (auto mistake = gone_option(arguments)) return {std::nullopt, std::move(*mistake), true};
   std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
   try {
     app.parse(reversed);

@@ -77,8 +77,6 @@ std::string written_lines(const Options& options) {
   };
   tell("the page", options.page_file);
   tell("the calendar", options.calendar_file);
-  tell("the calendar of the work", options.work_calendar_file);
-  tell("the calendar of the waits", options.waits_calendar_file);
   tell("the plan as JSON", options.json_file);
   std::vector<std::string_view> tables;
   for (const CsvFile& file : csv_files) tables.emplace_back(file.name);

@@ -139,13 +139,17 @@ void write_due_dates(Page& page, const Plan& plan, const StepWords& words) {
     const std::string due =
         whole_day ? figures.day(date.due - Minutes(1)) : figures.moment(date.due);
     std::string text;
-    if (date.in_time())
-      text = fmt::format("{}, due {}: ready {}, in time", name, due,
+    if (date.ready)
+      text = fmt::format("{}, due {}: ready {}", name, due,
                          figures.moment(figures.full_hour_up(*date.ready)));
+    if (date.ready && date.done && *date.done > *date.ready)
+      text += fmt::format(", the last work on it done {}", figures.moment(*date.done));
+    if (date.in_time())
+      text += ", in time";
+    else if (date.finished())
+      text += fmt::format(", late by {}", wait_text(to_duration(date.late_by())));
     else if (date.ready)
-      text = fmt::format("{}, due {}: ready {}, late by {}", name, due,
-                         figures.moment(figures.full_hour_up(*date.ready)),
-                         wait_text(to_duration(date.late_by())));
+      text += ", but some work on it has no time";
     else
       text = fmt::format("{}, due {}: not ready within the plan", name, due);
     if (date.longest_wait) {

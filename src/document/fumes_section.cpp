@@ -124,22 +124,32 @@ std::string until_text(const RoomJudgement& room, const StretchJudgement& stretc
     open.push_back(fmt::format("{} {} to {}", words_for(span.opening), when(span.time.begin),
                                when(span.time.end)));
   std::string text = open.empty() ? "closed" : list_of(open);
+  text += fmt::format("; an 8-hour mean of at most {} the limits", times_text(stretch.eight_hours));
   const std::string uncounted = uncounted_clause(room);
+  text += stretch.rises_again
+              ? ". Once the airing ends the level rises above the 8-hour limits again. It is "
+                "estimated to "
+              : ". The level is estimated to ";
   if (!stretch.under_limit_at)
-    text += fmt::format(". Estimated to stay above the 8-hour limits{} until the next coats",
-                        uncounted);
+    text += fmt::format("stay above the 8-hour limits{} until the next coats", uncounted);
   else
-    text += fmt::format(". Estimated to drop below the 8-hour limits{} {}", uncounted,
+    text += fmt::format("drop below the 8-hour limits{} {}", uncounted,
                         *stretch.under_limit_at <= stretch.coating.end
                             ? "as soon as you stop coating"
                             : "by " + when(*stretch.under_limit_at));
   if (stretch.under_tenth_at)
     text += fmt::format(", and below a tenth of them by {}", when(*stretch.under_tenth_at));
-  return text + (stretch.rises_again ? "; it rises above them again once the airing ends." : ".");
+  return text + ".";
 }
 
 void write_stretches(Page& page, const Plan& plan, const Figures& figures) {
   page.blank();
+  page.paragraph(Lead::plain(2),
+                 fmt::format("{} The level is that of a moment: it may pass the limits of an "
+                             "8-hour mean while the mean stays below them.",
+                             plan.room->proposed
+                                 ? "With your own airing; days that need more tell a wider one."
+                                 : "With your own airing."));
   for (const StretchJudgement& stretch : plan.room->stretches)
     page.paragraph(Lead::plain(2),
                    fmt::format("{}: {} of solvent; {}", figures.day(stretch.coating.begin),
@@ -165,9 +175,11 @@ void write_proposal(Page& page, const Plan& plan) {
   page.paragraph(
       Lead::look(),
       fmt::format("This airing is too little: {} keeps the room under these limits by this "
-                  "estimate{}. Plan with it by --airing proposed, or write under room: "
+                  "estimate{}, with an 8-hour mean of at most {} the limits. Plan with it by "
+                  "--airing proposed, or write under room: "
                   "\"airing\": {{ {} }}",
-                  words_for(*room.proposed), uncounted_clause(room), job_text(*room.proposed)));
+                  words_for(*room.proposed), uncounted_clause(room),
+                  times_text(room.proposed_eight_hours), job_text(*room.proposed)));
 }
 
 /// Which air the hours of the plan count on.

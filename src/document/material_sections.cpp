@@ -97,7 +97,7 @@ void write_coat_table(Page& page, const Plan& plan, const Figures& figures,
     table.rows.push_back({name, figures.area(sum.area).number, volume(sum.mixed),
                           volume(sum.coating), volume(sum.thinner)});
   table.rows.push_back(
-      {"left in brush and pot, " + count_text(purchase.sessions, "session", "sessions"), "-",
+      {"left in brush and pot, " + count_text(purchase.cleanings, "cleaning", "cleanings"), "-",
        volume(purchase.kept_by_tools), volume(purchase.kept_by_tools), "-"});
   table.total = {"total", "", volume(purchase.expected + need.thinner), volume(purchase.expected),
                  volume(need.thinner)};
@@ -128,15 +128,14 @@ void write_tins(Page& page, const Figures& figures, const TinPurchase& purchase)
     say("Cost", money_text(purchase.tins.cost));
 }
 
-/// `0.3 L to thin, 0.5 L to clean the tools of 5 sessions`
+/// `0.3 L to thin, 0.5 L for 5 cleanings of the tools`
 std::string uses_text(const ThinnerPurchase& thinner, const Figures& figures) {
   std::vector<std::string> uses;
   if (thinner.to_thin > Volume())
     uses.push_back(fmt::format("{} to thin", figures.volume(thinner.to_thin).text()));
   if (thinner.to_clean > Volume())
-    uses.push_back(fmt::format("{} to clean the tools of {}",
-                               figures.volume(thinner.to_clean).text(),
-                               count_text(thinner.sessions, "session", "sessions")));
+    uses.push_back(fmt::format("{} for {} of the tools", figures.volume(thinner.to_clean).text(),
+                               count_text(thinner.cleanings, "cleaning", "cleanings")));
   return fmt::format("{}", fmt::join(uses, ", "));
 }
 

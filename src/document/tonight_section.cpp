@@ -6,6 +6,7 @@
 #include "tackfree/document/tonight_work.hpp"
 #include "tackfree/document/unlogged_section.hpp"
 #include "tackfree/document/wait_section.hpp"
+#include "tackfree/words/air_words.hpp"
 #include "tackfree/words/airing_words.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/step_words.hpp"
@@ -71,7 +72,7 @@ class Answer {
 
   /// Where the air of now is known from.
   std::string air_known_from() const {
-    if (!tonight_.read_at) return ", by the forecast";
+    if (!tonight_.read_at) return ", " + record_words(plan_.job.air);
     const Minutes ago = plan_.now - *tonight_.read_at;
     if (ago <= plan_.job.grid) return ", as read";
     return fmt::format(", by your reading {} ago", duration_text(to_duration(ago)));
@@ -173,8 +174,13 @@ class Answer {
     std::vector<std::string> rules;
     for (const GateAt& each : air.failing) {
       const bool sooner = each.opens && each.opens != air.changes;
-      rules.push_back(words_.rule_with_origin(each.gate, coating) +
-                      (sooner ? fmt::format(" until {}", when(*each.opens)) : ""));
+      std::string rule = words_.rule_with_origin(each.gate, coating);
+      if (each.gate == Gate::dew && air.dew_at)
+        rule = fmt::format("before the coat is dry to touch, at {}, the air gets {}",
+                           when(*air.dew_at), rule);
+      else if (sooner)
+        rule += fmt::format(" until {}", when(*each.opens));
+      rules.push_back(std::move(rule));
     }
     return fmt::format("{}", fmt::join(rules, "; "));
   }
@@ -289,11 +295,13 @@ class Answer {
       return;
     }
     const DatedStep& next = step(*tonight_.then);
+    const bool dusts_off = &chief_of(*tonight_.then) != &operation(*tonight_.then);
     std::string pour = is_today(next.begin()) ? words_.pour(chief_of(*tonight_.then)) : "";
     if (!pour.empty()) pour = ", pour " + pour;
-    page_.paragraph(Lead::labelled("Then", answer_columns),
-                    fmt::format("{}, {}: {}{}.", figures_.moment(next.begin()), in(next.begin()),
-                                title_of(*tonight_.then), pour));
+    page_.paragraph(
+        Lead::labelled("Then", answer_columns),
+        fmt::format("{}, {}: {}{}{}.", figures_.moment(tonight_.then_at), in(tonight_.then_at),
+                    dusts_off ? "dust off, then " : "", title_of(*tonight_.then), pour));
   }
 
   /// The coat, of its dusting off; else the step itself.

@@ -2,6 +2,7 @@
 
 #include "tackfree/air/air_readings.hpp"
 #include "tackfree/air/gates_ahead.hpp"
+#include "tackfree/air/kept_limits.hpp"
 #include "tackfree/air/psychrometrics.hpp"
 #include "tackfree/logged/log_facts.hpp"
 #include "tackfree/plan/pot_end.hpp"
@@ -70,13 +71,27 @@ class Foreman {
     tonight_.today = !tonight_.work.empty() && is_today(tonight_.stretch.begin);
     for (auto later = std::next(next); later != sessions.end() && !tonight_.then; ++later)
       for (const WorkTask& task : later->tasks)
-        if (!task.is_of_tools() && !tonight_.then) tonight_.then = task.steps.front();
+        if (!task.is_of_tools() && !tonight_.then) {
+          tonight_.then = task.steps.front();
+          tonight_.then_at = task.time.begin;
+        }
   }
 
   void add_work(std::size_t step) {
     const bool is_over = plan_.schedule.steps[step].end() <= plan_.now;
     if (!is_over && std::ranges::find(tonight_.work, step) == tonight_.work.end())
       tonight_.work.push_back(step);
+  }
+
+  /// When a coat of now would first be too near the dew point, where it is not so at once.
+  std::optional<Instant> dew_after_now(const Operation& op,
+                                       const std::vector<GateAt>& failing) const {
+    if (std::ranges::find(failing, Gate::dew, &GateAt::gate) == failing.end()) return std::nullopt;
+    const auto& margin = job_.coatings[*op.coating].limits.dew_point_margin.value;
+    for (Instant at = plan_.now; at < plan_.air.covers().end; at += job_.grid)
+      if (!is_clear_of_dew(plan_.air.at(at), plan_.air.surface_at(at), margin))
+        return at > plan_.now ? std::optional(at) : std::nullopt;
+    return std::nullopt;
   }
 
   /// The coat goes on today, or might by all that it waits for but the air and the hours.
@@ -100,6 +115,7 @@ class Foreman {
     GatesAhead ahead(job_.coatings[*op.coating].limits, plan_.air, clocks_[*op.coating], plan_.now,
                      whole_minutes_up(op.work), job_.grid);
     for (const Gate gate : ahead.failing(0)) air.failing.push_back({gate, std::nullopt});
+    air.dew_at = dew_after_now(op, air.failing);
     const Instant end = std::min(plan_.now + looks_ahead, plan_.air.covers().end - job_.grid);
     for (int i = 0; plan_.now + i * job_.grid <= end && !air.changes; ++i) {
       const Instant at = plan_.now + i * job_.grid;

@@ -12,6 +12,7 @@
 #include "tackfree/words/unplaced_words.hpp"
 #include "tackfree/words/work_days.hpp"
 
+#include <algorithm>
 #include <string>
 
 #include <fmt/format.h>
@@ -160,6 +161,14 @@ Json session(const Plan& plan, const Session& session) {
   object["clean_up"] = interval(session.clean_up, zone);
   if (session.set_up_by) object["set_up"]["by"] = plan.job.people.at(*session.set_up_by).name;
   if (session.clean_up_by) object["clean_up"]["by"] = plan.job.people.at(*session.clean_up_by).name;
+  Json& cleanings = object["cleanings"] = Json::array();
+  for (const ToolRest& rest : plan.schedule.tool_rests) {
+    const DatedStep& before = plan.schedule.steps.at(rest.dated_step);
+    if (rest.wrapped || std::ranges::find(session.steps, rest.dated_step) == session.steps.end())
+      continue;
+    cleanings.push_back(interval(rest.cleaning, zone));
+    if (!before.by.empty()) cleanings.back()["by"] = plan.job.people.at(before.by.front()).name;
+  }
   Json& steps = object["steps"] = Json::array();
   for (const std::size_t step : session.steps)
     steps.push_back(plan.list.operations.at(plan.schedule.steps.at(step).operation).key);

@@ -29,6 +29,21 @@ std::optional<AiringHabit> better_habit(const Plan& plan) {
   return too_little ? plan.room->proposed : std::nullopt;
 }
 
+bool needs_more_air(const Plan& plan, const std::vector<AiringSpan>& spans) {
+  const auto meets = [](const Interval& a, const Interval& b) {
+    return a.begin < b.end && b.begin < a.end;
+  };
+  if (!plan.room) return false;
+  return std::ranges::any_of(plan.room->stretches, [&](const StretchJudgement& stretch) {
+    return stretch.too_little && std::ranges::any_of(spans, [&](const AiringSpan& span) {
+             return meets(span.time, stretch.coating) ||
+                    std::ranges::any_of(stretch.airing, [&](const AiringSpan& its) {
+                      return meets(span.time, its.time);
+                    });
+           });
+  });
+}
+
 std::vector<AiringSpan> wider_of(const std::vector<AiringSpan>& a,
                                  const std::vector<AiringSpan>& b) {
   std::set<Instant> changes;
@@ -48,7 +63,11 @@ std::vector<AiringSpan> wider_of(const std::vector<AiringSpan>& a,
 
 std::vector<std::vector<AiringSpan>> advised_airing(const Plan& plan) {
   std::vector<AiringSpan> spans = airing_of(plan);
-  if (const auto better = better_habit(plan)) spans = wider_of(spans, airing_of(plan, *better));
+  if (const auto habit = better_habit(plan)) {
+    std::vector<AiringSpan> better = airing_of(plan, *habit);
+    std::erase_if(better, [&](const AiringSpan& span) { return !needs_more_air(plan, {span}); });
+    spans = wider_of(spans, better);
+  }
   std::vector<std::vector<AiringSpan>> airings;
   for (const AiringSpan& span : spans) {
     if (airings.empty() || airings.back().back().time.end != span.time.begin)

@@ -37,8 +37,7 @@ std::string airing_words(const std::vector<AiringSpan>& spans, Instant seen_from
 std::string airing_advice(const Plan& plan, const std::vector<AiringSpan>& own,
                           const std::vector<AiringSpan>& better, const Figures& figures) {
   std::string by_habit = airing_words(own, plan.now, figures);
-  const bool too_little = plan.room && plan.room->verdict == HabitVerdict::too_little;
-  if (!too_little || (own.empty() && better.empty())) return by_habit;
+  if (!needs_more_air(plan, own) && !needs_more_air(plan, better)) return by_habit;
   if (!better_habit(plan))
     return by_habit +
            ". That is too little for these vapours by this estimate, and nothing else that was "

@@ -69,7 +69,7 @@ EventWords close_up_event(const Plan& plan, const StepWords& words, const Calend
       {"If it still smells, leave it open."}};
   said.lines.push_back(fmt::format("The room was to be aired since {}.",
                                    words.figures().moment(airing.front().time.begin)));
-  if (plan.room && plan.room->verdict == HabitVerdict::too_little && !better_habit(plan))
+  if (needs_more_air(plan, airing) && !better_habit(plan))
     said.lines.emplace_back(
         "This airing is too little for these vapours by this estimate: coat less at a time, or "
         "outdoors.");

@@ -1,5 +1,7 @@
 #include "tackfree/words/step_words.hpp"
 
+#include "tackfree/operations/sanding.hpp"
+#include "tackfree/schedule/tool_rests.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/how_lines.hpp"
 
@@ -21,6 +23,11 @@ std::string side_words(Side side, const Batch& batch) {
 std::string coat_words(const Operation& op) {
   return op.coats > 1 ? fmt::format("coat {} of {}", op.coat, op.coats)
                       : fmt::format("coat {}", op.coat);
+}
+
+std::string_view parts_words(SandedParts parts) {
+  if (parts == SandedParts::all) return "";
+  return parts == SandedParts::solid ? " (solid parts only)" : " (sheets only)";
 }
 
 std::string grit_words(const Operation& op) {
@@ -137,7 +144,7 @@ std::string WorkWords::deed(const Operation& op) const {
   const std::string coating = named_step(op);
   switch (op.kind) {
     case OperationKind::sand_bare:
-      return "sand bare wood" + grit_words(op);
+      return fmt::format("sand bare wood{}{}", grit_words(op), parts_words(parts_sanded(job_, op)));
     case OperationKind::raise_grain:
       return "damp the wood to raise the grain";
     case OperationKind::sand_raised:
@@ -213,6 +220,15 @@ std::string WorkWords::pour(const Operation& op) const {
                      figures_.volume_beside(op.thinner, op.mixed, unit).number,
                      cut_to(longest_name, coating.name), figures_.volume(op.thinner, unit).number,
                      coating.words.thinner);
+}
+
+std::string StepWords::pour(const Operation& op) const {
+  std::string all = WorkWords::pour(op);
+  const bool clean = !all.empty() && takes_up_clean_tool(plan_.list, plan_.schedule, op);
+  const Volume kept =
+      clean && op.method ? job_.data.methods.at(*op.method).kept_by_tool.value : Volume();
+  if (kept > Volume()) all += fmt::format(", + {} the tool keeps", figures_.volume(kept).text());
+  return all;
 }
 
 std::string WorkWords::rule(Gate gate, const Coating& coating) const {

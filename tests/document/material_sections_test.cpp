@@ -68,7 +68,7 @@ TEST_CASE("thinner and cleaner stand apart from the coatings, with their uses an
   };
   CHECK(holds(shopping(),
               "THINNER AND CLEANER\n\n"
-              "mineral spirits: 10 ml to thin, 100 ml to clean the tools of 1 session\n"
+              "mineral spirits: 10 ml to thin, 100 ml for 1 cleaning of the tools\n"
               "  You will likely use 110 ml. Buy for 112 ml, enough in nine jobs out of ten.\n"
               "  Buy              1 x 1 pt (usual sizes; the job names none)\n"
               "  Likely left over 363 ml\n"));
@@ -84,12 +84,12 @@ TEST_CASE("the litres add up to what is expected, row by row") {
   const std::string text =
       written_text([&](Page& p) { write_shopping(p, plan, Figures(plan.job)); });
   CHECK(holds(text,
-              "  from the tins                     area (m\u00b2)  mixed (ml)  finish  thinner\n"
-              "  coat 1                                 1.00         110     100       10\n"
-              "  coat 2                                 0.55          80      80        0\n"
-              "  left in brush and pot, 1 session          -          20      20        -\n"
-              "  ------------------------------------------------------------------------\n"
-              "  total                                               210     200       10\n"));
+              "  from the tins                       area (m\u00b2)  mixed (ml)  finish  thinner\n"
+              "  coat 1                                   1.00         110     100       10\n"
+              "  coat 2                                   0.55          80      80        0\n"
+              "  left in brush and pot, 2 cleanings          -          20      20        -\n"
+              "  --------------------------------------------------------------------------\n"
+              "  total                                                 210     200       10\n"));
 }
 
 TEST_CASE("other things carry their amounts in the person's units") {

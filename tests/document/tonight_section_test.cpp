@@ -78,7 +78,7 @@ TEST_CASE("every rule against a coat is told, and how old the reading is") {
   CHECK(has(text, "too damp to coat"));
   CHECK(has(text, "too near the dew"));
   CHECK(has(text, "It is fit again"));
-  CHECK(has(screen(logged_job({cold}), "2027-04-07T23:05Z"), "by the forecast"));
+  CHECK(has(screen(logged_job({cold}), "2027-04-07T23:05Z"), "as you gave it"));
 }
 
 TEST_CASE("a day without work says so as one would at that hour, and what is next and why") {
@@ -187,6 +187,10 @@ TEST_CASE("where the given airing is too little it says so and names the better 
   plan.room.emplace().verdict = HabitVerdict::enough;
   CHECK(has(tonight_text(plan, now), "Airing door ajar until 21:00."));
   plan.room->verdict = HabitVerdict::too_little;
+  StretchJudgement stretch;
+  stretch.coating = {plan.now - Minutes(30), plan.now + Minutes(10)};
+  stretch.too_little = true;
+  plan.room->stretches = {stretch};
   plan.room->proposed = AiringHabit{Opening::open, Opening::open, hours(4)};
   now.airing.proposed = {{{plan.now, plan.now + Minutes(240)}, Opening::open}};
   const std::string text = tonight_text(plan, now);

@@ -140,3 +140,29 @@ TEST_CASE("how-to texts are numbered once each, in the order of the steps") {
   silent.list.operations[4].how.clear();
   CHECK_FALSE(HowTo(silent).number_of(4));
 }
+
+TEST_CASE("a grit that is not for all parts of a batch says for which it is") {
+  Plan plan = small_plan();
+  const Operation& sanding = plan.list.operations[0];
+  plan.job.coatings[0].grits.bare.value = {Grit{120}, Grit{150}};
+  plan.job.coatings[0].grits.bare_veneer.value = {Grit{150}};
+  plan.job.parts.resize(2);
+  for (Part& part : plan.job.parts) part.batch = plan.job.batches[sanding.batch].name;
+  CHECK(StepWords(plan).title(sanding) == "sand bare wood, P120");
+  plan.job.parts[1].material = Material::plywood;
+  CHECK(StepWords(plan).title(sanding) == "sand bare wood, P120 (solid parts only)");
+  plan.list.operations[0].grit = Grit{150};
+  CHECK(StepWords(plan).title(sanding) == "sand bare wood, P150");
+}
+
+TEST_CASE("the first coat of a session is poured with what the tool keeps") {
+  Plan plan = small_plan();
+  plan.job.data.methods.at(0).kept_by_tool = sourced(millilitres(90), Origin::practice);
+  const DatedStep& first = plan.schedule.steps.at(plan.schedule.sessions.at(0).steps.at(0));
+  const Operation& coat = plan.list.operations.at(first.operation);
+  const StepWords words(plan);
+  CHECK(words.pour(coat).starts_with(static_cast<const WorkWords&>(words).pour(coat)));
+  CHECK(words.pour(coat).ends_with("oz the tool keeps"));
+  plan.schedule.sessions.clear();
+  CHECK(StepWords(plan).pour(coat) == static_cast<const WorkWords&>(words).pour(coat));
+}

@@ -1,5 +1,4 @@
-// Calendar file: the plan as iCalendar events: sessions of work, what cannot wait, when it is
-// ready.
+// Calendar file: the plan as iCalendar events: sessions of work, what cannot wait, what is ready.
 #pragma once
 
 #include "tackfree/plan/plan.hpp"

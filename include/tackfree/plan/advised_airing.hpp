@@ -16,12 +16,15 @@ std::vector<AiringSpan> airing_of(const Plan& plan);
 /// The habit that the plan proposes where it judged the job's own too little.
 std::optional<AiringHabit> better_habit(const Plan& plan);
 
+/// Was the job's own habit judged too little for a stretch of coating with one of these airings?
+bool needs_more_air(const Plan& plan, const std::vector<AiringSpan>& spans);
+
 /// At each hour the wider of both: a better habit may open wide for less long.
 std::vector<AiringSpan> wider_of(const std::vector<AiringSpan>& a,
                                  const std::vector<AiringSpan>& b);
 
-/// From opening the room until it is closed again, each with how far it is open: by the wider of
-/// the job's own habit and the better one.
+/// From opening the room until it is closed again, each with how far it is open: by the job's own
+/// habit, and the wider of it and the better one where it is too little.
 std::vector<std::vector<AiringSpan>> advised_airing(const Plan& plan);
 
 }  // namespace tackfree

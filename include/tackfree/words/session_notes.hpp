@@ -1,7 +1,7 @@
 // Session notes: what a session's calendar entry says below its title.
 #pragma once
 
-#include "tackfree/schedule/work_sessions.hpp"
+#include "tackfree/plan/dry_coats.hpp"
 #include "tackfree/words/step_words.hpp"
 
 #include <string>

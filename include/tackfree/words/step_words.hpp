@@ -71,6 +71,9 @@ class StepWords : public WorkWords {
   /// What held the step back, in sentences, the binding one last; empty when nothing worth telling
   /// did.
   std::string why(const DatedStep& step, Reasons reasons = Reasons::binding) const;
+  /// The same as of any work, with what the tool keeps where it is taken up clean for this coat:
+  /// `120 ml, + 90 ml the tool keeps`.
+  std::string pour(const Operation& op) const;
 
  private:
   const DatedStep* step_of(std::size_t operation) const;
