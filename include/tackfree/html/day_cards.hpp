@@ -1,5 +1,4 @@
-// Day cards: the sessions of work with boxes to tick, how to do each step folded into it, and on
-// paper room for the readings of each coat.
+// Day cards: sessions with boxes to tick, the how-to inside its step, on paper room for readings.
 #pragma once
 
 #include "tackfree/html/markup.hpp"
