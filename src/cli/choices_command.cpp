@@ -6,6 +6,8 @@
 #include "tackfree/export/choices_json.hpp"
 #include "tackfree/logged/left_out.hpp"
 #include "tackfree/plan/choices.hpp"
+#include "tackfree/plan/dated_work.hpp"
+#include "tackfree/plan/remedies.hpp"
 #include "tackfree/text/screens.hpp"
 #include "tackfree/words/planning_words.hpp"
 
@@ -22,7 +24,11 @@ std::optional<Choices> asked_choices(const AskedJob& asked, const Streams& to, P
   ProgressLine line(to.progress);
   const auto stage = [&](const PlanningNow& now) { line.at(planning_words(now)); };
   stage({PlanningStage::dates});
-  return choices_of(asked.job, asked.now, problems, stage);
+  auto found = choices_of(asked.job, asked.now, problems, stage);
+  if (!found) return std::nullopt;
+  solver::Effort more{least_effort};
+  found->remedies = remedies(found->ways.front(), asked.job, asked.now, more);
+  return found;
 }
 
 }  // namespace

@@ -1,14 +1,16 @@
 #!/usr/bin/env python3
 """The same bytes on every processor: random jobs planned with and without fused multiply-add.
 
-    same_bytes.py PROGRAM COUNT [FIRST_SEED]
+    same_bytes.py PROGRAM BITS COUNT [FIRST_SEED]
 
 The C library has other code for exp, log and pow where the processor has fused multiply-add, and its
-results differ in the last digit; the program has its own (base/elementary). Each of COUNT random jobs
-is planned twice, once with these instructions hidden from the C library by its tunables (names of
-glibc 2.33 and later): exit code, what is printed, JSON, page and calendar must be the same bytes.
-So that this shows something, the C library's own results must differ under the tunables on this
-machine; 1 if they do not, or if a job differs. A processor without fused multiply-add has nothing to
+results differ in the last digit; the program has its own (base/elementary). All is run twice, once with
+these instructions hidden from the C library by its tunables (names of glibc 2.33 and later). BITS
+(tests/outside/elementary_bits.cpp) must give the same hash of three million results: of so many some
+differ with the C library's functions. Each of COUNT random jobs must have the same exit code, print,
+JSON, page and calendar: there a last digit shows far more rarely. So that this shows something, the C
+library's own results must differ under the tunables on this machine; 1 if they do not, or if anything
+else does. A processor without fused multiply-add has nothing to
 hide: this is said, and passes.
 """
 import hashlib
@@ -41,9 +43,8 @@ print(results.hexdigest())
 """
 
 
-def libm_results(environment):
-    return subprocess.run([sys.executable, "-c", OWN_RESULTS], env=environment, capture_output=True, text=True,
-                          check=True).stdout
+def output(command, environment):
+    return subprocess.run(command, env=environment, capture_output=True, text=True, check=True).stdout
 
 
 def planned(program, folder, environment):
@@ -67,15 +68,19 @@ def differences(task):
 
 
 def main():
-    program, count = str(pathlib.Path(sys.argv[1]).resolve()), int(sys.argv[2])
-    first = int(sys.argv[3]) if len(sys.argv) > 3 else 300_001
+    program, bits = (str(pathlib.Path(path).resolve()) for path in sys.argv[1:3])
+    count, first = int(sys.argv[3]), int(sys.argv[4]) if len(sys.argv) > 4 else 300_001
     if not re.search(r"^flags\s*:.*\bfma\b", pathlib.Path("/proc/cpuinfo").read_text(), re.MULTILINE):
         print("this processor has no fused multiply-add: nothing to hide, nothing compared")
         return 0
-    if libm_results(os.environ) == libm_results(WITHOUT):
+    own = [sys.executable, "-c", OWN_RESULTS]
+    if output(own, os.environ) == output(own, WITHOUT):
         print("the C library gives the same results under these tunables: they show nothing")
         return 1
     print("the C library's exp and pow differ under the tunables")
+    if output(bits, os.environ) != output(bits, WITHOUT):
+        print("the program's own exp, log and pow differ under the tunables")
+        return 1
     differing, codes = 0, {}
     with multiprocessing.Pool(2) as pool:
         tasks = [(program, seed) for seed in range(first, first + count)]

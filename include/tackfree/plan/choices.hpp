@@ -25,7 +25,7 @@ struct Choices {
   std::vector<Way> ways;
   /// Proved: no schedule has fewer sessions than the last one, in the air of its room.
   bool none_fewer = false;
-  /// Of the first step without time; only choices_of looks for them.
+  /// Of the first step without time, as far as they were looked for.
   std::vector<Remedy> remedies;
 };
 
