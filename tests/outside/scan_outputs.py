@@ -91,7 +91,7 @@ def hostile_job(folder):
             temperature_unit="C", humidity_column="rh"))]),
         calendar=dict(weekly={day: ["08:00-12:00", "13:00-20:00"] for day in ("mon", "tue", "wed", "thu", "fri")},
                       busy_files=[busy.name]),
-        people=[dict(name=hostile("Ada", 0)), dict(name=hostile("Bo", 3))])
+        people=[dict(name=hostile("Ada", 0)), dict(name=argument(hostile("Bo", 3)))])
     path = folder / "=job<b>\x1b[34m\u202e\nFORGED.json"
     path.write_text(json.dumps(job), encoding="utf-8")
     return path, job
@@ -110,7 +110,7 @@ class Scan:
 
     def plan(self, what, job, *more):
         at = self.folder / what
-        name = json.loads(job.read_text(encoding="utf-8"))["people"][0]["name"]
+        name = json.loads(job.read_text(encoding="utf-8"))["people"][1]["name"]
         self.run(what + " of one", "plan", job, "--calendar", at.with_suffix(".own"), "--calendar-of=" + name,
                  "--keep", "no", *more)
         self.run(what, "plan", job, "--json", at.with_suffix(".plan"), "--calendar", at.with_suffix(".all"),
