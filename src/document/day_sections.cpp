@@ -152,8 +152,9 @@ void write_title(Page& page, const Plan& plan, const Figures& figures) {
 }
 
 void write_as_of(Page& page, const Plan& plan, const Figures& figures) {
-  page.line(0, fmt::format("As of {}, {}; local times, {}", figures.day_and_year(plan.now),
-                           figures.clock(plan.now), figures.zone().name()));
+  page.paragraph(Lead::plain(),
+                 fmt::format("As of {}, {}; local times, {}", figures.day_and_year(plan.now),
+                             figures.clock(plan.now), figures.zone().name()));
 }
 
 void write_unplaced(Page& page, const Plan& plan, const StepWords& words) {
@@ -177,7 +178,7 @@ void write_unplaced(Page& page, const Plan& plan, const StepWords& words) {
   if (!waiting.empty())
     page.paragraph(Lead::look(), fmt::format("Waiting for that: {}.", fmt::join(waiting, "; ")));
   write_remedies(page, plan, words);
-  page.paragraph(Lead::plain(2), "All else is planned below as far as it goes.");
+  page.paragraph(Lead::plain(2), "All else is planned as far as it goes.");
 }
 
 void write_days(Page& page, const Plan& plan, const StepWords& words, const HowTo& how_to,
