@@ -4,6 +4,7 @@
 #include "tackfree/base/problem.hpp"
 #include "tackfree/cli/gone_options.hpp"
 #include "tackfree/cli/number_check.hpp"
+#include "tackfree/cli/plan_part.hpp"
 #include "tackfree/words/display_text.hpp"
 
 #include <algorithm>
@@ -79,24 +80,10 @@ void add_file(CLI::App* command, const char* name, std::optional<std::filesystem
 void add_parts(CLI::App* plan, Options& options) {
   plan->add_flag("--full", options.full,
                  "Print everything: each reason and figure with where it comes from");
-  const std::string words = fmt::format("{}", fmt::join(plan_part_words, ", "));
-  const std::vector<std::string> parts{plan_part_words.begin(), plan_part_words.end()};
   plan->add_option_function<std::string>(
-          "--only",
-          [&options](const std::string& word) {
-            options.only = static_cast<PlanPart>(std::ranges::find(plan_part_words, word) -
-                                                 plan_part_words.begin());
-          },
-          "Print one part of the plan: " + words)
-      ->check(CLI::Validator(
-          [words, parts](const std::string& word) {
-            if (std::ranges::find(plan_part_words, word) != plan_part_words.end())
-              return std::string();
-            const std::string hint = name_hint(word, parts);
-            return fmt::format("no part of a plan is called \"{}\"; its parts are {}{}", word,
-                               words, hint.empty() ? "" : "; " + hint);
-          },
-          ""))
+          "--only", [&options](const std::string& word) { options.only = plan_part_of(word); },
+          fmt::format("Print one part of the plan: {}", fmt::join(plan_part_words, ", ")))
+      ->check(CLI::Validator(plan_part_fault, ""))
       ->excludes("--full")
       ->option_text("PART");
 }

@@ -54,12 +54,6 @@ void write_notes(Page& page, const std::vector<Note>& notes, const Job& job,
                    fmt::format("{}: {}", subject_of(note), note_text(note, job, list, figures)));
 }
 
-Lead lead_of(const Caution& caution, std::size_t columns) {
-  if (caution.word == "DANGER") return Lead::danger(columns);
-  if (caution.word == "WARNING") return Lead::warning(columns);
-  return Lead::labelled(caution.word, columns);
-}
-
 void write_cautions(Page& page, const Plan& plan) {
   constexpr std::size_t signal_columns = 7;
   if (plan.cautions.empty()) return;

@@ -115,8 +115,9 @@ void write_title(Page& page, const Plan& plan, const Figures& figures) {
 }
 
 void write_as_of(Page& page, const Plan& plan, const Figures& figures) {
-  page.line(0, fmt::format("As of {}, {}; local times, {}", figures.day_and_year(plan.now),
-                           figures.clock(plan.now), figures.zone().name()));
+  page.paragraph(Lead::plain(),
+                 fmt::format("As of {}, {}; local times, {}", figures.day_and_year(plan.now),
+                             figures.clock(plan.now), figures.zone().name()));
 }
 
 void write_days(Page& page, const Plan& plan, const StepWords& words, const HowTo& how_to,

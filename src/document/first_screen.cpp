@@ -31,7 +31,8 @@ struct Shown {
 };
 
 constexpr std::array ample_to_tight{Shown{3, 230, 200, 200, 3}, Shown{3, 150, 140, 140, 2},
-                                    Shown{2, 140, 70, 70, 2}, Shown{2, 70, 70, 70, 1}};
+                                    Shown{2, 140, 70, 70, 2}, Shown{2, 70, 70, 70, 1},
+                                    Shown{1, 70, 70, 70, 1}};
 
 /// Counts the lines that a terminal of 80 columns takes.
 class LinesTaken : public Page {
@@ -196,6 +197,10 @@ void write_first_screen(Page& page, const Plan& plan, const StepWords& words) {
     FirstScreen(page, plan, words, detail).write();
     return;
   }
+}
+
+void write_nothing(Page& page) {
+  page.paragraph(Lead::plain(), "There is nothing to tell here in this plan.");
 }
 
 void write_rest(Page& page) {

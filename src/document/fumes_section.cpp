@@ -1,6 +1,5 @@
 #include "tackfree/document/fumes_section.hpp"
 
-#include "tackfree/document/background_sections.hpp"
 #include "tackfree/words/caution_words.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/vapour_words.hpp"
@@ -300,6 +299,12 @@ void write_heater_clash(Page& page, const Plan& plan) {
 }
 
 }  // namespace
+
+Lead lead_of(const Caution& caution, std::size_t columns) {
+  if (caution.word == "DANGER") return Lead::danger(columns);
+  if (caution.word == "WARNING") return Lead::warning(columns);
+  return Lead::labelled(caution.word, columns);
+}
 
 void write_vapour_dangers(Page& page, const Plan& plan) {
   if (plan.room && plan.room->stops()) write_explosive(page, plan);

@@ -146,7 +146,7 @@ class Answer {
                     title_of(tonight_.work.front()),
                     duration_text(to_duration(tonight_.stretch.length())), coats_of_stretch()));
     if (const std::string why = why_later(first); !why.empty())
-      page_.paragraph(Lead::plain(answer_columns + 1), fmt::format("Why not sooner: {}", why));
+      page_.paragraph(Lead::plain(answer_columns + 1), fmt::format("Why not sooner? {}", why));
   }
 
   /// The coats of the stretch but one that it begins with.
@@ -168,7 +168,7 @@ class Answer {
     });
     if (told && by != HeldBy::air) return {};
     std::string why = words_.why(first);
-    return why.empty() && by == HeldBy::calendar ? "these are your next working hours." : why;
+    return why.empty() && by == HeldBy::calendar ? "These are your next working hours." : why;
   }
 
   /// Every rule that fails; each with its own hour where it is kept before all of them are.

@@ -67,6 +67,12 @@ class PlanText {
     }
   }
 
+  void part_alone(PlanPart asked) {
+    const std::size_t before = page_.text().size();
+    part(asked, DayDetail::plain);
+    if (page_.text().size() == before) write_nothing(page_);
+  }
+
   void needs_a_look() {
     write_unplaced(page_, plan_, words_);
     write_due_dates(page_, plan_, words_);
@@ -104,7 +110,7 @@ std::string first_screen_text(const Plan& plan, int columns, Ink ink) {
 std::string part_text(const Plan& plan, PlanPart part, int columns, Ink ink) {
   PlanText text(plan, columns, ink);
   text.title();
-  text.part(part, DayDetail::plain);
+  text.part_alone(part);
   return text.with_deference();
 }
 

@@ -5,11 +5,23 @@
 #include "tackfree/words/note_words.hpp"
 #include "tackfree/words/unplaced_words.hpp"
 
+#include <algorithm>
+#include <string_view>
+
 #include <fmt/format.h>
 
 namespace tackfree {
 
 namespace {
+
+/// Without the way out and the counts of lesser reasons.
+std::string first_reason(const std::string& why) {
+  std::size_t end = why.find(';');
+  for (const std::string_view next :
+       {", too ", ", other steps", ", no coating", ", quiet", ", set"})
+    end = std::min(end, why.find(next));
+  return why.substr(0, end);
+}
 
 void add_unplaced(const Plan& plan, const StepWords& words, std::vector<std::string>& all) {
   std::size_t waiting = 0;
@@ -21,7 +33,7 @@ void add_unplaced(const Plan& plan, const StepWords& words, std::vector<std::str
     const std::string why = unplaced_words(unplaced, plan);
     all.push_back(fmt::format("No time for {}: {}.",
                               words.full_title(plan.list.operations.at(unplaced.operation)),
-                              why.substr(0, why.find(';'))));
+                              first_reason(why)));
   }
   if (waiting == 0) return;
   const std::string told = count_text(static_cast<double>(waiting), "more step", "more steps");

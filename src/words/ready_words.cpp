@@ -39,11 +39,15 @@ bool is_of_hours(HeldBy by) {
          by == HeldBy::now || by == HeldBy::due;
 }
 
-/// The last reason that is more than hours of work; nothing where there is none.
+/// The last reason that is more than hours of work; that the last plan had it then counts only
+/// where there is no other. Nothing where there is none.
 const Held* binding(const DatedStep& step) {
-  const auto found = std::find_if(step.held.rbegin(), step.held.rend(),
-                                  [](const Held& held) { return !is_of_hours(held.by); });
-  return found == step.held.rend() ? nullptr : &*found;
+  const Held* last = nullptr;
+  for (const Held& held : step.held)
+    if (!is_of_hours(held.by) &&
+        (held.by != HeldBy::last_plan || last == nullptr || last->by == HeldBy::last_plan))
+      last = &held;
+  return last;
 }
 
 /// What keeps the piece waiting, as a clause that goes on with `until`.
@@ -119,11 +123,16 @@ std::string holding_words(const Plan& plan, const StepWords& words) {
                                 : cut_inside(longest_name, plan.job.batches.at(op.batch).name);
   const DatedStep& held = held_step(plan, step);
   const Held* reason = binding(held);
-  const std::string clause = reason != nullptr
-                                 ? held_clause(*reason, piece)
-                                 : fmt::format("your hours go to other work before {}", piece);
   const bool no_hours = reason != nullptr && held.held.back().by == HeldBy::calendar &&
                         held.begin() - reason->until >= one_day;
+  const bool slight =
+      reason != nullptr && (reason->by == HeldBy::dust || reason->by == HeldBy::quiet_hours);
+  std::string clause = fmt::format("your hours go to other work before {}", piece);
+  if (reason != nullptr) clause = held_clause(*reason, piece);
+  if (slight && no_hours)
+    return fmt::format("you have no hours for {} until {} ({}).", piece,
+                       words.figures().day(step.begin()),
+                       wait_text(to_duration(waits.front().length)));
   return fmt::format("{}{} until {} ({}).", clause, no_hours ? ", and you have no hours" : "",
                      words.figures().day(step.begin()),
                      wait_text(to_duration(waits.front().length)));
@@ -157,12 +166,13 @@ std::string moved_words(const Plan& plan, const Figures& figures) {
   if (!plan.job.last_plan) return {};
   const auto& last = *plan.job.last_plan;
   std::vector<std::string> moved;
-  if (last.ready_at && plan.schedule.ready_at && *last.ready_at != *plan.schedule.ready_at) {
-    const Minutes later = *plan.schedule.ready_at - *last.ready_at;
+  const Minutes later = last.ready_at && plan.schedule.ready_at
+                            ? *plan.schedule.ready_at - *last.ready_at
+                            : Minutes(0);
+  if (later >= one_hour || later <= -one_hour)
     moved.push_back(fmt::format("ready {} {}",
                                 wait_text(to_duration(later < Minutes(0) ? -later : later)),
                                 later < Minutes(0) ? "sooner" : "later"));
-  }
   if (!plan.moves.empty())
     moved.push_back(
         count_text(static_cast<double>(plan.moves.size()), "step moved", "steps moved"));

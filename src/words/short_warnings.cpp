@@ -53,8 +53,8 @@ std::string listed(const std::vector<std::string>& names) {
 ShortWarning explosion(const Plan& plan) {
   const LimitJudgement& limit = plan.room->limit(VapourLimit::quarter_explosive);
   return {std::string(explosion_key), danger_word,
-          fmt::format("The vapour can explode: do not coat in this room like this. It is estimated "
-                      "at {} of what explodes, {}.",
+          fmt::format("The vapour can explode: do not coat in this room like this. By estimate it "
+                      "reaches {} of what explodes ({}).",
                       share_text(limit.share / 4), words_for(plan.room->habit))};
 }
 

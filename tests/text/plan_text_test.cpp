@@ -132,6 +132,9 @@ TEST_CASE("one part is the plan's own, without origins and without the rest") {
     const std::string text = part_text(plan, static_cast<PlanPart>(part));
     CAPTURE(plan_part_words.at(part));
     check_lines(text, 80);
+    CHECK(holds(text, "There is nothing to tell here") ==
+          (static_cast<PlanPart>(part) == PlanPart::progress));
+    if (holds(text, "There is nothing to tell here")) continue;
     if (static_cast<PlanPart>(part) == PlanPart::days) continue;
     const std::size_t from = text.find("\n\n") + 1;
     const std::size_t to = text.find("\nThe product's label");

@@ -100,3 +100,17 @@ TEST_CASE("what moved since the last plan is one sentence") {
   CHECK(moved_words(plan, figures) ==
         "Since the plan of Thu Apr 8, 5:00 pm: ready 2 days later, 3 steps moved.");
 }
+
+TEST_CASE("that the last plan had it then holds nothing up where there is another reason") {
+  Plan plan = dated_plan();
+  plan.schedule.outcomes[0].at = at("2027-04-11T03:00:00Z");
+  plan.schedule.outcomes[1].at = plan.schedule.ready_at = at("2027-04-22T03:00:00Z");
+  plan.list.outcomes = {{.batch = 1, .stage = Stage::light_use, .coats = {2}}};
+  DatedStep& legs = plan.schedule.steps[2];
+  legs.pieces = {{at("2027-04-14T14:40:00Z"), at("2027-04-14T15:10:00Z")}};
+  legs.held = {{.by = HeldBy::space, .until = at("2027-04-14T13:00:00Z")},
+               {.by = HeldBy::last_plan, .until = at("2027-04-14T14:40:00Z")}};
+  CHECK(holds(holding_words(plan, StepWords(plan)), "no space to dry legs"));
+  legs.held.erase(legs.held.begin());
+  CHECK(holds(holding_words(plan, StepWords(plan)), "the last plan keeps legs waiting"));
+}

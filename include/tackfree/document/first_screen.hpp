@@ -16,6 +16,9 @@ inline constexpr std::size_t most_first_lines = 41;
 /// counted: never a danger or a warning.
 void write_first_screen(Page& page, const Plan& plan, const StepWords& words);
 
+/// Of a part that is empty in this plan.
+void write_nothing(Page& page);
+
 /// How to see the rest, for whoever reads it on a terminal.
 void write_rest(Page& page);
 

@@ -6,6 +6,9 @@
 
 namespace tackfree {
 
+/// By the signal word of the caution.
+Lead lead_of(const Caution& caution, std::size_t columns = 0);
+
 /// A coat that must not go on like this, and the hours in which a heater may light its vapour.
 void write_vapour_dangers(Page& page, const Plan& plan);
 

@@ -1,5 +1,4 @@
-// Work sessions: the work in stretches without long breaks, each line what one person does to one
-// piece.
+// Work sessions: stretches of work without long breaks, a line for what is done to each piece.
 #pragma once
 
 #include "tackfree/words/short_warnings.hpp"
