@@ -24,9 +24,9 @@ class SessionBlocks {
                 DayDetail detail)
       : page_(page), plan_(plan), words_(words), how_to_(how_to), detail_(detail) {}
 
-  void write(const WorkSession& session) {
+  void write(const SessionLines& session) {
     page_.blank();
-    page_.subheading(session_title(session, words_.figures()));
+    page_.subheading(session_heading(session, words_.figures()));
     const std::string airing =
         airing_advice(plan_, session.airing, session.better_airing, words_.figures());
     if (!airing.empty()) page_.paragraph(Lead::plain(2), capitalized(airing) + ".");
@@ -122,12 +122,12 @@ void write_as_of(Page& page, const Plan& plan, const Figures& figures) {
 
 void write_days(Page& page, const Plan& plan, const StepWords& words, const HowTo& how_to,
                 DayDetail detail) {
-  const std::vector<WorkSession> sessions = work_sessions(plan, words);
+  const std::vector<SessionLines> sessions = session_lines(plan, words);
   if (sessions.empty()) return;
   page.heading("The days");
   write_work(page, plan);
   SessionBlocks blocks(page, plan, words, how_to, detail);
-  for (const WorkSession& session : sessions) blocks.write(session);
+  for (const SessionLines& session : sessions) blocks.write(session);
 }
 
 void write_due_dates(Page& page, const Plan& plan, const StepWords& words) {

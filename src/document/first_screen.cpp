@@ -8,7 +8,7 @@
 #include "tackfree/words/ready_words.hpp"
 #include "tackfree/words/short_warnings.hpp"
 #include "tackfree/words/tins_words.hpp"
-#include "tackfree/words/work_sessions.hpp"
+#include "tackfree/words/session_lines.hpp"
 
 #include <algorithm>
 #include <array>
@@ -65,7 +65,7 @@ class FirstScreen {
         words_(words),
         figures_(words.figures()),
         shown_(detail),
-        sessions_(work_sessions(plan, words)) {}
+        sessions_(session_lines(plan, words)) {}
 
   void write() {
     for (const ShortWarning& warning : short_warnings(plan_))
@@ -123,7 +123,7 @@ class FirstScreen {
     if (is_today()) step_warnings(sessions_.front(), first_columns + 1);
   }
 
-  void step_warnings(const WorkSession& session, std::size_t indent) {
+  void step_warnings(const SessionLines& session, std::size_t indent) {
     std::vector<LineWarning> all = warnings_of(session, plan_);
     if (all.size() > shown_.step_warnings) all.resize(shown_.step_warnings);
     for (const LineWarning& each : all) page_.paragraph(Lead::look(indent), each.warning.text);
@@ -165,8 +165,8 @@ class FirstScreen {
     if (from >= to) return;
     page_.heading("The next sessions");
     for (std::size_t i = from; i < to; ++i) {
-      const WorkSession& session = sessions_[i];
-      page_.subheading(session_title(session, figures_));
+      const SessionLines& session = sessions_[i];
+      page_.subheading(session_heading(session, figures_));
       page_.paragraph(Lead::plain(2),
                       session_summary(session, plan_, words_, shown_.summary_columns));
       step_warnings(session, 2);
@@ -184,7 +184,7 @@ class FirstScreen {
   const StepWords& words_;
   const Figures& figures_;
   Shown shown_;
-  std::vector<WorkSession> sessions_;
+  std::vector<SessionLines> sessions_;
 };
 
 }  // namespace

@@ -10,7 +10,7 @@
 #include "tackfree/words/remedy_words.hpp"
 #include "tackfree/words/step_words.hpp"
 #include "tackfree/words/unplaced_words.hpp"
-#include "tackfree/words/work_days.hpp"
+#include "tackfree/words/work_entries.hpp"
 
 #include <algorithm>
 #include <string>

@@ -4,7 +4,7 @@
 #include "tackfree/words/chart_words.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/line_words.hpp"
-#include "tackfree/words/work_sessions.hpp"
+#include "tackfree/words/session_lines.hpp"
 
 #include <set>
 #include <string>
@@ -102,11 +102,11 @@ void write_below(Markup& html, const WorkLine& line, const Plan& plan, const Ste
 }
 
 void write_session(Markup& html, const Plan& plan, const StepWords& words, const HowTo& how_to,
-                   const WorkSession& session) {
+                   const SessionLines& session) {
   const bool named = session.people > 1;
   html.open("div", {{"class", "session"}});
   html.open("h3");
-  html.isolated(session_title(session, words.figures()));
+  html.isolated(session_heading(session, words.figures()));
   html.close();
   const std::string airing =
       airing_advice(plan, session.airing, session.better_airing, words.figures());
@@ -139,7 +139,7 @@ void write_session(Markup& html, const Plan& plan, const StepWords& words, const
 
 void write_day_cards(Markup& html, const Plan& plan, const StepWords& words, const HowTo& how_to) {
   html.open("div", {{"class", "sessions"}});
-  for (const WorkSession& session : work_sessions(plan, words))
+  for (const SessionLines& session : session_lines(plan, words))
     write_session(html, plan, words, how_to, session);
   html.close();
 }

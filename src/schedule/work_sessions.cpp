@@ -13,8 +13,7 @@ class SessionSplit {
 
   std::vector<WorkSession> result() {
     for (std::size_t step = 0; step < schedule_.steps.size(); ++step) take_step(step);
-    for (std::size_t i = 0; i < schedule_.sessions.size(); ++i) take_tools(i);
-    for (const ToolRest& rest : schedule_.tool_rests) take_cleaning(rest);
+    for (WorkTask& tools : tool_tasks(schedule_)) take(std::move(tools));
     std::ranges::stable_sort(pieces_, {}, &WorkTask::time);
     for (WorkTask& piece : pieces_) add(std::move(piece));
     return std::move(sessions_);
@@ -42,29 +41,6 @@ class SessionSplit {
             .first_piece = i,
             .who = i < step.by.size() ? std::optional(step.by[i]) : std::nullopt,
             .coating_session = {}});
-  }
-
-  void take_tools(std::size_t index) {
-    const Session& session = schedule_.sessions[index];
-    take({.time = session.set_up,
-          .kind = SessionWork::set_up,
-          .steps = {},
-          .who = session.set_up_by,
-          .coating_session = index});
-    take({.time = session.clean_up,
-          .kind = SessionWork::clean_up,
-          .steps = {},
-          .who = session.clean_up_by,
-          .coating_session = index});
-  }
-
-  void take_cleaning(const ToolRest& rest) {
-    const DatedStep& coat = schedule_.steps.at(rest.dated_step);
-    take({.time = rest.cleaning,
-          .kind = SessionWork::clean_up,
-          .steps = {},
-          .who = coat.by.empty() ? std::nullopt : std::optional(coat.by.front()),
-          .coating_session = coat.session});
   }
 
   void add(WorkTask piece) {
@@ -115,6 +91,31 @@ class SessionSplit {
 };
 
 }  // namespace
+
+std::vector<WorkTask> tool_tasks(const Schedule& schedule) {
+  std::vector<WorkTask> all;
+  const auto add = [&](const Interval& time, SessionWork kind,
+                       const std::optional<std::size_t>& who,
+                       const std::optional<std::size_t>& session) {
+    all.push_back({.time = time,
+                   .work = time.length(),
+                   .kind = kind,
+                   .steps = {},
+                   .who = who,
+                   .coating_session = session});
+  };
+  for (std::size_t i = 0; i < schedule.sessions.size(); ++i) {
+    const Session& session = schedule.sessions[i];
+    add(session.set_up, SessionWork::set_up, session.set_up_by, i);
+    add(session.clean_up, SessionWork::clean_up, session.clean_up_by, i);
+  }
+  for (const ToolRest& rest : schedule.tool_rests) {
+    const DatedStep& coat = schedule.steps.at(rest.dated_step);
+    const auto who = coat.by.empty() ? std::nullopt : std::optional(coat.by.front());
+    add(rest.cleaning, SessionWork::clean_up, who, coat.session);
+  }
+  return all;
+}
 
 std::vector<WorkSession> work_sessions(const OperationList& list, const Schedule& schedule,
                                        const SessionChoice& choice) {

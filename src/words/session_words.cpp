@@ -1,6 +1,7 @@
 #include "tackfree/words/session_words.hpp"
 
 #include "tackfree/words/display_text.hpp"
+#include "tackfree/words/work_entries.hpp"
 
 #include <algorithm>
 
@@ -120,15 +121,7 @@ std::string people_words(const Plan& plan, const WorkSession& session) {
 }
 
 std::string task_words(const Plan& plan, const StepWords& words, const WorkTask& task) {
-  if (task.is_of_tools()) {
-    const Session& session = plan.schedule.sessions.at(task.coating_session.value());
-    const bool sets_up = task.kind == KindOfWork(SessionWork::set_up);
-    const bool ends = task.time.begin >= session.clean_up.begin;
-    return fmt::format("{}: {}, {}",
-                       sets_up ? "set up" : (ends ? "clean up" : "clean for the next coat"),
-                       cut_to(longest_name, plan.job.coatings.at(session.coating).name),
-                       plan.job.data.methods.at(session.method).title);
-  }
+  if (task.is_of_tools()) return tools_words(plan, task);
   const auto work = [&](std::size_t step) -> const Operation& {
     return plan.list.operations.at(plan.schedule.steps.at(step).operation);
   };

@@ -38,6 +38,9 @@ struct SessionChoice {
   bool with_done = false;          ///< what the log has, where it was really done
 };
 
+/// Set-up, clean-up and the cleaning between two coats, one task each, in no order.
+std::vector<WorkTask> tool_tasks(const Schedule& schedule);
+
 /// In order of time. Work of no length is left out, and what was skipped.
 std::vector<WorkSession> work_sessions(const OperationList& list, const Schedule& schedule,
                                        const SessionChoice& choice = {});

@@ -1,7 +1,7 @@
 // Line words: why a line of a session stands where it does, and by when its coat must be on.
 #pragma once
 
-#include "tackfree/words/work_sessions.hpp"
+#include "tackfree/words/session_lines.hpp"
 
 #include <string>
 #include <vector>

@@ -1,4 +1,4 @@
-#include "tackfree/words/work_sessions.hpp"
+#include "tackfree/words/session_lines.hpp"
 
 #include "tackfree/evening/oily_rags.hpp"
 #include "tackfree/words/airing_words.hpp"
@@ -7,7 +7,6 @@
 #include "tackfree/words/vapour_words.hpp"
 
 #include <algorithm>
-#include <set>
 #include <utility>
 
 #include <fmt/format.h>
@@ -17,104 +16,65 @@ namespace tackfree {
 
 namespace {
 
-/// Gathers what one person does to one piece, in order, into lines.
-class SessionLines {
- public:
-  SessionLines(const Plan& plan, const StepWords& words) : plan_(plan), words_(words) {}
+const Operation& operation_of(const Plan& plan, const DatedStep* step) {
+  return plan.list.operations.at(step->operation);
+}
 
-  void add(const WorkEntry& entry) {
-    WorkLine line{.time = entry.time,
-                  .work = entry.time.length(),
-                  .who = entry.who,
-                  .what = entry.task,
-                  .steps = {},
-                  .session = entry.session,
-                  .first_piece = entry.first_piece};
-    if (entry.step != nullptr) line.steps = {entry.step};
-    // Only the person's own last lines: what they did in between stays in between.
-    const auto last = std::ranges::find_if(lines_.rbegin(), lines_.rend(), [&](const WorkLine& l) {
-      return l.who == line.who && (goes_with(line, l) || !is_sanding(l));
-    });
-    if (last == lines_.rend() || !goes_with(line, *last)) {
-      lines_.push_back(std::move(line));
-      return;
-    }
-    last->time.end = line.time.end;
-    last->work += line.work;
-    if (last->steps.back() != entry.step)
-      last->steps.push_back(entry.step);
-    else
-      last->what = words_.full_title(operation(entry.step));
+std::string coat_after_dusting(const Plan& plan, const StepWords& words, const DatedStep& step) {
+  const Operation& coat = operation_of(plan, &step);
+  const std::string batch =
+      plan.job.batches.size() < 2
+          ? ""
+          : cut_inside(longest_name, plan.job.batches.at(coat.batch).name) + ": ";
+  return fmt::format("{}dust off, then {}{}", batch, words.title(coat),
+                     coat_conditions(plan, words, step));
+}
+
+std::string line_title(const Plan& plan, const StepWords& words, const WorkTask& task,
+                       const std::vector<const DatedStep*>& steps) {
+  if (task.is_of_tools()) return tools_words(plan, task);
+  const DatedStep& last = *steps.back();
+  const Operation& work = operation_of(plan, &last);
+  if (steps.size() == 1) {
+    const bool one_piece = task.work == last.pieces.at(task.first_piece).length();
+    return step_title(plan, words, last,
+                      one_piece ? std::optional(task.first_piece) : std::nullopt);
   }
+  if (work.kind == OperationKind::coat) return coat_after_dusting(plan, words, last);
+  std::string what = words.full_title(operation_of(plan, steps.front()));
+  if (work.grit) what += fmt::format(" to P{}", work.grit->p);
+  if (last.end() > task.time.end && work.grit)
+    what += fmt::format(", not all of P{} yet", work.grit->p);
+  return what;
+}
 
-  std::vector<WorkLine> lines() && {
-    for (WorkLine& line : lines_) retitle(line);
-    std::ranges::stable_sort(lines_, {}, [](const WorkLine& line) { return line.who; });
-    return std::move(lines_);
+WorkLine line_of(const Plan& plan, const StepWords& words, const WorkTask& task) {
+  WorkLine line{.time = task.time,
+                .work = task.work,
+                .who = task.who,
+                .what = {},
+                .steps = {},
+                .session = nullptr,
+                .first_piece = task.first_piece == 0};
+  for (const std::size_t step : task.steps) line.steps.push_back(&plan.schedule.steps.at(step));
+  line.what = line_title(plan, words, task, line.steps);
+  if (task.is_of_tools() && task.coating_session) {
+    const Session& session = plan.schedule.sessions.at(*task.coating_session);
+    // Cleaning between two coats ends no session.
+    if (task.time == session.set_up || task.time == session.clean_up) line.session = &session;
   }
-
- private:
-  const Operation& operation(const DatedStep* step) const {
-    return plan_.list.operations.at(step->operation);
-  }
-
-  bool is_sanding(const WorkLine& line) const {
-    return !line.steps.empty() && operation(line.steps.back()).grit.has_value();
-  }
-
-  /// The next grit of the same sanding, or the coat after its dusting off.
-  bool goes_with(const WorkLine& line, const WorkLine& before) const {
-    if (line.steps.empty() || before.steps.empty()) return false;
-    const Operation& work = operation(line.steps.front());
-    const Operation& other = operation(before.steps.back());
-    if (work.batch != other.batch) return false;
-    if (&work == &other) return true;
-    if (other.kind == OperationKind::dust_off)
-      return line.steps.front()->operation == before.steps.back()->operation + 1 &&
-             work.right_after;
-    return work.grit && work.kind == other.kind && work.kind != OperationKind::repair &&
-           work.step == other.step && work.coat == other.coat;
-  }
-
-  void retitle(WorkLine& line) const {
-    if (line.steps.size() < 2) return;
-    const Operation& first = operation(line.steps.front());
-    const Operation& last = operation(line.steps.back());
-    if (first.kind != OperationKind::dust_off) {
-      line.what = words_.full_title(first);
-      if (last.grit) line.what += fmt::format(" to P{}", last.grit->p);
-      if (line.steps.back()->end() > line.time.end)
-        line.what += fmt::format(", not all of P{} yet", last.grit->p);
-      return;
-    }
-    const std::string batch =
-        plan_.job.batches.size() < 2
-            ? ""
-            : cut_inside(longest_name, plan_.job.batches.at(last.batch).name) + ": ";
-    line.what =
-        fmt::format(
-            "{}dust off, then {}, {}", batch, words_.title(last),
-            held_together("at " +
-                          words_.figures()
-                              .temperature(plan_.air.at(line.steps.back()->begin()).temperature)
-                              .text())) +
-        on_condition(words_.condition(last));
-  }
-
-  const Plan& plan_;
-  const StepWords& words_;
-  std::vector<WorkLine> lines_;
-};
+  return line;
+}
 
 /// Each airing to the session in which it begins; what goes on from it stays there.
 void add_airing(const Plan& plan, const std::vector<AiringSpan>& spans,
-                std::vector<AiringSpan> WorkSession::*to, std::vector<WorkSession>& all) {
-  WorkSession* session = nullptr;
+                std::vector<AiringSpan> SessionLines::*to, std::vector<SessionLines>& all) {
+  SessionLines* session = nullptr;
   std::optional<Instant> open_until;
   for (const AiringSpan& span : spans) {
     if (open_until != span.time.begin) {
       session = nullptr;
-      for (WorkSession& each : all)
+      for (SessionLines& each : all)
         if (each.time.begin <= span.time.begin && span.time.begin < each.time.end) session = &each;
     }
     open_until = span.time.end;
@@ -208,45 +168,38 @@ bool is_of_coat(const ShortWarning& warning, const Operation& coat, const Plan& 
 
 }  // namespace
 
-std::vector<WorkSession> work_sessions(const Plan& plan, const StepWords& words) {
-  std::vector<WorkSession> all;
-  for (const WorkDay& day : work_days(plan, words)) {
-    std::vector<std::pair<WorkSession, SessionLines>> of_day;
-    for (const WorkEntry& entry : day.entries) {
-      if (of_day.empty() || entry.time.begin - of_day.back().first.time.end > longest_break)
-        of_day.emplace_back(
-            WorkSession{.time = entry.time, .lines = {}, .airing = {}, .better_airing = {}},
-            SessionLines(plan, words));
-      auto& [session, lines] = of_day.back();
-      session.time.end = std::max(session.time.end, entry.time.end);
-      session.work += entry.time.length();
-      session.typical = session.typical || (entry.step != nullptr && entry.step->on_typical_air);
-      lines.add(entry);
+std::vector<SessionLines> session_lines(const Plan& plan, const StepWords& words) {
+  std::vector<SessionLines> all;
+  for (const WorkSession& session : work_sessions(plan.list, plan.schedule)) {
+    if (session.time.end <= plan.now) continue;
+    SessionLines told{.time = session.time,
+                      .people = std::max<std::size_t>(1, session.people.size()),
+                      .lines = {},
+                      .airing = {},
+                      .better_airing = {}};
+    for (const WorkTask& task : session.tasks) {
+      told.lines.push_back(line_of(plan, words, task));
+      told.work += task.work;
+      for (const DatedStep* step : told.lines.back().steps)
+        told.typical = told.typical || step->on_typical_air;
     }
-    for (auto& [session, lines] : of_day) {
-      session.lines = std::move(lines).lines();
-      std::set<std::size_t> people;
-      for (const WorkLine& line : session.lines)
-        if (line.who) people.insert(*line.who);
-      session.people = std::max<std::size_t>(1, people.size());
-      all.push_back(std::move(session));
-    }
+    std::ranges::stable_sort(told.lines, {}, &WorkLine::who);
+    all.push_back(std::move(told));
   }
-  std::erase_if(all, [&](const WorkSession& session) { return session.time.end <= plan.now; });
-  add_airing(plan, airing_of(plan), &WorkSession::airing, all);
+  add_airing(plan, airing_of(plan), &SessionLines::airing, all);
   if (const auto better = better_habit(plan))
-    add_airing(plan, airing_of(plan, *better), &WorkSession::better_airing, all);
+    add_airing(plan, airing_of(plan, *better), &SessionLines::better_airing, all);
   return all;
 }
 
-std::string session_title(const WorkSession& session, const Figures& figures) {
+std::string session_heading(const SessionLines& session, const Figures& figures) {
   return fmt::format("{}, {}: {} of work{}{}", figures.day(session.time.begin),
                      figures.clock_span(session.time), hours_text(session.work),
                      session.people > 1 ? fmt::format(", {} people", session.people) : "",
                      session.typical ? "; typical air, hours may move" : "");
 }
 
-std::string session_summary(const WorkSession& session, const Plan& plan, const StepWords& words,
+std::string session_summary(const SessionLines& session, const Plan& plan, const StepWords& words,
                             std::size_t columns) {
   std::vector<Deed> deeds;
   for (const WorkLine& line : session.lines) add_deed(line, plan, words, deeds);
@@ -273,7 +226,7 @@ std::string session_summary(const WorkSession& session, const Plan& plan, const 
   return fmt::format("{}", fmt::join(told, " "));
 }
 
-std::vector<LineWarning> warnings_of(const WorkSession& session, const Plan& plan) {
+std::vector<LineWarning> warnings_of(const SessionLines& session, const Plan& plan) {
   std::vector<LineWarning> all;
   const std::vector<ShortWarning> known = short_warnings(plan);
   const Figures figures(plan.job);
