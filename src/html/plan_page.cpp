@@ -5,6 +5,7 @@
 #include "tackfree/document/background_sections.hpp"
 #include "tackfree/document/day_sections.hpp"
 #include "tackfree/document/fumes_section.hpp"
+#include "tackfree/document/left_over_section.hpp"
 #include "tackfree/document/material_sections.hpp"
 #include "tackfree/document/progress_section.hpp"
 #include "tackfree/html/air_chart.hpp"
@@ -58,12 +59,13 @@ void write_header(Markup& html, const Plan& plan, const StepWords& words) {
 }
 
 void write_contents(Markup& html) {
-  constexpr std::array<std::string_view, 10> titles{chart_words::the_days,
+  constexpr std::array<std::string_view, 11> titles{chart_words::the_days,
                                                     chart_words::day_by_day,
                                                     chart_words::air_and_drying,
                                                     chart_words::fumes_and_airing,
                                                     chart_words::coats_and_film,
                                                     chart_words::what_to_buy,
+                                                    chart_words::what_is_left,
                                                     chart_words::areas_to_coat,
                                                     "How to",
                                                     "Cautions",
@@ -118,6 +120,7 @@ std::string html_report(const Plan& plan) {
   page.heading(chart_words::what_to_buy);
   write_tins_chart(html, plan, figures);
   write_shopping(page, plan, figures);
+  write_left_over(page, plan, figures);
   write_areas(page, plan.job, plan.takeoff, figures);
   write_how_to(page, plan, how_to);
   write_notes(page, plan.notes, plan.job, plan.list, figures);

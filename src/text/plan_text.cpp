@@ -5,6 +5,7 @@
 #include "tackfree/document/background_sections.hpp"
 #include "tackfree/document/day_sections.hpp"
 #include "tackfree/document/fumes_section.hpp"
+#include "tackfree/document/left_over_section.hpp"
 #include "tackfree/document/material_sections.hpp"
 #include "tackfree/document/progress_section.hpp"
 #include "tackfree/text/day_chart.hpp"
@@ -34,6 +35,7 @@ std::string text_report(const Plan& plan, int columns, Ink ink) {
   write_how_to(page, plan, how_to);
   write_air(page, plan, figures);
   write_fumes(page, plan, figures);
+  write_left_over(page, plan, figures);
   write_notes(page, plan.notes, plan.job, plan.list, figures);
   write_cautions(page, plan);
   write_sources(page, plan, figures);

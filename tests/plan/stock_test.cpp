@@ -107,7 +107,7 @@ TEST_CASE("a thinner that was bought is at hand, less what thinned and cleaned")
     Volume sum;
     for (const Thinner& thinner : thinners_left(plan.job, plan.list))
       if (thinner.name == "mineral spirits")
-        for (const Volume tin : thinner.on_shelf) sum += tin;
+        for (const ShelfTin& tin : thinner.on_shelf) sum += tin.volume;
     return sum.in(litres);
   };
   CHECK(at_hand({}) == 0.0);
