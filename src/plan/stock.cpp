@@ -24,6 +24,7 @@ bool is_of_size(const ShelfTin& tin, Volume size) {
 /// A coating, or what coatings are thinned or tools cleaned with.
 struct Product {
   std::string name, class_key;
+  std::optional<Duration> keeps = {};  ///< an opened tin; of a thinner nothing
   bool is_thinner() const { return class_key.empty(); }
 };
 
@@ -67,7 +68,31 @@ std::vector<ShelfTin> at_hand(const Job& job, const Product& product, std::vecto
   return own;
 }
 
-/// The tins of a product with what was taken of each: out of opened ones first.
+/// What a job has written on the shared shelf of a tin: that it took of it, or opened its own.
+bool is_known_used(const Job& job, const Product& product, const UsedTin& used) {
+  if (!job.shelf) return false;
+  if (used.left.shared)
+    return std::ranges::count(job.shelf->tins.at(*used.left.shared).takings, job.id,
+                              &TinTaking::job) > 0;
+  return std::ranges::any_of(job.shelf->tins, [&](const SharedTin& tin) {
+    return tin.left_by == job.id && tin.number == used.number && tin.opened_on &&
+           is_of(tin, product.name, product.class_key);
+  });
+}
+
+/// The tins that are used up first: those that were used as the job last wrote the shelf, so that a
+/// tin that is put there later is not thought used; then opened ones, the others, and at last those
+/// past their time.
+int place_in_use(const Job& job, const Product& product, const UsedTin& used,
+                 std::optional<Date> first_used) {
+  if (used.left.opened_on && first_used && product.keeps &&
+      days(days_between(*used.left.opened_on, *first_used)) > *product.keeps)
+    return 3;
+  if (is_known_used(job, product, used)) return 0;
+  return used.left.opened_on ? 1 : 2;
+}
+
+/// The tins of a product with what was taken of each.
 std::vector<UsedTin> used(const Job& job, const Product& product, std::vector<ShelfTin> own,
                           Volume to_take, std::optional<Date> first_used) {
   std::vector<UsedTin> all;
@@ -75,8 +100,8 @@ std::vector<UsedTin> used(const Job& job, const Product& product, std::vector<Sh
   for (const ShelfTin& tin : tins_had(job, product, at_hand(job, product, std::move(own))))
     all.push_back({tin, Volume(), tin.shared ? 0 : ++number});
   if (to_take > Volume())
-    std::stable_partition(all.begin(), all.end(),
-                          [](const UsedTin& t) { return t.left.opened_on.has_value(); });
+    std::ranges::stable_sort(
+        all, {}, [&](const UsedTin& tin) { return place_in_use(job, product, tin, first_used); });
   for (UsedTin& tin : all) {
     tin.taken = std::min(tin.left.volume, to_take);
     tin.left.volume -= tin.taken;
@@ -156,8 +181,8 @@ std::vector<std::vector<UsedTin>> used_tins(const Job& job, const OperationList&
   std::vector<std::vector<UsedTin>> all;
   for (std::size_t c = 0; c < job.coatings.size(); ++c) {
     const Coating& coating = job.coatings[c];
-    all.push_back(
-        used(job, {coating.name, coating.class_key}, coating.on_shelf, to_take[c], first_used[c]));
+    all.push_back(used(job, {coating.name, coating.class_key, coating.tin_keeps.value},
+                       coating.on_shelf, to_take[c], first_used[c]));
   }
   return all;
 }

@@ -147,6 +147,24 @@ TEST_CASE("what is thrown away, or taken back in the log, goes from the shelf to
   CHECK(SharingJob("first", took.after(), {}).after().tins.at(0).takings.empty());
 }
 
+TEST_CASE("a tin put on the shelf later is not thought used, and one past its time is used last") {
+  Shelf shelf = SharingJob("first", {}, {bought_tin(1, 1), first_coat(2)}).after();
+  const double written = shelf.tins.at(0).volume.volume.in(litres);
+  SharedTin later = shared_tin("finish", varnish_class, 1);
+  later.opened_on = parse_date("2027-04-01");
+  shelf.tins.push_back(later);
+  const Shelf after = SharingJob("first", shelf, {bought_tin(1, 1), first_coat(2)}).after();
+  CHECK(after.tins.at(0).volume.volume.in(litres) == Approx(written));
+  CHECK(after.tins.at(1).takings.empty());
+  Shelf old{.tins = {shared_tin("finish", varnish_class, 1)}};
+  old.tins[0].opened_on = parse_date("2025-04-01");
+  CHECK(SharingJob("first", old, {bought_tin(1, 1), first_coat(2)})
+            .after()
+            .tins.at(0)
+            .takings.empty());
+  CHECK(SharingJob("first", old, {first_coat()}).after().tins.at(0).takings.size() == 1);
+}
+
 TEST_CASE("a thinner on the shelf is counted and written as a coating is") {
   const Shelf shelf{.tins = {shared_tin("mineral spirits", "", 1)}};
   const SharingJob first("first", shelf, {first_coat()});

@@ -25,9 +25,10 @@ struct UsedThinner {
 /// The tins of each of Job::coatings: those that the job has on its shelf, or finds on the shared
 /// one, and those that the log has bought or opened since, less what the done coats took, what was
 /// thrown away, and what the tools kept, once for each local day and method. A coat without an
-/// amount took what was expected. What is taken comes out of opened tins first. A tin that is
-/// opened is one of the shelf of that size which is not open yet, else one more; one that is drawn
-/// on without being opened was opened for the first coat.
+/// amount took what was expected. What is taken comes out of tins that the shared shelf has as used
+/// by this job, then out of opened ones, and out of those past their time on the day of the first
+/// coat at last. A tin that is opened is one of the shelf of that size which is not open yet, else
+/// one more; one that is drawn on without being opened was opened for the first coat.
 std::vector<std::vector<UsedTin>> used_tins(const Job& job, const OperationList& list);
 
 /// Those of them that are not empty.
