@@ -6,6 +6,7 @@
 #include "tackfree/logged/left_out.hpp"
 #include "tackfree/plan/dated_work.hpp"
 #include "tackfree/plan/make_plan.hpp"
+#include "tackfree/plan/remedies.hpp"
 #include "tackfree/text/screens.hpp"
 
 #include <optional>
@@ -35,12 +36,13 @@ ExitCode tonight_command(const Options& options, AskedJob asked, const Streams& 
   if (!planned.empty()) job.last_plan = planned.front();
   add_reading_of_now(options.log, asked.now, job);
   solver::Effort effort{most_effort};
-  const std::optional<Plan> plan = make_plan(job, asked.now, problems, {}, &effort);
+  std::optional<Plan> plan = make_plan(job, asked.now, problems, {}, &effort);
   if (!plan) return exit_wrong_input;
   print_left_out(left_out_problems(plan->job), to.err);
   Tonight answer = tonight(*plan);
   solver::Effort what_if = effort_after(effort);
   answer.unlogged = unlogged(*plan, job, planned, asked.now, what_if);
+  plan->remedies = remedies(*plan, job, asked.now, what_if);
   to.print(tonight_text(*plan, answer, to.columns, to.ink));
   return exit_code(*plan);
 }

@@ -1,5 +1,6 @@
 #include "tackfree/document/background_sections.hpp"
 
+#include "tackfree/document/fumes_section.hpp"
 #include "tackfree/words/caution_words.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/figure_sources.hpp"
@@ -11,8 +12,6 @@
 #include <fmt/format.h>
 
 namespace tackfree {
-
-namespace {
 
 void write_advice(Page& page, const Plan& plan) {
   std::vector<std::string> keys;
@@ -27,8 +26,6 @@ void write_advice(Page& page, const Plan& plan) {
   page.heading("Good to know");
   for (const std::string& line : lines) page.paragraph(Lead::item(), line);
 }
-
-}  // namespace
 
 void write_how_to(Page& page, const Plan& plan, const HowTo& how_to) {
   if (!how_to.entries().empty()) page.heading("How to");
@@ -59,6 +56,7 @@ void write_cautions(Page& page, const Plan& plan) {
   constexpr std::size_t signal_columns = 7;
   if (plan.cautions.empty()) return;
   page.heading("Cautions");
+  write_vapour_dangers(page, plan);
   for (const Caution& caution : caution_texts(plan))
     page.paragraph(lead_of(caution, signal_columns),
                    fmt::format("{} {} {}", caution.hazard, caution.consequence, caution.avoid));

@@ -1,5 +1,6 @@
 #include "tackfree/document/choices_section.hpp"
 
+#include "tackfree/document/dead_end_section.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/figures.hpp"
 
@@ -88,6 +89,7 @@ void write_choices(Page& page, const Choices& choices) {
     page.paragraph(Lead::plain(),
                    "There is nothing to choose from: a step has no time, or a coat does not dry "
                    "within the plan. `tackfree plan` tells which.");
+    write_dead_end(page, first, choices.remedies, WorkWords(first.job));
     return;
   }
   write_table(page, choices, figures);

@@ -26,9 +26,12 @@ std::vector<std::string> solvent_titles(const Plan& plan) {
   return titles;
 }
 
+/// `1.7 open`
 std::string changes_text(const Plan& plan, Opening opening) {
+  constexpr std::array<std::string_view, 4> how{"closed", "with the door ajar", "open",
+                                                "open with the fan on"};
   const ChangeRate working = working_changes(plan.job.room, plan.job.data.air_changes, opening);
-  return fmt::format("{} {:.2g}", words_for(opening), working.in(per_hour));
+  return fmt::format("{:.2g} {}", working.in(per_hour), how.at(static_cast<std::size_t>(opening)));
 }
 
 bool cleaned_with_solvent(const Plan& plan) {
@@ -50,8 +53,8 @@ void write_basis(Page& page, const Plan& plan, const Figures& figures) {
   if (room.fan) openings.push_back(changes_text(plan, Opening::open_and_fan));
   page.paragraph(
       Lead::item(),
-      fmt::format("Air changes an hour that work: {}. What flows in is divided by {:g} because a "
-                  "room mixes badly{}.",
+      fmt::format("Effective air changes per hour: {} (the real flow divided by {:g}{}, because "
+                  "rooms mix poorly).",
                   list_of(openings), changes.mixing_one_opening.value,
                   room.fan ? fmt::format(", by {:g} with the fan across from the opening",
                                          changes.mixing_through_draft.value)
@@ -113,31 +116,45 @@ std::string until_text(const RoomJudgement& room, const StretchJudgement& stretc
     return figures.local_date(at) == figures.local_date(stretch.coating.begin) ? figures.clock(at)
                                                                                : figures.moment(at);
   };
-  std::string text;
+  std::vector<std::string> open;
   if (const auto& span = stretch.airing_goes_on)
-    text = fmt::format("{} from before to {}; ", words_for(span->opening), when(span->time.end));
+    open.push_back(
+        fmt::format("{} from before to {}", words_for(span->opening), when(span->time.end)));
   for (const AiringSpan& span : stretch.airing)
-    text += fmt::format("{} {} to {}; ", words_for(span.opening), when(span.time.begin),
-                        when(span.time.end));
-  if (text.empty()) text = "closed; ";
-  if (stretch.under_limit_at && *stretch.under_limit_at <= stretch.coating.end)
-    text += "by this estimate below the 8-hour limits once coating ends";
+    open.push_back(fmt::format("{} {} to {}", words_for(span.opening), when(span.time.begin),
+                               when(span.time.end)));
+  std::string text = open.empty() ? "closed" : list_of(open);
+  text += fmt::format("; an 8-hour mean of at most {} the limits", times_text(stretch.eight_hours));
+  const std::string uncounted = uncounted_clause(room);
+  text += stretch.rises_again
+              ? ". Once the airing ends the level rises above the 8-hour limits again. It is "
+                "estimated to "
+              : ". The level is estimated to ";
+  if (!stretch.under_limit_at)
+    text += fmt::format("stay above the 8-hour limits{} until the next coats", uncounted);
   else
-    text += stretch.under_limit_at ? fmt::format("by this estimate below the 8-hour limits from {}",
-                                                 when(*stretch.under_limit_at))
-                                   : "not below the 8-hour limits before the next coats";
+    text += fmt::format("drop below the 8-hour limits{} {}", uncounted,
+                        *stretch.under_limit_at <= stretch.coating.end
+                            ? "as soon as you stop coating"
+                            : "by " + when(*stretch.under_limit_at));
   if (stretch.under_tenth_at)
-    text += fmt::format(", below a tenth of them from {}", when(*stretch.under_tenth_at));
-  if (stretch.under_limit_at || stretch.under_tenth_at) text += uncounted_clause(room);
-  return text + (stretch.rises_again ? "; rises above them again once the airing ends." : ".");
+    text += fmt::format(", and below a tenth of them by {}", when(*stretch.under_tenth_at));
+  return text + ".";
 }
 
 void write_stretches(Page& page, const Plan& plan, const Figures& figures) {
   page.blank();
+  page.paragraph(Lead::plain(2),
+                 fmt::format("{} The level is that of a moment: it may pass the limits of an "
+                             "8-hour mean while the mean stays below them.",
+                             plan.room->proposed
+                                 ? "With your own airing; days that need more tell a wider one."
+                                 : "With your own airing."));
   for (const StretchJudgement& stretch : plan.room->stretches)
-    page.paragraph(Lead::plain(2), fmt::format("{}: {}; {}", figures.day(stretch.coating.begin),
-                                               figures.mass(stretch.solvent).text(),
-                                               until_text(*plan.room, stretch, figures)));
+    page.paragraph(Lead::plain(2),
+                   fmt::format("{}: {} of solvent; {}", figures.day(stretch.coating.begin),
+                               figures.mass(stretch.solvent).text(),
+                               until_text(*plan.room, stretch, figures)));
 }
 
 void write_proposal(Page& page, const Plan& plan) {
@@ -158,9 +175,11 @@ void write_proposal(Page& page, const Plan& plan) {
   page.paragraph(
       Lead::look(),
       fmt::format("This airing is too little: {} keeps the room under these limits by this "
-                  "estimate{}. Plan with it by --airing proposed, or write under room: "
+                  "estimate{}, with an 8-hour mean of at most {} the limits. Plan with it by "
+                  "--airing proposed, or write under room: "
                   "\"airing\": {{ {} }}",
-                  words_for(*room.proposed), uncounted_clause(room), job_text(*room.proposed)));
+                  words_for(*room.proposed), uncounted_clause(room),
+                  times_text(room.proposed_eight_hours), job_text(*room.proposed)));
 }
 
 /// Which air the hours of the plan count on.
@@ -247,18 +266,16 @@ void write_heater_clash(Page& page, const Plan& plan) {
                   clash.kind ? "" : " The job can say what it is: \"heater_is\"."));
 }
 
-/// Up to the first full stop.
-std::string first_sentence(const std::string& text) {
-  const std::size_t end = text.find(". ");
-  return end == std::string::npos ? text : text.substr(0, end + 1);
-}
-
 }  // namespace
+
+void write_vapour_dangers(Page& page, const Plan& plan) {
+  if (plan.room && plan.room->stops()) write_explosive(page, plan);
+  write_heater_clash(page, plan);
+}
 
 void write_stop(Page& page, const Plan& plan) {
   const bool stops = plan.room && plan.room->stops();
-  if (stops) write_explosive(page, plan);
-  write_heater_clash(page, plan);
+  write_vapour_dangers(page, plan);
   for (const Caution& caution : caution_texts(plan))
     if (caution.comes_first && !(stops && caution.key.ends_with("_vapour")))
       page.paragraph(lead_of(caution), caution.hazard + " " + first_sentence(caution.avoid));

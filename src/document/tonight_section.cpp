@@ -1,10 +1,12 @@
 #include "tackfree/document/tonight_section.hpp"
 
 #include "tackfree/base/shell_word.hpp"
+#include "tackfree/document/dead_end_section.hpp"
 #include "tackfree/document/fumes_section.hpp"
 #include "tackfree/document/tonight_work.hpp"
 #include "tackfree/document/unlogged_section.hpp"
 #include "tackfree/document/wait_section.hpp"
+#include "tackfree/words/air_words.hpp"
 #include "tackfree/words/airing_words.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/step_words.hpp"
@@ -35,6 +37,7 @@ class Answer {
     write_stop(page_, plan_);
     write_questions(page_, plan_, tonight_.unlogged, words_);
     work();
+    if (tonight_.work.empty()) write_dead_end(page_, plan_, plan_.remedies, words_);
     off();
     write_running_clocks(page_, plan_, tonight_, words_);
     air();
@@ -44,6 +47,7 @@ class Answer {
     use();
     airing();
     then();
+    if (!tonight_.work.empty()) write_dead_end(page_, plan_, plan_.remedies, words_);
     put_away();
     rags();
     page_.paragraph(Lead::plain(), plan_.job.data.texts.deference);
@@ -68,7 +72,7 @@ class Answer {
 
   /// Where the air of now is known from.
   std::string air_known_from() const {
-    if (!tonight_.read_at) return ", by the forecast";
+    if (!tonight_.read_at) return ", " + record_words(plan_.job.air);
     const Minutes ago = plan_.now - *tonight_.read_at;
     if (ago <= plan_.job.grid) return ", as read";
     return fmt::format(", by your reading {} ago", duration_text(to_duration(ago)));
@@ -122,7 +126,7 @@ class Answer {
     const auto& ready = plan_.schedule.ready_at;
     std::string text = "nothing is left to do.";
     if (!plan_.schedule.unplaced.empty())
-      text = "nothing that has a time; `tackfree plan` says what is in the way.";
+      text = "nothing that has a time.";
     else if (ready && *ready > plan_.now)
       text = fmt::format(
           "nothing: all the work is done, it only needs time. Ready for light use {}, {}.",
@@ -140,7 +144,7 @@ class Answer {
                     title_of(tonight_.work.front()),
                     duration_text(to_duration(tonight_.stretch.length())), coats_of_stretch()));
     if (const std::string why = why_later(first); !why.empty())
-      page_.paragraph(Lead::plain(answer_columns + 1), fmt::format("Why not sooner: {}.", why));
+      page_.paragraph(Lead::plain(answer_columns + 1), fmt::format("Why not sooner: {}", why));
   }
 
   /// The coats of the stretch but one that it begins with.
@@ -162,7 +166,7 @@ class Answer {
     });
     if (told && by != HeldBy::air) return {};
     std::string why = words_.why(first);
-    return why.empty() && by == HeldBy::calendar ? "your next working hours" : why;
+    return why.empty() && by == HeldBy::calendar ? "these are your next working hours." : why;
   }
 
   /// Every rule that fails; each with its own hour where it is kept before all of them are.
@@ -170,8 +174,13 @@ class Answer {
     std::vector<std::string> rules;
     for (const GateAt& each : air.failing) {
       const bool sooner = each.opens && each.opens != air.changes;
-      rules.push_back(words_.rule_with_origin(each.gate, coating) +
-                      (sooner ? fmt::format(" until {}", when(*each.opens)) : ""));
+      std::string rule = words_.rule_with_origin(each.gate, coating);
+      if (each.gate == Gate::dew && air.dew_at)
+        rule = fmt::format("before the coat is dry to touch, at {}, the air gets {}",
+                           when(*air.dew_at), rule);
+      else if (sooner)
+        rule += fmt::format(" until {}", when(*each.opens));
+      rules.push_back(std::move(rule));
     }
     return fmt::format("{}", fmt::join(rules, "; "));
   }
@@ -286,11 +295,13 @@ class Answer {
       return;
     }
     const DatedStep& next = step(*tonight_.then);
+    const bool dusts_off = &chief_of(*tonight_.then) != &operation(*tonight_.then);
     std::string pour = is_today(next.begin()) ? words_.pour(chief_of(*tonight_.then)) : "";
     if (!pour.empty()) pour = ", pour " + pour;
-    page_.paragraph(Lead::labelled("Then", answer_columns),
-                    fmt::format("{}, {}: {}{}.", figures_.moment(next.begin()), in(next.begin()),
-                                title_of(*tonight_.then), pour));
+    page_.paragraph(
+        Lead::labelled("Then", answer_columns),
+        fmt::format("{}, {}: {}{}{}.", figures_.moment(tonight_.then_at), in(tonight_.then_at),
+                    dusts_off ? "dust off, then " : "", title_of(*tonight_.then), pour));
   }
 
   /// The coat, of its dusting off; else the step itself.

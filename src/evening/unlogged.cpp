@@ -1,5 +1,6 @@
 #include "tackfree/evening/unlogged.hpp"
 
+#include "tackfree/logged/logged_hours.hpp"
 #include "tackfree/plan/make_plan.hpp"
 
 #include <algorithm>
@@ -22,11 +23,18 @@ class Asking {
   Asking(const Plan& plan, const Job& job, const std::vector<LastPlan>& planned, Instant now,
          solver::Effort& effort)
       : plan_(plan), job_(job), now_(now), effort_(effort) {
+    const std::vector<Interval> away = logged_away(job, now);
+    const auto nobody_there = [&](const Interval& time) {
+      return std::ranges::any_of(away, [&](const Interval& each) {
+        return each.begin < time.end && time.begin < each.end;
+      });
+    };
     // A plan that was replaced counts up to when it was.
     Instant until = now;
     for (const LastPlan& each : planned) {
       for (const LastStep& step : each.steps)
-        if (!step.done && step.time.end <= until) due_.try_emplace(step.key, step.time);
+        if (!step.done && step.time.end <= until && !nobody_there(step.time))
+          due_.try_emplace(step.key, step.time);
       until = std::min(until, each.now);
     }
   }

@@ -275,6 +275,12 @@ SolventInADay solvent_in_a_day(const Job& job, const OperationList& list, const 
   for (const Session& session : schedule.sessions)
     releases.push_back(
         {.at = session.clean_up.begin, .solvent = given_off_by_cleaning(job, session.coating)});
+  for (const ToolRest& rest : schedule.tool_rests) {
+    const auto coating = list.operations.at(schedule.steps.at(rest.dated_step).operation).coating;
+    if (!rest.wrapped && coating)
+      releases.push_back(
+          {.at = rest.cleaning.begin, .solvent = given_off_by_cleaning(job, *coating)});
+  }
   Mass undated = heaviest_undated(volumes, by_need, dated);
   if (undated > Mass{}) undated += heaviest_cleaning(job, volumes);
   return {std::max(heaviest_day(std::move(releases)), undated), undated};

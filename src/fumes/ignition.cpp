@@ -10,6 +10,7 @@ namespace tackfree {
 
 namespace {
 
+/// Source: International Fire Code 2018, limit of class III A.
 constexpr Temperature combustible = celsius(93);
 
 bool burns(const Job& job, const std::vector<SolventShare>& mix) {

@@ -7,10 +7,13 @@
 
 namespace tackfree {
 
+/// Source: UFGS 09971, 3.7.1.3: half for every 10 C.
+constexpr TemperatureDifference halves_in = kelvins(10);
+
 std::optional<Duration> pot_life_in(const Coating& coating, Temperature air) {
   if (!coating.pot_life) return std::nullopt;
-  const double tens = (air - coating.label_temperature) / kelvins(10);
-  return coating.pot_life->value * power(2, -std::max(0.0, tens));
+  const double halvings = (air - coating.label_temperature) / halves_in;
+  return coating.pot_life->value * power(2, -std::max(0.0, halvings));
 }
 
 void add_pots(Operation& coat, const Coating& coating, Duration mixing,

@@ -4,6 +4,7 @@
 #include "tackfree/plan/due_dates.hpp"
 #include "tackfree/plan/listed_work.hpp"
 #include "tackfree/plan/make_work_at_hand.hpp"
+#include "tackfree/plan/remedies.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -62,7 +63,10 @@ std::optional<Choices> choices_of(const Job& job, Instant now, Problems& problem
   solver::Effort effort{most_effort};
   auto work = make_work_at_hand(job, now, problems, &effort);
   if (!work) return std::nullopt;
-  return choices(std::move(*work), effort, stage);
+  Choices found = choices(std::move(*work), effort, stage);
+  solver::Effort rest = effort_after(effort);
+  found.remedies = remedies(found.ways.front(), job, now, rest);
+  return found;
 }
 
 }  // namespace tackfree

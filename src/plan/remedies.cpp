@@ -63,13 +63,13 @@ Instant hour_down(Instant at) { return at - at.time_since_epoch() % one_hour; }
 
 class Search {
  public:
-  Search(const Plan& plan, const Job& job, Instant now, solver::Effort& effort)
-      : plan_(plan), job_(job), now_(now), effort_(effort), base_(plan.job) {
+  Search(const DatedWork& work, const Job& job, Instant now, solver::Effort& effort)
+      : work_(work), job_(job), now_(now), effort_(effort), base_(work.job) {
     for (Batch& batch : base_.batches) batch.rules.ready_by.reset();  // wanted, not needed
   }
 
   std::vector<Remedy> result() {
-    const auto& unplaced = plan_.schedule.unplaced;
+    const auto& unplaced = work_.schedule.unplaced;
     const auto root = std::ranges::find_if(
         unplaced, [](const Unplaced& each) { return each.by != HeldBy::previous_step; });
     if (root == unplaced.end()) return {};
@@ -102,25 +102,25 @@ class Search {
 
   /// Where a rough search puts the step with these changes; nothing where it finds no place.
   std::optional<Placed> placed(const std::vector<Change>& changes) {
-    effort_.left -= effort_a_slot * (plan_.schedule.span.length() / base_.grid);
+    effort_.left -= effort_a_slot * (work_.schedule.span.length() / base_.grid);
     if (effort_.left <= 0) return std::nullopt;
     Job changed = base_;
     for (const Change& each : changes) changed = with_change(std::move(changed), each);
-    AirSeries air = plan_.air;
+    AirSeries air = work_.air;
     if (std::holds_alternative<ConditionedAir>(changes.front())) {
       Problems known;
       air =
-          AirSeries::over(changed.air, plan_.air.covers(), known, readings_in_log(changed.history),
-                          plan_.aired ? plan_.aired->openings : std::vector<FasterLoss>())
+          AirSeries::over(changed.air, work_.air.covers(), known, readings_in_log(changed.history),
+                          work_.aired ? work_.aired->openings : std::vector<FasterLoss>())
               .value();
     }
     const auto clocks = drying_clocks(changed, air);
-    const PosedProblem posed = pose_problem(changed, plan_.list, air, clocks, plan_.schedule.span);
+    const PosedProblem posed = pose_problem(changed, work_.list, air, clocks, work_.schedule.span);
     const solver::Solution solution = solved_roughly(posed);
     const solver::SolvedActivity& solved = solution.activities.at(posed.activity_of.at(step_));
     if (!solved.placed()) return std::nullopt;
     Placed result{{posed.grid.at(solved.begin()), posed.grid.at(solved.end())}, {}};
-    const Operation& op = plan_.list.operations.at(step_);
+    const Operation& op = work_.list.operations.at(step_);
     if (!op.coating) return result;
     const CoatingLimits& limits = changed.coatings.at(*op.coating).limits;
     result.bears_until = clocks.at(*op.coating).reached(Stage::touch, result.time.end);
@@ -135,9 +135,9 @@ class Search {
     solver::Effort own{std::max<std::int64_t>(1, std::min(effort_.left, effort_to_prove))};
     const std::int64_t before = own.left;
     const auto planned = what_if(job_, change, now_, own);
-    effort_.left -= before - own.left + effort_a_slot * (plan_.schedule.span.length() / base_.grid);
+    effort_.left -= before - own.left + effort_a_slot * (work_.schedule.span.length() / base_.grid);
     if (!planned) return false;
-    const auto begins = planned->begins.find(plan_.list.operations.at(step_).key);
+    const auto begins = planned->begins.find(work_.list.operations.at(step_).key);
     if (begins == planned->begins.end()) return false;
     found_.push_back({change, step_, begins->second, planned->ready_at});
     return planned->ready_at.has_value();
@@ -146,10 +146,10 @@ class Search {
   /// From before the tin is opened until the coat bears the air as it was.
   std::optional<Interval> around(const Placed& coat) const {
     if (!coat.bears_until) return std::nullopt;
-    const Operation& op = plan_.list.operations.at(step_);
+    const Operation& op = work_.list.operations.at(step_);
     const Minutes ahead = heats_ahead + whole_minutes_up(base_.data.labour.set_up.value);
     if (!op.coating) return std::nullopt;
-    return Interval{std::max(plan_.now, hour_down(coat.time.begin - ahead)),
+    return Interval{std::max(work_.now, hour_down(coat.time.begin - ahead)),
                     hour_down(*coat.bears_until) + one_hour};
   }
 
@@ -173,7 +173,7 @@ class Search {
   /// The last end of working hours on each day, where the day has an hour after it.
   std::map<Date, int> ends_of_days() const {
     std::map<Date, int> ends;
-    for (const Interval& stretch : anybodys_hours(base_, plan_.schedule.span)) {
+    for (const Interval& stretch : anybodys_hours(base_, work_.schedule.span)) {
       const LocalTime last = base_.calendar.zone.local(stretch.end - Minutes(1));
       ends[last.on] = last.minute_of_day + 1;
     }
@@ -221,7 +221,7 @@ class Search {
     return found_.size() > before;
   }
 
-  const Plan& plan_;
+  const DatedWork& work_;
   const Job& job_;
   Instant now_;
   solver::Effort& effort_;
@@ -232,9 +232,9 @@ class Search {
 
 }  // namespace
 
-std::vector<Remedy> remedies(const Plan& plan, const Job& job, Instant now,
+std::vector<Remedy> remedies(const DatedWork& work, const Job& job, Instant now,
                              solver::Effort& effort) {
-  return Search(plan, job, now, effort).result();
+  return Search(work, job, now, effort).result();
 }
 
 }  // namespace tackfree

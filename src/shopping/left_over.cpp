@@ -24,7 +24,7 @@ class Draughts {
   std::vector<Draught> in_order() {
     for (const DatedStep& dated : schedule_.steps) {
       const Operation& step = list_.operations.at(dated.operation);
-      if (step.coating == coating_) add(day(dated), step.liquid);
+      if (step.coating == coating_ && !step.done) add(day(dated), step.liquid);
     }
     for (const Session& session : schedule_.sessions)
       if (session.coating == coating_)

@@ -14,8 +14,10 @@ namespace {
 std::string amounts_of(const RaisedCaution& caution, const Plan& plan, const Figures& figures) {
   std::string text;
   if (caution.in_a_day)
-    text += fmt::format(" Up to {} evaporate in the heaviest 24 hours.",
-                        figures.mass(*caution.in_a_day).text());
+    text += fmt::format(
+        " Up to {} evaporate in the heaviest 24 hours, from all coats and the "
+        "cleaning of tools together.",
+        figures.mass(*caution.in_a_day).text());
   if (caution.undated)
     text += fmt::format(
         " What has no date, all of it in the still, closed room, would be {}, {} of the lower "

@@ -58,24 +58,24 @@ bool warms(const Remedy& remedy) {
 
 }  // namespace
 
-std::string remedy_words(const Remedy& remedy, const Plan& plan, const StepWords& words) {
+std::string remedy_words(const Remedy& remedy, const DatedWork& work, const WorkWords& words) {
   const Figures& figures = words.figures();
   const std::string change =
       std::visit([&](const auto& each) { return change_words(each, figures); }, remedy.change);
   return fmt::format(
       "{}: {}, can begin {}. {}.", change,
-      words.full_title(plan.list.operations.at(remedy.operation)), figures.moment(remedy.begins),
+      words.full_title(work.list.operations.at(remedy.operation)), figures.moment(remedy.begins),
       remedy.ready_at ? fmt::format("All is ready for light use by {}",
                                     figures.moment(figures.full_hour_up(*remedy.ready_at)))
                       : std::string("Other steps still find no time"));
 }
 
-std::string remedy_key(const Remedy& remedy, const Plan& plan) {
-  return std::visit([&](const auto& each) { return key_of(each, plan.job); }, remedy.change);
+std::string remedy_key(const Remedy& remedy, const Job& job) {
+  return std::visit([&](const auto& each) { return key_of(each, job); }, remedy.change);
 }
 
-std::string warming_words(const Plan& plan) {
-  if (std::ranges::none_of(plan.remedies, warms)) return "";
+std::string warming_words(const std::vector<Remedy>& remedies) {
+  if (std::ranges::none_of(remedies, warms)) return "";
   return "Warm the room with nothing that has a flame or glows: it would light the vapour. Start "
          "before you open the tin, and air as planned: the room must be that much warmer while you "
          "air. Only if your heater is sealed, add \"heater_is\": \"sealed\"; until then the plan "

@@ -57,7 +57,12 @@ std::string what_it_is(const Sundry& sundry, const Job& job) {
 
 std::string applicator_use(const Sundry& sundry, const Job& job) {
   const std::string sessions = sessions_text(sundry.sessions);
-  if (!method_of(sundry, job).applicator_each_session) return "cleaned after each of " + sessions;
+  if (!method_of(sundry, job).applicator_each_session)
+    return fmt::format(
+        "cleaned after each of {}{}", sessions,
+        sundry.cleanings > 0
+            ? fmt::format(", and {} in a pause", count_text(sundry.cleanings, "time", "times"))
+            : "");
   return fmt::format(
       "one a session, for {}{}", sessions,
       sundry.cleanings > 0 ? fmt::format(", and {} for after a pause", sundry.cleanings) : "");

@@ -77,10 +77,10 @@ std::string pin_words(const BatchRules& rules, int coat, const Figures& figures)
   return "the coats set for a day";
 }
 
-std::string rule_words(ConflictingRule kind, const Unplaced& unplaced, const Plan& plan,
+std::string rule_words(ConflictingRule kind, const Unplaced& unplaced, const DatedWork& work,
                        const Figures& figures) {
-  const Operation& operation = plan.list.operations.at(unplaced.operation);
-  const BatchRules& rules = plan.job.batches.at(operation.batch).rules;
+  const Operation& operation = work.list.operations.at(unplaced.operation);
+  const BatchRules& rules = work.job.batches.at(operation.batch).rules;
   switch (kind) {
     case ConflictingRule::quiet_hours:
       return "the quiet hours for power sanding";
@@ -98,7 +98,7 @@ std::string rule_words(ConflictingRule kind, const Unplaced& unplaced, const Pla
       return pin_words(rules, operation.coat, figures);
     case ConflictingRule::air:
       return operation.coating ? fmt::format("the limits of air for \"{}\"",
-                                             plan.job.coatings.at(*operation.coating).name)
+                                             work.job.coatings.at(*operation.coating).name)
                                : "the limits of air for coating";
     case ConflictingRule::working_hours:
       break;
@@ -109,8 +109,8 @@ std::string rule_words(ConflictingRule kind, const Unplaced& unplaced, const Pla
 
 }  // namespace
 
-std::string unplaced_words(const Unplaced& unplaced, const Plan& plan) {
-  const auto& operations = plan.list.operations;
+std::string unplaced_words(const Unplaced& unplaced, const DatedWork& work) {
+  const auto& operations = work.list.operations;
   const bool hours_or_air = unplaced.by == HeldBy::air || unplaced.by == HeldBy::calendar;
   if (hours_or_air && std::ranges::any_of(unplaced.closed, is_by_air))
     return day_counts(unplaced) + "; heat or dry the room, or wait for another season";
@@ -129,7 +129,7 @@ std::string unplaced_words(const Unplaced& unplaced, const Plan& plan) {
       return "all working hours lie in the quiet hours for power sanding; add daytime hours, or "
              "sand by hand";
     case HeldBy::calendar:
-      return too_long_words(plan.job, operations.at(unplaced.operation));
+      return too_long_words(work.job, operations.at(unplaced.operation));
     case HeldBy::pin:
       return "it is set for a day and hours at which it cannot go on; set it for another time";
     case HeldBy::no_coating_day:
@@ -151,11 +151,11 @@ std::string unplaced_words(const Unplaced& unplaced, const Plan& plan) {
   return "other steps fill the working hours; add hours, or plan over more days";
 }
 
-std::vector<std::string> conflict_words(const Unplaced& unplaced, const Plan& plan,
+std::vector<std::string> conflict_words(const Unplaced& unplaced, const DatedWork& work,
                                         const Figures& figures) {
   std::vector<std::string> words;
   for (const ConflictingRule kind : unplaced.conflict)
-    words.push_back(rule_words(kind, unplaced, plan, figures));
+    words.push_back(rule_words(kind, unplaced, work, figures));
   return words;
 }
 

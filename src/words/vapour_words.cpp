@@ -127,6 +127,7 @@ std::string vapour_remedy(const RoomJudgement& room, const Figures& figures) {
 std::string cartridge_sentence(const Job& job, const std::vector<std::size_t>& solvents) {
   if (solvents.empty()) return {};
   std::vector<std::string> names;
+  names.reserve(solvents.size());
   for (const std::size_t solvent : solvents) names.push_back(job.data.solvents.at(solvent).title);
   return fmt::format(
       " Do not rely on cartridge masks for {}: only supplied air is listed for it, or nothing is "

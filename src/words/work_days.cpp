@@ -23,41 +23,55 @@ std::string who_words(const Plan& plan, const std::optional<std::size_t>& who) {
   return who ? fmt::format("{}: ", cut_to(longest_name, plan.job.people.at(*who).name)) : "";
 }
 
+/// An entry without its step.
+WorkEntry entry(const Plan& plan, const Interval& time, std::string task,
+                const std::optional<std::size_t>& who) {
+  return {.time = time, .what = who_words(plan, who) + task, .task = std::move(task), .who = who};
+}
+
+void add_session(const Plan& plan, const Session& session, std::vector<WorkEntry>& all) {
+  const auto add = [&](const Interval& time, SessionWork work,
+                       const std::optional<std::size_t>& who) {
+    all.push_back(entry(plan, time, session_words(plan, session, words_for(work)), who));
+    all.back().session = &session;
+  };
+  add(session.set_up, SessionWork::set_up, session.set_up_by);
+  add(session.clean_up, SessionWork::clean_up, session.clean_up_by);
+}
+
+void add_step(const Plan& plan, const StepWords& words, const DatedStep& step,
+              std::vector<WorkEntry>& all) {
+  const Operation& op = plan.list.operations.at(step.operation);
+  if (op.done) return;
+  std::string what = words.full_title(op);
+  if (op.kind == OperationKind::coat)
+    what += ", " +
+            held_together(
+                "at " + words.figures().temperature(plan.air.at(step.begin()).temperature).text());
+  for (std::size_t i = 0; i < step.pieces.size(); ++i) {
+    const std::string part =
+        step.pieces.size() < 2 ? "" : fmt::format(" ({} of {})", i + 1, step.pieces.size());
+    const auto who = i < step.by.size() ? std::optional(step.by[i]) : std::nullopt;
+    all.push_back(entry(plan, step.pieces[i], what + part, who));
+    all.back().step = &step;
+    all.back().first_piece = i == 0;
+  }
+}
+
 std::vector<WorkEntry> entries(const Plan& plan, const StepWords& words) {
   std::vector<WorkEntry> all;
-  for (const Session& session : plan.schedule.sessions) {
-    all.push_back(
-        {session.set_up, who_words(plan, session.set_up_by) +
-                             session_words(plan, session, words_for(SessionWork::set_up))});
-    all.push_back(
-        {session.clean_up, who_words(plan, session.clean_up_by) +
-                               session_words(plan, session, words_for(SessionWork::clean_up))});
-  }
+  for (const Session& session : plan.schedule.sessions) add_session(plan, session, all);
   for (const ToolRest& rest : plan.schedule.tool_rests) {
     const DatedStep& coat = plan.schedule.steps.at(rest.dated_step);
     if (!coat.session) continue;
     const auto who = coat.by.empty() ? std::nullopt : std::optional(coat.by.front());
-    all.push_back({rest.cleaning, who_words(plan, who) +
-                                      session_words(plan, plan.schedule.sessions.at(*coat.session),
-                                                    "clean the tool before the next coat")});
+    all.push_back(entry(plan, rest.cleaning,
+                        session_words(plan, plan.schedule.sessions.at(*coat.session),
+                                      "clean the tool before the next coat"),
+                        who));
   }
-  for (const DatedStep& step : plan.schedule.steps) {
-    const Operation& op = plan.list.operations.at(step.operation);
-    if (op.done) continue;
-    std::string what = words.full_title(op);
-    if (op.kind == OperationKind::coat)
-      what += ", " + held_together(
-                         "at " +
-                         words.figures().temperature(plan.air.at(step.begin()).temperature).text());
-    for (std::size_t i = 0; i < step.pieces.size(); ++i) {
-      const std::string part =
-          step.pieces.size() < 2 ? "" : fmt::format(" ({} of {})", i + 1, step.pieces.size());
-      const auto who = i < step.by.size() ? std::optional(step.by[i]) : std::nullopt;
-      all.push_back(
-          {step.pieces[i], fmt::format("{}{}{}", who_words(plan, who), what, part), &step, i == 0});
-    }
-  }
-  std::erase_if(all, [](const WorkEntry& entry) { return entry.time.length() <= Minutes(0); });
+  for (const DatedStep& step : plan.schedule.steps) add_step(plan, words, step, all);
+  std::erase_if(all, [](const WorkEntry& each) { return each.time.length() <= Minutes(0); });
   std::stable_sort(all.begin(), all.end(),
                    [](const WorkEntry& a, const WorkEntry& b) { return a.time < b.time; });
   return all;
@@ -87,12 +101,12 @@ std::string_view words_for(KindOfWork kind) {
 
 std::vector<WorkDay> work_days(const Plan& plan, const StepWords& words) {
   std::vector<WorkDay> result;
-  for (WorkEntry& entry : entries(plan, words)) {
-    const Date on = words.figures().local_date(entry.time.begin);
+  for (WorkEntry& each : entries(plan, words)) {
+    const Date on = words.figures().local_date(each.time.begin);
     if (result.empty() || result.back().on != on) result.push_back({.on = on});
-    result.back().work += entry.time.length();
-    result.back().typical = result.back().typical || (entry.step && entry.step->on_typical_air);
-    result.back().entries.push_back(std::move(entry));
+    result.back().work += each.time.length();
+    result.back().typical = result.back().typical || (each.step && each.step->on_typical_air);
+    result.back().entries.push_back(std::move(each));
   }
   airing_to_days(plan, airing_of(plan), words.figures(), &WorkDay::airing, result);
   if (const auto better = better_habit(plan))

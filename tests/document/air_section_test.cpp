@@ -46,3 +46,16 @@ TEST_CASE("replayed rows name their file, year, gaps and where typical air begin
   CHECK(holds(text, "No rows between Fri Apr 9, 9:00 pm and Fri Apr 9, 11:00 pm"));
   CHECK(holds(text, "After Mon Apr 12, 5:00 pm there are no rows"));
 }
+
+TEST_CASE("wood that settles where it is not right for heated rooms is a thing to look at") {
+  Plan plan = small_plan();
+  plan.wood_week = {plan.now - Minutes(7 * 24 * 60), plan.now};
+  plan.wood_moisture = percent(8);
+  CHECK(air_of(plan).find("- Wood kept in the mean air of the week up to ") != std::string::npos);
+  CHECK(air_of(plan).find("6 to 9 %") == std::string::npos);
+  for (const double told : {5.0, 17.0}) {
+    plan.wood_moisture = percent(told);
+    CHECK(air_of(plan).find("! Wood kept in the mean air of the week") != std::string::npos);
+    CHECK(air_of(plan).find("should be at 6 to 9 %") != std::string::npos);
+  }
+}

@@ -31,3 +31,16 @@ TEST_CASE("the table has a line for each choice, and below it what fewer session
   choices.ways.front().schedule.ready_at.reset();
   CHECK(holds(choices_text(choices), "nothing to choose from"));
 }
+
+TEST_CASE("where a step has no time, the answer has what would help it") {
+  Choices choices = two_choices();
+  choices.ways.resize(1);
+  choices.ways.front().schedule.ready_at.reset();
+  choices.remedies = {{.change = AddedHours{parse_date("2027-04-09").value(), {{1260, 1320}}},
+                       .operation = 3,
+                       .begins = at("2027-04-10T01:00:00Z"),
+                       .ready_at = {}}};
+  const std::string text = choices_text(choices);
+  CHECK(holds(text, "No time found for seat: coat 2 of 2, show side: too cold to coat"));
+  CHECK(holds(text, "With 60 min more work on Fri Apr 9, until 10:00 pm"));
+}

@@ -1,5 +1,6 @@
 #include "tackfree/document/tonight_section.hpp"
 
+#include "tackfree/plan/remedies.hpp"
 #include "tackfree/text/screens.hpp"
 
 #include <algorithm>
@@ -77,7 +78,7 @@ TEST_CASE("every rule against a coat is told, and how old the reading is") {
   CHECK(has(text, "too damp to coat"));
   CHECK(has(text, "too near the dew"));
   CHECK(has(text, "It is fit again"));
-  CHECK(has(screen(logged_job({cold}), "2027-04-07T23:05Z"), "by the forecast"));
+  CHECK(has(screen(logged_job({cold}), "2027-04-07T23:05Z"), "as you gave it"));
 }
 
 TEST_CASE("a day without work says so as one would at that hour, and what is next and why") {
@@ -136,6 +137,23 @@ TEST_CASE("when all is done it says so, when the piece may be used, loaded and w
   CHECK(has(cured, "Rags   out since"));
 }
 
+TEST_CASE("where a step has no time it says why and what would help, below what there is to do") {
+  Job job = logged_job({});
+  job.air = ConstantAir{celsius(6), humidity_percent(50)};
+  Plan plan = planned_again(job, "2027-04-05T17:00Z");
+  REQUIRE_FALSE(plan.schedule.unplaced.empty());
+  solver::Effort effort;
+  plan.remedies = remedies(plan, job, plan.now, effort);
+  const std::string text = tonight_text(plan, tonight(plan), 200);
+  const std::size_t work = text.find("Do "), found = text.find("No time found for ");
+  REQUIRE(found != std::string::npos);
+  CHECK(work < found);
+  CHECK(text.find("too cold to coat", found) != std::string::npos);
+  const std::size_t help = text.find("What would help", found);
+  CHECK(text.find(" warmer", help) != std::string::npos);
+  CHECK(text.find("Warm the room with nothing that has a flame", help) != std::string::npos);
+}
+
 TEST_CASE("rags that are dealt with are told until noon of the next day") {
   // The Sunday after has no work.
   const auto at = [&](const char* now) {
@@ -169,6 +187,10 @@ TEST_CASE("where the given airing is too little it says so and names the better 
   plan.room.emplace().verdict = HabitVerdict::enough;
   CHECK(has(tonight_text(plan, now), "Airing door ajar until 21:00."));
   plan.room->verdict = HabitVerdict::too_little;
+  StretchJudgement stretch;
+  stretch.coating = {plan.now - Minutes(30), plan.now + Minutes(10)};
+  stretch.too_little = true;
+  plan.room->stretches = {stretch};
   plan.room->proposed = AiringHabit{Opening::open, Opening::open, hours(4)};
   now.airing.proposed = {{{plan.now, plan.now + Minutes(240)}, Opening::open}};
   const std::string text = tonight_text(plan, now);

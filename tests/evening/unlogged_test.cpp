@@ -114,6 +114,25 @@ TEST_CASE("nothing is asked before it should be over, nor of what is logged, lef
   CHECK(count({entry(1, LogKind::skipped, back_1, end.c_str())}, coat_time.end + Minutes(60)) == 0);
 }
 
+TEST_CASE("work of hours that were logged as away is not asked about, the work before them is") {
+  const LastPlan before = first_plan(sample_job());
+  const Interval coat_time = planned_for(before, back_1), sanding = planned_for(before, bare_220);
+  REQUIRE(sanding.end <= coat_time.begin);
+  const auto keys = [&](Interval hours) {
+    LogEntry line = entry(1, LogKind::away, "", iso_utc(before.now).c_str());
+    line.hours = hours;
+    std::vector<std::string> found;
+    const Asked all = asked(logged_job({line}), {before}, coat_time.end + Minutes(5));
+    for (const auto* works : {&all.unlogged.asked, &all.unlogged.older})
+      for (const UnloggedWork& work : *works) found.push_back(last_key(all, work));
+    return found;
+  };
+  CHECK(keys({coat_time.end, coat_time.end + one_day}) ==
+        std::vector<std::string>{back_1, bare_220});
+  CHECK(keys({coat_time.begin, coat_time.end}) == std::vector<std::string>{bare_220});
+  CHECK(keys({before.now, coat_time.end}).empty());
+}
+
 TEST_CASE("a coat that waits for an unlogged one is not asked about before that is answered") {
   const LastPlan before = first_plan(sample_job());
   const Instant late = planned_for(before, back_2).end + Minutes(5);

@@ -215,6 +215,9 @@ TEST_CASE("the data sheet's own signal word is told apart from the plan's") {
   CHECK(word_at(22.9) == DataSheetWord::danger);
   CHECK(word_at(23) == DataSheetWord::warning);
   CHECK(word_at(61) == DataSheetWord::warning);
+  // Table B.6.1 there: category 4, the last with a word, ends with 93 C.
+  CHECK(word_at(93) == DataSheetWord::warning);
+  CHECK_FALSE(word_at(93.1));
   CHECK_FALSE(word_at(200));
 }
 
@@ -245,8 +248,12 @@ TEST_CASE(
   };
   CHECK_FALSE(told(13, 4.9));
   CHECK(told(13, 5.1));
+  CHECK(told(37.9, 5.1));
+  CHECK_FALSE(told(38, 5.1));
   CHECK_FALSE(told(40, 9.9));
   CHECK(told(40, 10.1));
+  CHECK(told(92.9, 10.1));
+  CHECK_FALSE(told(93, 10.1));
 }
 
 TEST_CASE("the room's judgement gives the vapour text its word, and names what no mask serves") {

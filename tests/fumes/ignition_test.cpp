@@ -76,6 +76,12 @@ TEST_CASE("vapour that burns comes from the coating, from its thinner or from th
   raw_oil.cleaner_mix = raw_oil.thinner_mix;
   CHECK(gives_flammable_vapour(evening.job, raw_oil, false));
   CHECK_FALSE(gives_flammable_vapour(evening.job, Coating{}, true));  // waterborne
+  // Source: International Fire Code 2018, chapter 2: class III A is from 60 C to below 93 C.
+  Coating oil;
+  oil.flash_point = sourced(celsius(92.9), Origin::label);
+  CHECK(gives_flammable_vapour(evening.job, oil, false));
+  oil.flash_point = sourced(celsius(93), Origin::label);
+  CHECK_FALSE(gives_flammable_vapour(evening.job, oil, false));
 }
 
 TEST_CASE("all is off from the opening of the tin until airing has ended and the smell is gone") {

@@ -13,7 +13,7 @@ TEST_CASE(
   const auto lines = parse_json(R"({"coat": ["one", "two"]})", name, problems);
   const auto cautions = parse_json(
       R"({"deference": "the label governs", "cautions": {
-           "dust": {"word": "WARNIGN", "hazard": "dust", "avoid": "extract",
+           "dust": {"word": "WARNIGN", "short": "dust", "hazard": "dust", "avoid": "extract",
                     "from": ["practice"]}},
            "disposal": {"wash": {"what": "Wash", "from": ["practise"]}}})",
       name, problems);

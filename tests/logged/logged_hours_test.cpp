@@ -56,6 +56,22 @@ TEST_CASE("who is free is free of appointments too; a line of later than now doe
   CHECK(worked(job.calendar, "2027-04-15") == one_hour);
 }
 
+TEST_CASE("nobody is there when everybody is away, less who is free again") {
+  const auto away = [](Job job) {
+    Minutes sum{0};
+    for (const Interval& each : logged_away(job, instant("2027-04-05T12:00Z")))
+      sum += each.length();
+    return sum;
+  };
+  Job job = with_hours({hours_of(1, LogKind::away, "2027-04-15T00:00Z", "2027-04-16T00:00Z"),
+                        hours_of(2, LogKind::free, "2027-04-15T20:00Z", "2027-04-15T21:00Z")});
+  CHECK(away(job) == 23 * one_hour);
+  job = with_hours({hours_of(1, LogKind::away, "2027-04-15T00:00Z", "2027-04-16T00:00Z", "Ada"),
+                    hours_of(2, LogKind::away, "2027-04-15T20:00Z", "2027-04-16T03:00Z", "Ben")});
+  job.people = {{.name = "Ada", .hours = job.calendar}, {.name = "Ben", .hours = job.calendar}};
+  CHECK(away(job) == 4 * one_hour);
+}
+
 TEST_CASE("a line names whose hours they are, or is for everybody") {
   Job job = with_hours({hours_of(1, LogKind::away, "2027-04-15T00:00Z", "2027-04-16T00:00Z", "Ada"),
                         hours_of(2, LogKind::away, "2027-04-16T00:00Z", "2027-04-17T00:00Z")});

@@ -1,16 +1,19 @@
 #!/usr/bin/env python3
 """Seeded edits of shipped figures and of published constants in the code: does a test see each?
 
-    tests/outside/mutations.py BUILD COUNT [SEED]
+    tests/outside/mutations.py BUILD FIGURES CONSTANTS [SEED]
 
-BUILD is a configured build folder of this tree with its tests. Half of the edits are of data: a
-`published` figure or any of the drying laws, in a copy of data/ that the test programs read in
-place of what is built in (TACKFREE_DATA, see tests/shipped_data.hpp), so nothing is compiled. The
-other half are of numbers that stand under a comment with `Source:` in src/; the file is edited in
-place, the test programs that could see it are built and run, and the file is put back. Comments
-that say assumed or practice are passed over, and numbers of one digit without a point, which are
-mostly no figures. A figure becomes 0.5 to 2 times itself. Prints each edit that no test saw; 1 if
-there is any.
+BUILD is a configured build folder of this tree with its tests; it stays as it is, a copy of it is
+built in. FIGURES edits are of data: a `published` figure or any of the drying laws, in a copy of
+data/ that the test programs read in place of what is built in (TACKFREE_DATA, see
+tests/shipped_data.hpp), so nothing is compiled. CONSTANTS edits are of numbers that stand under a
+comment with `Source:` in the code; the file is edited in place, the test programs that could see it
+are built and run, and the file is put back. The headers of base and model are left out: an edit
+there builds everything. Comments that say assumed or practice are passed over, and numbers of one
+digit without a point or a unit, which are mostly no figures. A figure becomes
+0.5 to 2 times itself. None is edited twice; 999 of each is all of them. The edits go by SEED, or by
+how many commits there are, so that each commit tries others. Prints each edit that no test saw; 1
+if there is any.
 """
 
 import json
@@ -26,7 +29,9 @@ import tempfile
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 FACTORS = [0.5, 0.8, 0.9, 1.1, 1.25, 2]
 NO_FIGURES = r"Source:[\s/]*(the .*)?(assum|practice|common practice)|RFC|ECMA|CLDR"
-NUMBER = re.compile(r"(?<![\w.\"])(\d+\.\d+(?:e-?\d+)?|\d{2,}|\d+e-?\d+)(?![\w.]|\")")
+IN_ALL = ["base", "model"]  # folders that the others include
+NUMBER = re.compile(
+    r"(?<![\w.\"])(\d+\.\d+(?:e-?\d+)?|\d{2,}|\d+e-?\d+|(?<=[a-z]\()\d(?=\)))(?![\w.]|\")")
 
 
 def data_figures():
@@ -47,9 +52,10 @@ def data_figures():
 
 
 def source_constants():
-    """(file, offset, text) of each number under a `Source:` comment in src/."""
+    """(file, offset, text) of each number under a `Source:` comment in the code."""
     found = []
-    for file in sorted((ROOT / "src").rglob("*.cpp")):
+    files = [*(ROOT / "src").rglob("*.cpp"), *(ROOT / "include").rglob("*.hpp")]
+    for file in sorted(file for file in files if file.parent.name not in IN_ALL):
         offset, comment, cited = 0, "", False
         for line in file.read_text().splitlines(keepends=True):
             code, _, said = line.partition("//")
@@ -58,6 +64,8 @@ def source_constants():
                 cited = "Source:" in comment and not re.search(NO_FIGURES, comment)
             elif not line.strip() or line.startswith("}"):
                 comment, cited = "", False
+            elif code.rstrip().endswith("{") and file.suffix == ".hpp":
+                comment, cited = "", False  # a struct: its members tell their own
             elif cited and "throw" not in code:
                 for number in NUMBER.finditer(code):
                     found.append((file, offset + number.start(1), number.group(1)))
@@ -116,7 +124,7 @@ def source_edit(build, chance, constant):
     seen = None
     try:
         file.write_bytes(before[:offset] + after.encode() + before[offset + len(text):])
-        for program in ("published_tests", f"{file.parent.name}_tests"):
+        for program in (f"{file.parent.name}_tests", "published_tests"):
             seen = program if built(build, program) else "the compiler"
             if seen == "the compiler" or fails(build, program):
                 break
@@ -126,29 +134,42 @@ def source_edit(build, chance, constant):
     return f"{file.relative_to(ROOT)}:{line}: {text} -> {after}", seen
 
 
+def drawn(chance, count, found):
+    """Each file as often as the others, while it has figures left."""
+    order = chance.sample(found, len(found))
+    seen = {}
+    for number, each in enumerate(order):
+        nth = seen[each[0]] = seen.get(each[0], 0) + 1
+        order[number] = (nth, number, each)
+    return [each for _, _, each in sorted(order, key=lambda one: one[:2])[:count]]
+
+
 def main():
-    build, count = pathlib.Path(sys.argv[1]).resolve(), int(sys.argv[2])
-    seed = int(sys.argv[3]) if len(sys.argv) > 3 else 1
+    build, most_figures, most_constants = pathlib.Path(sys.argv[1]), int(sys.argv[2]), int(sys.argv[3])
+    seed = int(sys.argv[4]) if len(sys.argv) > 4 else int(
+        run("git", "rev-list", "--count", "HEAD").stdout or 1)
     chance = random.Random(seed)
     figures, constants = data_figures(), source_constants()
     print(f"{len(figures)} figures of data, {len(constants)} constants under a source; seed {seed}")
-    for program in ("published_tests", "air_tests"):
-        if not built(build, program) or fails(build, program):
-            sys.exit(f"{program} does not build, or fails before anything is edited")
-    survivors = []
-    folders = set()
-    for number in range(count):
-        if number % 2 == 0:
-            edit, seen = data_edit(build, chance, chance.choice(figures))
-        else:
-            constant = chance.choice(constants)
-            folders.add(constant[0].parent.name)
-            edit, seen = source_edit(build, chance, constant)
-        print(f"{'seen by ' + seen if seen else 'NOT SEEN':26} {edit}", flush=True)
-        if not seen:
-            survivors.append(edit)
-    built(build, "published_tests", *(f"{folder}_tests" for folder in sorted(folders)))
-    print(f"{count} edits, {len(survivors)} not seen")
+    edits = [(data_edit, one) for one in drawn(chance, most_figures, figures)]
+    # Sorted: between two of one folder less is built.
+    edits += [(source_edit, one) for one in sorted(drawn(chance, most_constants, constants))]
+    survivors = 0
+    written = {file: file.stat() for file, *_ in constants}
+    with tempfile.TemporaryDirectory(dir=build.resolve().parent) as folder:
+        copy = pathlib.Path(folder) / "build"
+        shutil.copytree(build, copy, symlinks=True)
+        for program in ("published_tests", "air_tests"):
+            if not built(copy, program) or fails(copy, program):
+                sys.exit(f"{program} does not build, or fails before anything is edited")
+        for edit, one in edits:
+            said, seen = edit(copy, chance, one)
+            print(f"{'seen by ' + seen if seen else 'NOT SEEN':26} {said}", flush=True)
+            survivors += not seen
+    # BUILD, which saw none of it, need not be built again.
+    for file, was in written.items():
+        os.utime(file, ns=(was.st_atime_ns, was.st_mtime_ns))
+    print(f"{len(edits)} edits, {survivors} not seen")
     return 1 if survivors else 0
 
 

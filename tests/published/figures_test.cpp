@@ -73,9 +73,11 @@ void collect(const std::string& path, const Json& node, const char* origin,
 }
 
 bool covers(const Row& row, const Figure& figure) {
+  if (row.key != figure.key) return false;
+  if (row.path.find('*') == std::string::npos) return row.path == figure.path;
   static const std::regex star(R"(\*)");
   const std::regex pattern(std::regex_replace(row.path, star, "[^/]+"));
-  return row.key == figure.key && std::regex_match(figure.path, pattern);
+  return std::regex_match(figure.path, pattern);
 }
 
 /// g/mol, from the abridged standard atomic weights (CIAAW 2021).

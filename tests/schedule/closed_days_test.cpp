@@ -1,5 +1,8 @@
 #include "tackfree/schedule/closed_days.hpp"
 
+#include <algorithm>
+#include <vector>
+
 #include "schedule/scheduled.hpp"
 #include <doctest/doctest.h>
 
@@ -36,6 +39,38 @@ TEST_CASE("each rule that keeps a coat out is counted in days, the commonest fir
   CHECK(first.closed[1].days == 20);
   CHECK(first.closed[2].by == HeldBy::calendar);
   CHECK(first.closed[2].days == 8);
+}
+
+// Three days of hours from six to ten in the evening, slot by slot.
+TEST_CASE(
+    "a day with an hour at which the step may start is not closed, whatever closes the rest") {
+  constexpr solver::Rule cold = rules::first_gate, open = solver::no_rule;
+  constexpr int hours = 24;
+  const std::vector<std::vector<solver::Rule>> evenings{
+      {cold, cold, cold, open},
+      {cold, rules::calendar, rules::calendar, rules::calendar},
+      {rules::quiet, cold, rules::quiet, rules::calendar}};
+  PosedProblem posed;
+  posed.grid = {{testing::instant("2027-04-05T00:00Z"), testing::instant("2027-04-08T00:00Z")},
+                Minutes(60)};
+  std::vector<solver::Rule> closed(3 * hours, rules::calendar);
+  for (int day = 0; day < 3; ++day) {
+    const solver::Slot from = day * hours + 18;
+    posed.problem.windows.push_back({from, from + 4});
+    std::ranges::copy(evenings.at(static_cast<std::size_t>(day)), closed.begin() + from);
+  }
+  posed.problem.open_times = {solver::OpenTime(closed)};
+  posed.problem.activities.resize(1);
+  posed.activity_of = {0};
+  solver::Solution nothing;
+  nothing.activities.resize(1);
+  Unplaced step;
+  count_closed_days(posed, nothing, Zone::utc(), step);
+  CHECK(step.work_days == 3);
+  REQUIRE(step.closed.size() == 2);
+  for (const ClosedDays& each : step.closed) CHECK(each.days == 1);
+  CHECK(step.closed[0].by == HeldBy::quiet_hours);
+  CHECK(step.closed[1].gate == Gate::too_cold);
 }
 
 TEST_CASE("days before the coat below has dried are not counted") {

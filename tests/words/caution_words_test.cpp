@@ -30,10 +30,14 @@ TEST_CASE("a caution without facts of the plan is the text of the data") {
 }
 
 TEST_CASE("solvent is told by weight in the units of the job") {
-  CHECK(text_of({.in_a_day = grams(153.4)}).hazard ==
-        "Hazard. Up to 153 g evaporate in the heaviest 24 hours.");
+  CHECK(
+      text_of({.in_a_day = grams(153.4)}).hazard ==
+      "Hazard. Up to 153 g evaporate in the heaviest 24 hours, from all coats and the cleaning of "
+      "tools together.");
   CHECK(text_of({.in_a_day = grams(153.4)}, UnitSystem::us).hazard ==
-        "Hazard. Up to 5.4 oz evaporate in the heaviest 24 hours.");
+        "Hazard. Up to 5.4 oz by weight evaporate in the heaviest 24 hours, from all coats and the "
+        "cleaning of "
+        "tools together.");
 }
 
 TEST_CASE("what has no date is set against the explosive limit, with what it asks for") {

@@ -6,8 +6,10 @@
 
 namespace tackfree {
 
-/// Each distinct how-to text once, with the number that the days refer to; then the advice that the
-/// coatings call for.
+/// The advice that the coatings call for.
+void write_advice(Page& page, const Plan& plan);
+
+/// Each distinct how-to text once, with the number that the days refer to; then the advice.
 void write_how_to(Page& page, const Plan& plan, const HowTo& how_to);
 
 /// By the signal word of the caution.

@@ -6,6 +6,9 @@
 
 namespace tackfree {
 
+/// A coat that must not go on like this, and the hours in which a heater may light its vapour.
+void write_vapour_dangers(Page& page, const Plan& plan);
+
 /// The lines above everything else: a coat that must not go on like this, a heater that may light
 /// its vapour, and the cautions that come first. Nothing where there are none.
 void write_stop(Page& page, const Plan& plan);

@@ -26,8 +26,9 @@ struct Unlogged {
 };
 
 /// What of the work in `planned`, the plans known before with the newest first, should be over by
-/// `now`, and is neither logged, left out, nor taken as done because later work is. Work that waits
-/// for a coat that is itself unlogged is not asked about: it comes up when that one is answered.
+/// `now`, and is neither logged, left out, nor taken as done because later work is; nor planned for
+/// hours when by the log nobody was there. Work that waits for a coat that is itself unlogged is
+/// not asked about: it comes up when that one is answered.
 /// `plan` is the plan as of `now`, `job` what it was made from. Makes a plan for each question;
 /// what the searches for them do is taken off `effort`.
 Unlogged unlogged(const Plan& plan, const Job& job, const std::vector<LastPlan>& planned,

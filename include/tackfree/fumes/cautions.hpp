@@ -28,7 +28,9 @@ struct UndatedVapour {
   double explosive_share = 0;  ///< of the assumed explosive limit
 };
 
-/// Shares of the explosive limit from which vapour counts as able to burn, and to explode.
+/// Shares of the explosive limit from which vapour counts as able to burn, and to explode. Source:
+/// the State of Washington's WAC 296-304-03009 for 10 %; International Fire Code 2018, 2404.7.3 for
+/// 25 %.
 inline constexpr double can_burn_share = 0.10;
 inline constexpr double can_explode_share = 0.25;
 
@@ -65,10 +67,9 @@ struct RaisedCaution {
 /// the closed room. At 10 % of the explosive limit the word is WARNING at the least, at 25 %
 /// DANGER; below a flash point of 38 C it is WARNING. Isocyanates that are sprayed are DANGER, and
 /// so is spraying what flashes below 38 C in a closed room or beside what the job lists as a source
-/// of ignition. These, and isocyanates in any case, come first in all that is printed. Source:
-/// DANGER at 25 % of the lower flammable limit as in International Fire Code 2018, 2404.7.3; 10 %
-/// as the State of Washington's WAC 296-304-03009; the words are a choice of this project by their
-/// meaning in ANSI Z535.4, and no match for the signal word of a safety data sheet.
+/// of ignition. These, and isocyanates in any case, come first in all that is printed. The
+/// words are a choice of this project by their meaning in ANSI Z535.4, and no match for the signal
+/// word of a safety data sheet.
 std::vector<RaisedCaution> cautions(const Job& job, const OperationList& list,
                                     const JobVolumes& volumes,
                                     const std::vector<CoatEmission>& emissions,

@@ -11,7 +11,7 @@
 namespace tackfree {
 
 /// May vapour that burns come off this coating, what thins it or what cleans its tools? By flash
-/// points up to 93 C. Source: International Fire Code 2018, limit of class III A.
+/// points up to 93 C.
 bool gives_flammable_vapour(const Job& job, const Coating& coating, bool thinned);
 
 /// One session of a coating that gives off vapour that burns, or such a coat in the log.

@@ -1,12 +1,13 @@
-// HTML days: the work of each day with boxes to tick, and on paper room for readings and notes.
+// Day cards: the sessions of work with boxes to tick, how to do each step folded into it, and on
+// paper room for the readings of each coat.
 #pragma once
 
 #include "tackfree/html/markup.hpp"
-#include "tackfree/words/work_days.hpp"
+#include "tackfree/words/step_words.hpp"
 
 namespace tackfree {
 
-/// One block a day, which paper keeps together where it fits on a page.
-void write_html_days(Markup& html, const Plan& plan, const StepWords& words, const HowTo& how_to);
+/// One block a session, which paper keeps together. A step's whole row is its box to tick.
+void write_day_cards(Markup& html, const Plan& plan, const StepWords& words, const HowTo& how_to);
 
 }  // namespace tackfree

@@ -7,7 +7,7 @@ namespace tackfree {
 
 /// The label's pot life, halved for every 10 K that `air` is warmer than the label's air; in cooler
 /// air it stays the label's. Nothing for a coating without one.
-/// Source: UFGS 09971, 3.7.1.3 (half for every 10 C); never longer than the label: practice.
+/// The source of the half stands beside it; that it is never longer than the label is practice.
 std::optional<Duration> pot_life_in(const Coating& coating, Temperature air);
 
 /// Counts the pots of a two-part coat, each mixed anew when the one before is over, and adds their

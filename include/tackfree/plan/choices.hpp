@@ -2,6 +2,7 @@
 #pragma once
 
 #include "tackfree/base/problem.hpp"
+#include "tackfree/plan/remedy.hpp"
 #include "tackfree/plan/stage_listener.hpp"
 #include "tackfree/plan/work_at_hand.hpp"
 #include "tackfree/schedule/attended_work.hpp"
@@ -24,6 +25,8 @@ struct Choices {
   std::vector<Way> ways;
   /// Proved: no schedule has fewer sessions than the last one, in the air of its room.
   bool none_fewer = false;
+  /// Of the first step without time; only choices_of looks for them.
+  std::vector<Remedy> remedies;
 };
 
 /// All choices between an early date and few sessions, as far as the search finds them. Due dates

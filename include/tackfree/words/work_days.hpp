@@ -12,9 +12,12 @@ namespace tackfree {
 /// One stretch of work.
 struct WorkEntry {
   Interval time;
-  std::string what;                 ///< may hold words as the person wrote them
-  const DatedStep* step = nullptr;  ///< nothing for set-up and clean-up
-  bool first_piece = true;          ///< of its step
+  std::string what;                     ///< may hold words as the person wrote them
+  std::string task = {};                ///< the same without the person who does it
+  std::optional<std::size_t> who = {};  ///< a person, where there are several
+  const DatedStep* step = nullptr;      ///< nothing for set-up and clean-up
+  const Session* session = nullptr;     ///< of set-up and clean-up
+  bool first_piece = true;              ///< of its step
 };
 
 struct WorkDay {
