@@ -2,7 +2,7 @@
 #pragma once
 
 #include "tackfree/document/page.hpp"
-#include "tackfree/plan/work_at_hand.hpp"
+#include "tackfree/plan/plan.hpp"
 #include "tackfree/words/figures.hpp"
 
 namespace tackfree {
