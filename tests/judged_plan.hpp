@@ -32,12 +32,14 @@ inline Plan judged_plan() {
   stretch.coating = {at("2027-04-10T14:00:00Z"), at("2027-04-10T15:10:00Z")};
   stretch.solvent = grams(20.3);
   stretch.airing = {{{at("2027-04-10T14:00:00Z"), at("2027-04-10T18:10:00Z")}, Opening::open}};
+  stretch.too_little = true;
   stretch.under_limit_at = at("2027-04-10T17:00:00Z");
   for (int quarter = 0; quarter <= 96; ++quarter)
     stretch.vapour.push_back({stretch.coating.begin + Minutes(15 * quarter), 2.0 - quarter / 50.0});
   room.stretches = {stretch};
   room.verdict = HabitVerdict::too_little;
   room.proposed = AiringHabit{Opening::open, Opening::open, hours(5)};
+  room.proposed_eight_hours = 0.9;
   plan.room = room;
   return plan;
 }

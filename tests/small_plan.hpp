@@ -193,7 +193,8 @@ inline Plan small_plan(const SmallNames& names = {}, UnitSystem units = UnitSyst
   plan.emissions = {{0, grams(20.3)}};
   plan.cautions = {
       {.text = {"oily_rags", "WARNING", "Rags heat themselves.", "Fire.",
-                "Spread them flat outside.", Origin::published, "NFPA tip sheet on oily rags"}}};
+                "Spread them flat outside.", Origin::published, "NFPA tip sheet on oily rags",
+                false, "Rags can catch fire: spread them flat outside."}}};
   CoatingPurchase varnish;
   varnish.expected = litres(0.2);
   varnish.nine_in_ten = litres(0.24);
@@ -203,12 +204,14 @@ inline Plan small_plan(const SmallNames& names = {}, UnitSystem units = UnitSyst
   varnish.on_surfaces = litres(0.18);
   varnish.kept_by_tools = litres(0.02);
   varnish.sessions = 1;
+  varnish.cleanings = 2;
   plan.shopping.coatings = {varnish};
   ThinnerPurchase spirits;
   spirits.liquid = "mineral spirits";
   spirits.to_thin = litres(0.01);
   spirits.to_clean = litres(0.1);
   spirits.sessions = 1;
+  spirits.cleanings = 1;
   spirits.expected = litres(0.11);
   spirits.nine_in_ten = litres(0.112);
   spirits.sizes = {{"1 pt", us_pints(1), {}}};

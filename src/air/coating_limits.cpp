@@ -1,10 +1,10 @@
 #include "tackfree/air/coating_limits.hpp"
 
+#include "tackfree/air/gates_ahead.hpp"
 #include "tackfree/air/kept_limits.hpp"
 #include "tackfree/air/psychrometrics.hpp"
 
 #include <algorithm>
-#include <array>
 
 namespace tackfree {
 
@@ -94,38 +94,7 @@ BlushRisk blush_risk(const AirState& air) {
 std::vector<Gate> failing_gates(const CoatingLimits& limits, const AirSeries& air,
                                 const DryingClock& clock, Instant start, Minutes putting_on,
                                 Minutes grid) {
-  const Instant finish = start + putting_on;
-  const Instant end = air.covers().end;
-  std::array<bool, gate_count> broken{};
-  const auto mark = [&](Gate gate, bool is_broken) {
-    if (is_broken) broken.at(static_cast<std::size_t>(gate)) = true;
-  };
-  const auto touch = clock.reached(Stage::touch, finish);
-  mark(Gate::cold_before_dry, !touch);
-  const Instant dry = std::max(finish, touch.value_or(end));
-  const Instant held =
-      limits.hold_put_on_min ? finish + whole_minutes_up(limits.hold_put_on_min->value) : finish;
-  for (Instant at = start; at < std::max(dry, held) + grid && at <= end; at += grid) {
-    const AirState state = air.at(at);
-    const Temperature surface = air.surface_at(at);
-    if (at <= finish) {
-      mark(Gate::too_cold,
-           !is_warm_enough(std::min(state.temperature, surface), limits.put_on_min.value));
-      mark(Gate::too_warm,
-           !is_cool_enough(std::max(state.temperature, surface), limits.put_on_max.value));
-      mark(Gate::too_humid, !is_dry_enough(state, limits.humidity_max.value));
-    }
-    if (at < dry + grid) {
-      mark(Gate::dew, near_dew_point(limits, state, surface));
-      mark(Gate::cold_before_dry, !is_warm_enough(state.temperature, limits.hold_min.value));
-    }
-    if (at > finish && at < held + grid)
-      mark(Gate::cold_within_hold, !is_warm_enough(state.temperature, limits.put_on_min.value));
-  }
-  std::vector<Gate> failing;
-  for (std::size_t gate = 0; gate < gate_count; ++gate)
-    if (broken.at(gate)) failing.push_back(static_cast<Gate>(gate));
-  return failing;
+  return GatesAhead(limits, air, clock, start, putting_on, grid).failing(0);
 }
 
 GateTable::GateTable(const CoatingLimits& limits, const AirSeries& air, const DryingClock& clock,

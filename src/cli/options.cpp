@@ -2,7 +2,9 @@
 
 #include "tackfree/base/name.hpp"
 #include "tackfree/base/problem.hpp"
+#include "tackfree/cli/gone_options.hpp"
 #include "tackfree/cli/number_check.hpp"
+#include "tackfree/cli/plan_part.hpp"
 #include "tackfree/words/display_text.hpp"
 
 #include <algorithm>
@@ -74,16 +76,30 @@ void add_file(CLI::App* command, const char* name, std::optional<std::filesystem
   command->add_option(name, file, what)->option_text("FILE");
 }
 
+/// How much of the plan is printed.
+void add_parts(CLI::App* plan, Options& options) {
+  plan->add_flag("--full", options.full,
+                 "Print everything: each reason and figure with where it comes from");
+  plan->add_option_function<std::string>(
+          "--only", [&options](const std::string& word) { options.only = plan_part_of(word); },
+          fmt::format("Print one part of the plan: {}", fmt::join(plan_part_words, ", ")))
+      ->check(CLI::Validator(plan_part_fault, ""))
+      ->excludes("--full")
+      ->option_text("PART");
+}
+
 CLI::App* plan_command(CLI::App& app, Options& options) {
-  CLI::App* plan = app.add_subcommand("plan", "Plan a job and print the plan");
+  CLI::App* plan =
+      app.add_subcommand("plan", "Plan a job and print what matters first, on one screen");
   add_job(plan, options);
+  add_parts(plan, options);
   add_file(plan, "--json", options.json_file, "Write the plan as JSON to this file");
   add_file(plan, "--calendar", options.calendar_file,
            "Write calendar events (iCalendar) to this file");
-  add_file(plan, "--work-calendar", options.work_calendar_file,
-           "Write calendar events of the work alone to this file");
-  add_file(plan, "--waits-calendar", options.waits_calendar_file,
-           "Write calendar events of waits, airings and milestones to this file");
+  plan->add_option("--calendar-of", options.calendar_of,
+                   "Write --calendar for this person of the job alone")
+      ->option_text("NAME")
+      ->needs("--calendar");
   plan->add_option("--csv", options.csv_folder,
                    "Write steps.csv, areas.csv and shopping.csv for a spreadsheet to this folder")
       ->option_text("FOLDER");
@@ -371,6 +387,7 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
   Options options;
   const Commands commands(app, options);
   if (auto mistake = unknown_command(arguments)) return std::move(*mistake);
+  if (auto mistake = gone_option(arguments)) return {std::nullopt, std::move(*mistake), true};
   std::vector<std::string> reversed(arguments.rbegin(), arguments.rend());
   try {
     app.parse(reversed);

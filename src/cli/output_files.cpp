@@ -29,8 +29,6 @@ std::vector<Output> outputs(const Options& options) {
   };
   add("--json", options.json_file);
   add("--calendar", options.calendar_file);
-  add("--work-calendar", options.work_calendar_file);
-  add("--waits-calendar", options.waits_calendar_file);
   add("--page", options.page_file);
   if (!options.csv_folder) return all;
   if (*options.csv_folder == standard_output) {

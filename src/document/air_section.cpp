@@ -1,5 +1,6 @@
 #include "tackfree/document/air_section.hpp"
 
+#include "tackfree/air/wood_moisture.hpp"
 #include "tackfree/words/air_words.hpp"
 
 #include <variant>
@@ -92,6 +93,19 @@ void write_mix(Page& page, const Plan& plan, const AirMix& mix, const Figures& f
     page.paragraph(air_item, fmt::format("{}, as you set it.", conditioned_words(each, figures)));
 }
 
+/// Where wood settles, to look at where that is not right for heated rooms.
+void write_wood(Page& page, const Plan& plan, const Figures& figures) {
+  const bool before = plan.wood_week.begin < plan.now;
+  const bool right = plan.wood_moisture >= driest_for_heated_rooms &&
+                     plan.wood_moisture <= dampest_for_heated_rooms;
+  page.paragraph(
+      right ? air_item : Lead::look(),
+      fmt::format("Wood kept in the mean air of the week {} {} would settle at {} moisture.{}",
+                  before ? "up to" : "from", figures.day(plan.now),
+                  percent_text(plan.wood_moisture),
+                  right ? "" : " Wood for heated rooms should be at 6 to 9 %."));
+}
+
 }  // namespace
 
 void write_air(Page& page, const Plan& plan, const Figures& figures) {
@@ -116,8 +130,7 @@ void write_air(Page& page, const Plan& plan, const Figures& figures) {
                    fmt::format("From {} on the air is typical, not forecast: hours from then "
                                "on may move.",
                                figures.moment(*from)));
-  page.paragraph(air_item, fmt::format("Wood kept in the air of {} would settle at {} moisture.",
-                                       figures.moment(plan.now), percent_text(plan.wood_moisture)));
+  write_wood(page, plan, figures);
   page.paragraph(air_item, fmt::format("Air over the work moves at {}.",
                                        figures.air_speed(plan.job.room.air_speed).text()));
 }

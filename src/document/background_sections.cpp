@@ -1,8 +1,10 @@
 #include "tackfree/document/background_sections.hpp"
 
+#include "tackfree/document/fumes_section.hpp"
 #include "tackfree/words/caution_words.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/figure_sources.hpp"
+#include "tackfree/words/hard_after_words.hpp"
 #include "tackfree/words/note_words.hpp"
 
 #include <algorithm>
@@ -12,23 +14,26 @@
 
 namespace tackfree {
 
-namespace {
-
 void write_advice(Page& page, const Plan& plan) {
-  std::vector<std::string> keys;
-  for (const CoatingNeed& need : plan.volumes.coatings)
-    for (const std::string& key : plan.job.coatings.at(need.coating).words.advice)
-      if (std::find(keys.begin(), keys.end(), key) == keys.end()) keys.push_back(key);
+  std::set<std::string> told;
   std::vector<std::string> lines;
-  for (const std::string& key : keys)
-    for (const Advice& advice : plan.job.data.texts.advice)
-      if (advice.key == key) lines.insert(lines.end(), advice.lines.begin(), advice.lines.end());
+  for (const CoatingNeed& need : plan.volumes.coatings) {
+    const Coating& coating = plan.job.coatings.at(need.coating);
+    for (const std::string& key : coating.words.advice) {
+      if (key.starts_with("after_last"))
+        if (std::string hard = hard_after_words(coating); !hard.empty())
+          lines.push_back(std::move(hard));
+      if (!told.insert(key).second) continue;
+      const bool heated = key == "heat_and_vapour" && warmed_by_sealed_heater(plan.job);
+      for (const Advice& advice : plan.job.data.texts.advice)
+        if (advice.key == (heated ? "sealed_heat" : key))
+          lines.insert(lines.end(), advice.lines.begin(), advice.lines.end());
+    }
+  }
   if (lines.empty()) return;
   page.heading("Good to know");
   for (const std::string& line : lines) page.paragraph(Lead::item(), line);
 }
-
-}  // namespace
 
 void write_how_to(Page& page, const Plan& plan, const HowTo& how_to) {
   if (!how_to.entries().empty()) page.heading("How to");
@@ -49,16 +54,11 @@ void write_notes(Page& page, const std::vector<Note>& notes, const Job& job,
                    fmt::format("{}: {}", subject_of(note), note_text(note, job, list, figures)));
 }
 
-Lead lead_of(const Caution& caution, std::size_t columns) {
-  if (caution.word == "DANGER") return Lead::danger(columns);
-  if (caution.word == "WARNING") return Lead::warning(columns);
-  return Lead::labelled(caution.word, columns);
-}
-
 void write_cautions(Page& page, const Plan& plan) {
   constexpr std::size_t signal_columns = 7;
   if (plan.cautions.empty()) return;
   page.heading("Cautions");
+  write_vapour_dangers(page, plan);
   for (const Caution& caution : caution_texts(plan))
     page.paragraph(lead_of(caution, signal_columns),
                    fmt::format("{} {} {}", caution.hazard, caution.consequence, caution.avoid));

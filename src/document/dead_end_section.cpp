@@ -60,7 +60,7 @@ void write_unplaced(Page& page, const Plan& plan, const StepWords& words) {
     page.paragraph(Lead::look(), fmt::format("Waiting for that: {}.", fmt::join(waiting, "; ")));
   if (!plan.remedies.empty()) page.blank();
   write_remedies(page, plan, plan.remedies, words, Keys::told);
-  page.paragraph(Lead::plain(2), "All else is planned below as far as it goes.");
+  page.paragraph(Lead::plain(2), "All else is planned as far as it goes.");
 }
 
 void write_dead_end(Page& page, const DatedWork& work, const std::vector<Remedy>& remedies,

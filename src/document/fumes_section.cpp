@@ -1,6 +1,5 @@
 #include "tackfree/document/fumes_section.hpp"
 
-#include "tackfree/document/background_sections.hpp"
 #include "tackfree/words/caution_words.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/vapour_words.hpp"
@@ -26,9 +25,11 @@ std::vector<std::string> solvent_titles(const Plan& plan) {
   return titles;
 }
 
+/// `1.7 open`
 std::string changes_text(const Plan& plan, Opening opening) {
+  constexpr std::array<std::string_view, 4> how{"closed", "ajar", "open", "open with the fan on"};
   const ChangeRate working = working_changes(plan.job.room, plan.job.data.air_changes, opening);
-  return fmt::format("{} {:.2g}", words_for(opening), working.in(per_hour));
+  return fmt::format("{:.2g} {}", working.in(per_hour), how.at(static_cast<std::size_t>(opening)));
 }
 
 bool cleaned_with_solvent(const Plan& plan) {
@@ -50,8 +51,8 @@ void write_basis(Page& page, const Plan& plan, const Figures& figures) {
   if (room.fan) openings.push_back(changes_text(plan, Opening::open_and_fan));
   page.paragraph(
       Lead::item(),
-      fmt::format("Air changes an hour that work: {}. What flows in is divided by {:g} because a "
-                  "room mixes badly{}.",
+      fmt::format("Effective air changes per hour: {} (the real flow divided by {:g}{}, because "
+                  "rooms mix poorly).",
                   list_of(openings), changes.mixing_one_opening.value,
                   room.fan ? fmt::format(", by {:g} with the fan across from the opening",
                                          changes.mixing_through_draft.value)
@@ -79,9 +80,14 @@ void write_basis(Page& page, const Plan& plan, const Figures& figures) {
                                  figures.exposure(solvent.limit_8h.value).text(),
                                  solvent.limits_by));
   }
-  page.paragraph(Lead::item(),
-                 fmt::format("Limits over 8 hours, the lowest published one at hand: {}.{}",
-                             list_of(limits), uncounted_sentence(*plan.room)));
+  page.paragraph(
+      Lead::item(),
+      fmt::format("Limits over 8 hours, the lowest of those that this program holds: {}.{}",
+                  list_of(limits), uncounted_sentence(*plan.room)));
+}
+
+bool needs_no_flow(const LimitJudgement& limit) {
+  return limit.least_flow && *limit.least_flow <= AirFlow{};
 }
 
 void write_limits(Page& page, const Plan& plan, const Figures& figures) {
@@ -91,11 +97,11 @@ void write_limits(Page& page, const Plan& plan, const Figures& figures) {
   table.head = {"limit", "reached", "when", "least flow"};
   for (std::size_t i = 0; i < names.size(); ++i) {
     const LimitJudgement& limit = plan.room->limits.at(i);
-    table.rows.push_back(
-        {std::string(names.at(i)), times_text(limit.share), figures.moment(limit.at),
-         !limit.least_flow                ? "none found"
-         : *limit.least_flow <= AirFlow{} ? "no need"
-                                          : figures.air_flow(*limit.least_flow).text()});
+    table.rows.push_back({std::string(names.at(i)), times_text(limit.share),
+                          figures.moment(limit.at),
+                          !limit.least_flow      ? "none found"
+                          : needs_no_flow(limit) ? "under it closed"
+                                                 : figures.air_flow(*limit.least_flow).text()});
   }
   page.table(table);
   page.paragraph(
@@ -103,8 +109,12 @@ void write_limits(Page& page, const Plan& plan, const Figures& figures) {
       fmt::format(
           "Least flow: outdoor air all the time, {:g}-fold for bad mixing, to stay under the "
           "limit. Each figure is the worst of three paces of drying: as usual, half and "
-          "double. Limits at work are for healthy adults; no limit is made for homes.",
-          plan.room->flow_mixing));
+          "double. Limits at work are for healthy adults; no limit is made for homes.{}",
+          plan.room->flow_mixing,
+          std::ranges::any_of(plan.room->limits, needs_no_flow)
+              ? " \"Under it closed\" is said of that one limit, by this estimate: air the room "
+                "all the same."
+              : ""));
 }
 
 std::string until_text(const RoomJudgement& room, const StretchJudgement& stretch,
@@ -113,31 +123,45 @@ std::string until_text(const RoomJudgement& room, const StretchJudgement& stretc
     return figures.local_date(at) == figures.local_date(stretch.coating.begin) ? figures.clock(at)
                                                                                : figures.moment(at);
   };
-  std::string text;
+  std::vector<std::string> open;
   if (const auto& span = stretch.airing_goes_on)
-    text = fmt::format("{} from before to {}; ", words_for(span->opening), when(span->time.end));
+    open.push_back(
+        fmt::format("{} from before to {}", words_for(span->opening), when(span->time.end)));
   for (const AiringSpan& span : stretch.airing)
-    text += fmt::format("{} {} to {}; ", words_for(span.opening), when(span.time.begin),
-                        when(span.time.end));
-  if (text.empty()) text = "closed; ";
-  if (stretch.under_limit_at && *stretch.under_limit_at <= stretch.coating.end)
-    text += "by this estimate below the 8-hour limits once coating ends";
+    open.push_back(fmt::format("{} {} to {}", words_for(span.opening), when(span.time.begin),
+                               when(span.time.end)));
+  std::string text = open.empty() ? "closed" : list_of(open);
+  text += fmt::format("; an 8-hour mean of at most {} the limits", times_text(stretch.eight_hours));
+  const std::string uncounted = uncounted_clause(room);
+  text += stretch.rises_again
+              ? ". Once the airing ends the level rises above the 8-hour limits again. It is "
+                "estimated to "
+              : ". The level is estimated to ";
+  if (!stretch.under_limit_at)
+    text += fmt::format("stay above the 8-hour limits{} until the next coats", uncounted);
   else
-    text += stretch.under_limit_at ? fmt::format("by this estimate below the 8-hour limits from {}",
-                                                 when(*stretch.under_limit_at))
-                                   : "not below the 8-hour limits before the next coats";
+    text += fmt::format("drop below the 8-hour limits{} {}", uncounted,
+                        *stretch.under_limit_at <= stretch.coating.end
+                            ? "as soon as you stop coating"
+                            : "by " + when(*stretch.under_limit_at));
   if (stretch.under_tenth_at)
-    text += fmt::format(", below a tenth of them from {}", when(*stretch.under_tenth_at));
-  if (stretch.under_limit_at || stretch.under_tenth_at) text += uncounted_clause(room);
-  return text + (stretch.rises_again ? "; rises above them again once the airing ends." : ".");
+    text += fmt::format(", and below a tenth of them by {}", when(*stretch.under_tenth_at));
+  return text + ".";
 }
 
 void write_stretches(Page& page, const Plan& plan, const Figures& figures) {
   page.blank();
+  page.paragraph(Lead::plain(2),
+                 fmt::format("{} The level is that of a moment: it may pass the limits of an "
+                             "8-hour mean while the mean stays below them.",
+                             plan.room->proposed
+                                 ? "With your own airing; days that need more tell a wider one."
+                                 : "With your own airing."));
   for (const StretchJudgement& stretch : plan.room->stretches)
-    page.paragraph(Lead::plain(2), fmt::format("{}: {}; {}", figures.day(stretch.coating.begin),
-                                               figures.mass(stretch.solvent).text(),
-                                               until_text(*plan.room, stretch, figures)));
+    page.paragraph(Lead::plain(2),
+                   fmt::format("{}: {} of solvent; {}", figures.day(stretch.coating.begin),
+                               figures.mass(stretch.solvent).text(),
+                               until_text(*plan.room, stretch, figures)));
 }
 
 void write_proposal(Page& page, const Plan& plan) {
@@ -158,9 +182,11 @@ void write_proposal(Page& page, const Plan& plan) {
   page.paragraph(
       Lead::look(),
       fmt::format("This airing is too little: {} keeps the room under these limits by this "
-                  "estimate{}. Plan with it by --airing proposed, or write under room: "
+                  "estimate{}, with an 8-hour mean of at most {} the limits. Plan with it by "
+                  "--airing proposed, or write under room: "
                   "\"airing\": {{ {} }}",
-                  words_for(*room.proposed), uncounted_clause(room), job_text(*room.proposed)));
+                  words_for(*room.proposed), uncounted_clause(room),
+                  times_text(room.proposed_eight_hours), job_text(*room.proposed)));
 }
 
 /// Which air the hours of the plan count on.
@@ -190,6 +216,30 @@ std::string nearest_dew(const ColdAiring& cold, const Figures& figures) {
       figures.temperature_difference(cold.margin).text());
 }
 
+/// A sealed heater may run on beside vapour that burns, and the dates count on it.
+std::string_view warmth_choice(const Job& job) {
+  if (warmed_by_sealed_heater(job))
+    return "more heat: your heater is sealed, so leave it on, as the dates count on it";
+  return "heat before, with no flame or glowing heater on while vapour is in the room";
+}
+
+bool fan_runs_on(const Plan& plan) {
+  const AiringHabit& habit = plan.room->habit;
+  return habit.after == Opening::open_and_fan && habit.after_for > Duration();
+}
+
+/// Which way the air goes. Source: EPA and CPSC on painting indoors, a fan in the window blows out
+/// (as quoted by others); that an ordinary fan stays out of flammable vapour: common practice.
+std::string_view way_of_the_air(bool flammable) {
+  return flammable
+             ? "Move the air one way: in from outdoors at one opening, out to the outdoors at "
+               "another. A household fan is not made for flammable vapour: it stands where "
+               "the clean air comes in and blows in. Only a fan rated for such vapour draws "
+               "it out, as label and local codes say."
+             : "Move the air one way: a fan in the window or outer door blows out, and fresh "
+               "air comes in from outdoors at another opening.";
+}
+
 /// Airing against warmth, with the choices there are.
 void write_cold(Page& page, const Plan& plan, const Figures& figures) {
   constexpr TemperatureDifference close = kelvins(5);
@@ -200,9 +250,9 @@ void write_cold(Page& page, const Plan& plan, const Figures& figures) {
   if (cold && cold->room - cold->bears < close) text += nearest_cold(*cold, figures);
   if (cold && cold->dewy()) text += nearest_dew(*cold, figures);
   page.paragraph(broken ? Lead::look() : Lead::item(),
-                 text +
-                     " The choices: heat before, with the heater off while the room smells; coat "
-                     "less at a time; a milder day; another coating.");
+                 text + fmt::format(" The choices: {}; coat less at a time; a milder day; another "
+                                    "coating.",
+                                    warmth_choice(plan.job)));
 }
 
 void write_explosive(Page& page, const Plan& plan) {
@@ -241,42 +291,32 @@ void write_heater_clash(Page& page, const Plan& plan) {
   page.paragraph(
       clash.kind ? Lead::danger() : Lead::warning(),
       fmt::format("{}, and this job runs it while flammable vapour may be in the room: {}{}. Heat "
-                  "before you open the tin, then keep it off until it no longer smells.{}",
+                  "before you open the tin, and keep it off in these hours. The dates count on its "
+                  "warmth then: take these hours out of its own and plan again.{}",
                   heater_words(clash.kind), fmt::join(hours, "; "),
                   more > 0 ? fmt::format("; and {} more times", more) : "",
                   clash.kind ? "" : " The job can say what it is: \"heater_is\"."));
 }
 
-/// Up to the first full stop.
-std::string first_sentence(const std::string& text) {
-  const std::size_t end = text.find(". ");
-  return end == std::string::npos ? text : text.substr(0, end + 1);
+}  // namespace
+
+Lead lead_of(const Caution& caution, std::size_t columns) {
+  if (caution.word == "DANGER") return Lead::danger(columns);
+  if (caution.word == "WARNING") return Lead::warning(columns);
+  return Lead::labelled(caution.word, columns);
 }
 
-}  // namespace
+void write_vapour_dangers(Page& page, const Plan& plan) {
+  if (plan.room && plan.room->stops()) write_explosive(page, plan);
+  write_heater_clash(page, plan);
+}
 
 void write_stop(Page& page, const Plan& plan) {
   const bool stops = plan.room && plan.room->stops();
-  if (stops) write_explosive(page, plan);
-  write_heater_clash(page, plan);
+  write_vapour_dangers(page, plan);
   for (const Caution& caution : caution_texts(plan))
     if (caution.comes_first && !(stops && caution.key.ends_with("_vapour")))
       page.paragraph(lead_of(caution), caution.hazard + " " + first_sentence(caution.avoid));
-}
-
-bool opens_flammable_tin(const Plan& plan, const DatedStep& step) {
-  return has_ignition_source(plan.job) &&
-         std::ranges::any_of(plan.flammable, [&](const FlammableTime& time) {
-           return &plan.schedule.steps.at(time.first_step) == &step;
-         });
-}
-
-std::string off_text(const Plan& plan) {
-  const std::vector<std::string> names = to_switch_off(plan.job);
-  return fmt::format(
-      "{}: turn off before you open the tin, as {} instructions say; leave off until the smell is "
-      "gone",
-      list_of(names), names.size() == 1 ? "its" : "their");
 }
 
 void write_fumes(Page& page, const Plan& plan, const Figures& figures) {
@@ -297,12 +337,15 @@ void write_fumes(Page& page, const Plan& plan, const Figures& figures) {
   write_cold(page, plan, figures);
   if (plan.job.room.attached_to_house)
     page.paragraph(Lead::item(),
-                   "Keep the door to the house shut; some 6.5 % of a house's air came out "
-                   "of its attached garage in 15 houses (Batterman et al. 2007).");
+                   "Keep the door to the rest of the house shut: in 15 houses some 6.5 % of the "
+                   "air came out of an attached garage (Batterman et al. 2007).");
+  page.paragraph(Lead::item(), std::string(way_of_the_air(!plan.flammable.empty())));
+  if (fan_runs_on(plan))
+    page.paragraph(Lead::item(),
+                   "The fan runs on after you have left: on a timer, or somebody turns it off.");
   page.paragraph(Lead::item(),
-                 "A household fan is not made for flammable vapour: let it push clean air "
-                 "in, not draw vapour out. This is an estimate of the room's mean, not "
-                 "leave to go in or to do without a mask.");
+                 "This is an estimate of the room's mean, not leave to go in or to do without a "
+                 "mask.");
 }
 
 }  // namespace tackfree

@@ -97,43 +97,45 @@ void write_coat_table(Page& page, const Plan& plan, const Figures& figures,
     table.rows.push_back({name, figures.area(sum.area).number, volume(sum.mixed),
                           volume(sum.coating), volume(sum.thinner)});
   table.rows.push_back(
-      {"kept by the tools, " + count_text(purchase.sessions, "session", "sessions"), "-",
+      {"left in brush and pot, " + count_text(purchase.cleanings, "cleaning", "cleanings"), "-",
        volume(purchase.kept_by_tools), volume(purchase.kept_by_tools), "-"});
-  table.total = {"in all", "", volume(purchase.expected + need.thinner), volume(purchase.expected),
+  table.total = {"total", "", volume(purchase.expected + need.thinner), volume(purchase.expected),
                  volume(need.thinner)};
   page.table(table);
 }
 
-/// What is at hand, what to buy, what it costs and what is left: for coatings and thinners alike.
+/// What it takes, what is at hand, what to buy, what it costs and what is left: for coatings and
+/// thinners alike.
 void write_tins(Page& page, const Figures& figures, const TinPurchase& purchase) {
+  constexpr std::size_t label_columns = 16;
   const auto say = [&](std::string_view name, const std::string& value) {
-    page.paragraph(Lead::labelled(name, 19, 2), value);
+    page.paragraph(Lead::labelled(name, label_columns, 2), value);
   };
-  say("expected", figures.volume_both_ways(purchase.expected));
-  say("nine jobs in ten",
-      figures.volume_both_ways(purchase.nine_in_ten) + " or less: buy for this");
+  page.paragraph(Lead::plain(2),
+                 fmt::format("You will likely use {}. Buy for {}, enough in nine jobs out of ten.",
+                             held_together(figures.volume_both_ways(purchase.expected)),
+                             held_together(figures.volume_both_ways(purchase.nine_in_ten))));
   if (purchase.on_shelf > Volume())
-    say("on the shelf", figures.volume_both_ways(purchase.on_shelf));
+    say("On the shelf", figures.volume_both_ways(purchase.on_shelf));
   for (const ShelfTin& tin : purchase.too_old)
-    say("not counted", fmt::format("{} opened on {}: open for too long",
+    say("Not counted", fmt::format("{} opened on {}: open for too long",
                                    figures.volume_both_ways(tin.volume), iso_date(*tin.opened_on)));
-  say("buy", tins_text(purchase) + (purchase.usual_sizes && purchase.tins.bought > Volume()
+  say("Buy", tins_text(purchase) + (purchase.usual_sizes && purchase.tins.bought > Volume()
                                         ? " (usual sizes; the job names none)"
                                         : ""));
-  say("left over, expected", figures.volume_both_ways(purchase.left_over));
+  say("Likely left over", figures.volume_both_ways(purchase.left_over));
   if (purchase.tins.priced && purchase.tins.bought > Volume())
-    say("cost", money_text(purchase.tins.cost));
+    say("Cost", money_text(purchase.tins.cost));
 }
 
-/// `0.3 L to thin, 0.5 L to clean the tools of 5 sessions`
+/// `0.3 L to thin, 0.5 L for 5 cleanings of the tools`
 std::string uses_text(const ThinnerPurchase& thinner, const Figures& figures) {
   std::vector<std::string> uses;
   if (thinner.to_thin > Volume())
     uses.push_back(fmt::format("{} to thin", figures.volume(thinner.to_thin).text()));
   if (thinner.to_clean > Volume())
-    uses.push_back(fmt::format("{} to clean the tools of {}",
-                               figures.volume(thinner.to_clean).text(),
-                               count_text(thinner.sessions, "session", "sessions")));
+    uses.push_back(fmt::format("{} for {} of the tools", figures.volume(thinner.to_clean).text(),
+                               count_text(thinner.cleanings, "cleaning", "cleanings")));
   return fmt::format("{}", fmt::join(uses, ", "));
 }
 
@@ -201,7 +203,7 @@ void write_films(Page& page, const Plan& plan, const Figures& figures) {
                              fixed ? "* as you fixed them. " : "", counts));
 }
 
-void write_shopping(Page& page, const Plan& plan, const Figures& figures) {
+void write_products(Page& page, const Plan& plan, const Figures& figures) {
   page.heading("Finish: how much, which tins");
   for (const CoatingPurchase& purchase : plan.shopping.coatings) {
     const Coating& coating = plan.job.coatings.at(purchase.coating);
@@ -220,12 +222,20 @@ void write_shopping(Page& page, const Plan& plan, const Figures& figures) {
     page.subheading(fmt::format("{}: {}", thinner.liquid, uses_text(thinner, figures)));
     write_tins(page, figures, thinner);
   }
+}
+
+void write_sundries(Page& page, const Plan& plan, const Figures& figures) {
   if (plan.shopping.sundries.empty()) return;
   page.heading("Also have at hand");
   for (const Sundry& sundry : plan.shopping.sundries) {
     const SundryText text = sundry_text(sundry, plan.job, figures);
     page.paragraph(Lead::to_tick(text.shown, 10), fmt::format("{}: {}", text.what, text.why));
   }
+}
+
+void write_shopping(Page& page, const Plan& plan, const Figures& figures) {
+  write_products(page, plan, figures);
+  write_sundries(page, plan, figures);
 }
 
 void write_grits(Page& page, const Plan& plan) {

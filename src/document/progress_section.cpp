@@ -167,7 +167,7 @@ class Progress {
           "{}: {} {}{}.", title, op.skipped() ? "left out" : "done", figures_.moment(step.begin()),
           move.from ? fmt::format("; it was planned for {}", figures_.moment(*move.from)) : "");
     const std::string why = words_.why(step);
-    const std::string because = why.empty() ? "" : fmt::format(" Why: {}.", why);
+    const std::string because = why.empty() ? "" : " " + why;
     if (!move.from)
       return fmt::format("{}: new, {}.{}", title, figures_.moment(step.begin()), because);
     std::string by = shift(step.begin() - *move.from);

@@ -6,8 +6,11 @@
 #include "tackfree/document/tonight_work.hpp"
 #include "tackfree/document/unlogged_section.hpp"
 #include "tackfree/document/wait_section.hpp"
+#include "tackfree/words/air_words.hpp"
 #include "tackfree/words/airing_words.hpp"
+#include "tackfree/words/caution_words.hpp"
 #include "tackfree/words/display_text.hpp"
+#include "tackfree/words/short_warnings.hpp"
 #include "tackfree/words/step_words.hpp"
 
 #include <algorithm>
@@ -35,9 +38,9 @@ class Answer {
     head();
     write_stop(page_, plan_);
     write_questions(page_, plan_, tonight_.unlogged, words_);
+    off();
     work();
     if (tonight_.work.empty()) write_dead_end(page_, plan_, plan_.remedies, words_);
-    off();
     write_running_clocks(page_, plan_, tonight_, words_);
     air();
     dust();
@@ -71,7 +74,7 @@ class Answer {
 
   /// Where the air of now is known from.
   std::string air_known_from() const {
-    if (!tonight_.read_at) return ", by the forecast";
+    if (!tonight_.read_at) return ", " + record_words(plan_.job.air);
     const Minutes ago = plan_.now - *tonight_.read_at;
     if (ago <= plan_.job.grid) return ", as read";
     return fmt::format(", by your reading {} ago", duration_text(to_duration(ago)));
@@ -143,7 +146,7 @@ class Answer {
                     title_of(tonight_.work.front()),
                     duration_text(to_duration(tonight_.stretch.length())), coats_of_stretch()));
     if (const std::string why = why_later(first); !why.empty())
-      page_.paragraph(Lead::plain(answer_columns + 1), fmt::format("Why not sooner: {}.", why));
+      page_.paragraph(Lead::plain(answer_columns + 1), fmt::format("Why not sooner? {}", why));
   }
 
   /// The coats of the stretch but one that it begins with.
@@ -165,7 +168,7 @@ class Answer {
     });
     if (told && by != HeldBy::air) return {};
     std::string why = words_.why(first);
-    return why.empty() && by == HeldBy::calendar ? "your next working hours" : why;
+    return why.empty() && by == HeldBy::calendar ? "These are your next working hours." : why;
   }
 
   /// Every rule that fails; each with its own hour where it is kept before all of them are.
@@ -173,8 +176,13 @@ class Answer {
     std::vector<std::string> rules;
     for (const GateAt& each : air.failing) {
       const bool sooner = each.opens && each.opens != air.changes;
-      rules.push_back(words_.rule_with_origin(each.gate, coating) +
-                      (sooner ? fmt::format(" until {}", when(*each.opens)) : ""));
+      std::string rule = words_.rule_with_origin(each.gate, coating);
+      if (each.gate == Gate::dew && air.dew_at)
+        rule = fmt::format("before the coat is dry to touch, at {}, the air gets {}",
+                           when(*air.dew_at), rule);
+      else if (sooner)
+        rule += fmt::format(" until {}", when(*each.opens));
+      rules.push_back(std::move(rule));
     }
     return fmt::format("{}", fmt::join(rules, "; "));
   }
@@ -202,16 +210,19 @@ class Answer {
                               : fmt::format("fit for {} now.", name));
   }
 
-  /// What must be off now, or before the tin of the next stretch of work today is opened.
+  /// What must be off now, or before the tin of the next stretch of work today is opened: before
+  /// the work itself, as it comes before it.
   void off() {
     if (!has_ignition_source(plan_.job)) return;
-    const bool asked = std::ranges::any_of(plan_.flammable, [&](const FlammableTime& flammable) {
+    const FlammableTime* last = nullptr;
+    for (const FlammableTime& flammable : plan_.flammable) {
       const bool on = flammable.time.begin <= plan_.now && plan_.now < flammable.time.end;
       const bool next = tonight_.today && std::ranges::find(tonight_.work, flammable.first_step) !=
                                               tonight_.work.end();
-      return on || next;
-    });
-    if (asked) page_.paragraph(Lead::labelled("Off", answer_columns), off_text(plan_) + ".");
+      if (on || next) last = &flammable;
+    }
+    if (last != nullptr)
+      page_.paragraph(Lead::labelled("Off", answer_columns), off_words(plan_, *last));
   }
 
   bool is_one_room() const { return plan_.job.rooms.size() < 2; }
@@ -289,11 +300,13 @@ class Answer {
       return;
     }
     const DatedStep& next = step(*tonight_.then);
+    const bool dusts_off = &chief_of(*tonight_.then) != &operation(*tonight_.then);
     std::string pour = is_today(next.begin()) ? words_.pour(chief_of(*tonight_.then)) : "";
     if (!pour.empty()) pour = ", pour " + pour;
-    page_.paragraph(Lead::labelled("Then", answer_columns),
-                    fmt::format("{}, {}: {}{}.", figures_.moment(next.begin()), in(next.begin()),
-                                title_of(*tonight_.then), pour));
+    page_.paragraph(
+        Lead::labelled("Then", answer_columns),
+        fmt::format("{}, {}: {}{}{}.", figures_.moment(tonight_.then_at), in(tonight_.then_at),
+                    dusts_off ? "dust off, then " : "", title_of(*tonight_.then), pour));
   }
 
   /// The coat, of its dusting off; else the step itself.
@@ -353,10 +366,9 @@ class Answer {
           Lead::labelled("Rags", answer_columns),
           fmt::format(
               "{}oily rags, cloths and sanding dust heat themselves and can catch fire hours "
-              "later. Lay them out flat outdoors, or under water in a lidded metal can; "
-              "then `tackfree log rags {}`.",
+              "later. {} Then `tackfree log rags {}`.",
               rags.out_since ? fmt::format("out since {}: ", when(*rags.out_since)) : "",
-              shell_word(plan_.job.file)));
+              rags_remedy(plan_), shell_word(plan_.job.file)));
       return;
     }
     if (!rags.dealt_with) return;

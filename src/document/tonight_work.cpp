@@ -105,6 +105,8 @@ class TonightWork {
     if (line.dusted) text += ", dusted off first";
     if (line.steps.size() == 1 && step(line.steps.front()).pieces.size() > 1)
       text += ", part of it";
+    if (const auto condition = words_.condition(operation(line.steps.back())); !condition.empty())
+      text += fmt::format("; {}", condition);
     return text;
   }
 

@@ -1,19 +1,22 @@
 #include "tackfree/evening/tonight.hpp"
 
 #include "tackfree/air/air_readings.hpp"
+#include "tackfree/air/gates_ahead.hpp"
+#include "tackfree/air/kept_limits.hpp"
 #include "tackfree/air/psychrometrics.hpp"
 #include "tackfree/logged/log_facts.hpp"
-#include "tackfree/operations/pots.hpp"
+#include "tackfree/plan/pot_end.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
+#include "tackfree/schedule/work_sessions.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <numbers>
 
 namespace tackfree {
 
 namespace {
 
-constexpr Minutes longest_pause{30};
 constexpr Minutes looks_ahead = 14 * one_day;
 
 class Foreman {
@@ -43,17 +46,6 @@ class Foreman {
     return plan_.list.operations.at(plan_.schedule.steps.at(step).operation);
   }
 
-  Interval with_session(std::size_t step) const {
-    const DatedStep& dated = plan_.schedule.steps[step];
-    // Of work that is split between evenings, the piece that is next.
-    const auto piece = std::ranges::find_if(
-        dated.pieces, [&](const Interval& each) { return each.end > plan_.now; });
-    Interval time = piece == dated.pieces.end() ? dated.pieces.back() : *piece;
-    if (!dated.session) return time;
-    const Session& session = plan_.schedule.sessions.at(*dated.session);
-    return {std::min(time.begin, session.set_up.begin), std::max(time.end, session.clean_up.end)};
-  }
-
   void last_reading() {
     // After ln 2 time constants half of a difference is left.
     const Minutes half = whole_minutes_up(fading_of(job_.air) * std::numbers::ln2);
@@ -68,29 +60,38 @@ class Foreman {
   }
 
   void next_work() {
-    const auto& steps = plan_.schedule.steps;
-    for (std::size_t i = 0; i < steps.size(); ++i) {
-      if (operation(i).done || steps[i].end() <= plan_.now) continue;
-      const Interval time = with_session(i);
-      if (!tonight_.work.empty() && time.begin > tonight_.stretch.end + longest_pause) {
-        tonight_.then = i;
-        break;
-      }
-      if (tonight_.work.empty()) tonight_.stretch = time;
-      tonight_.work.push_back(i);
-      tonight_.stretch.begin = std::min(tonight_.stretch.begin, time.begin);
-      tonight_.stretch.end = std::max(tonight_.stretch.end, time.end);
-    }
+    const auto sessions = work_sessions(plan_.list, plan_.schedule);
+    const auto next = std::ranges::find_if(
+        sessions, [&](const WorkSession& each) { return each.time.end > plan_.now; });
+    if (next == sessions.end()) return;
+    tonight_.stretch = next->time;
+    for (const WorkTask& task : next->tasks)
+      for (const std::size_t step : task.steps) add_work(step);
+    std::ranges::sort(tonight_.work);
     tonight_.today = !tonight_.work.empty() && is_today(tonight_.stretch.begin);
+    for (auto later = std::next(next); later != sessions.end() && !tonight_.then; ++later)
+      for (const WorkTask& task : later->tasks)
+        if (!task.is_of_tools() && !tonight_.then) {
+          tonight_.then = task.steps.front();
+          tonight_.then_at = task.time.begin;
+        }
   }
 
-  std::vector<Gate> failing(const Operation& op, Instant at) const {
-    const Coating& coating = job_.coatings[*op.coating];
-    std::vector<Gate> gates = failing_gates(coating.limits, plan_.air, clocks_[*op.coating], at,
-                                            whole_minutes_up(op.work), job_.grid);
-    // Classes without a hold time know no such rule.
-    if (!coating.limits.hold_put_on_min) std::erase(gates, Gate::cold_within_hold);
-    return gates;
+  void add_work(std::size_t step) {
+    const bool is_over = plan_.schedule.steps[step].end() <= plan_.now;
+    if (!is_over && std::ranges::find(tonight_.work, step) == tonight_.work.end())
+      tonight_.work.push_back(step);
+  }
+
+  /// When a coat of now would first be too near the dew point, where it is not so at once.
+  std::optional<Instant> dew_after_now(const Operation& op,
+                                       const std::vector<GateAt>& failing) const {
+    if (std::ranges::find(failing, Gate::dew, &GateAt::gate) == failing.end()) return std::nullopt;
+    const auto& margin = job_.coatings[*op.coating].limits.dew_point_margin.value;
+    for (Instant at = plan_.now; at < plan_.air.covers().end; at += job_.grid)
+      if (!is_clear_of_dew(plan_.air.at(at), plan_.air.surface_at(at), margin))
+        return at > plan_.now ? std::optional(at) : std::nullopt;
+    return std::nullopt;
   }
 
   /// The coat goes on today, or might by all that it waits for but the air and the hours.
@@ -111,10 +112,14 @@ class Foreman {
     const Operation& op = operation(next);
     if (!is_due(next)) return;
     AirNow air{*op.coating, {}, {}, {}};
-    for (const Gate gate : failing(op, plan_.now)) air.failing.push_back({gate, std::nullopt});
+    GatesAhead ahead(job_.coatings[*op.coating].limits, plan_.air, clocks_[*op.coating], plan_.now,
+                     whole_minutes_up(op.work), job_.grid);
+    for (const Gate gate : ahead.failing(0)) air.failing.push_back({gate, std::nullopt});
+    air.dew_at = dew_after_now(op, air.failing);
     const Instant end = std::min(plan_.now + looks_ahead, plan_.air.covers().end - job_.grid);
-    for (Instant at = plan_.now; at <= end && !air.changes; at += job_.grid) {
-      const auto gates = failing(op, at);
+    for (int i = 0; plan_.now + i * job_.grid <= end && !air.changes; ++i) {
+      const Instant at = plan_.now + i * job_.grid;
+      const auto gates = ahead.failing(i);
       for (GateAt& each : air.failing)
         if (!each.opens && std::ranges::find(gates, each.gate) == gates.end()) each.opens = at;
       if (gates.empty() == air.failing.empty()) continue;
@@ -169,10 +174,8 @@ class Foreman {
       if (coating.wipe_off_after &&
           plan_.now < time->end + whole_minutes_up(coating.wipe_off_within->value))
         clock.wipe_off = time->end + whole_minutes_up(coating.wipe_off_after->value);
-      if (const auto life = pot_life_in(coating, plan_.air.at(time->begin).temperature)) {
-        const Instant until = time->begin + whole_minutes_up(*life);
-        if (plan_.now < until) clock.pot_until = until;
-      }
+      if (const auto until = pot_end(plan_, i, time->begin); until && plan_.now < *until)
+        clock.pot_until = until;
       if (clock.wipe_off || clock.pot_until) tonight_.clocks.push_back(clock);
     }
   }

@@ -3,7 +3,7 @@
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/sundry_words.hpp"
 #include "tackfree/words/tins_words.hpp"
-#include "tackfree/words/work_days.hpp"
+#include "tackfree/words/work_entries.hpp"
 
 #include <algorithm>
 #include <array>
@@ -111,8 +111,7 @@ std::string steps_csv(const Plan& plan) {
       "begin_local,end_local,work_min,batch,step,coat,side,grit_p,coating,mixed_ml,coating_ml,"
       "thinner_ml,why");
   const StepWords words(plan);
-  for (const WorkDay& day : work_days(plan, words))
-    for (const WorkEntry& entry : day.entries) add_entry(csv, plan, words, entry);
+  for (const WorkEntry& entry : work_entries(plan, words)) add_entry(csv, plan, words, entry);
   return std::move(csv).whole();
 }
 

@@ -15,18 +15,9 @@ namespace {
 
 constexpr Minutes alarm_before{30};
 
-std::string trigger(const EventAlarm& alarm) {
-  switch (alarm.rings) {
-    case EventAlarm::Rings::before_begin:
-      return fmt::format("TRIGGER:-PT{}M", alarm_before.count());
-    case EventAlarm::Rings::at_begin:
-      return "TRIGGER:PT0S";
-    case EventAlarm::Rings::at_end:
-      return "TRIGGER;RELATED=END:PT0S";
-    case EventAlarm::Rings::at:
-      break;
-  }
-  return "TRIGGER;VALUE=DATE-TIME:" + utc_form(alarm.at);
+std::string trigger(EventAlarm alarm) {
+  return alarm == EventAlarm::at_begin ? "TRIGGER:PT0S"
+                                       : fmt::format("TRIGGER:-PT{}M", alarm_before.count());
 }
 
 std::string body_of(const CalendarEvent& event, const EventWords& words) {
@@ -41,10 +32,16 @@ std::string body_of(const CalendarEvent& event, const EventWords& words) {
   return body;
 }
 
-RevisedEvent revised(const CalendarEvent& event, const EventWords& words, const EventState* last) {
+RevisedEvent revised(const Plan& plan, const CalendarEvent& event, const EventWords& words) {
   std::string body = body_of(event, words);
-  EventState state{event.uid, event.time, words.summary, std::string(event.category),
-                   fingerprint(utc_form(event.time.begin) + utc_form(event.time.end) + body)};
+  EventState state{
+      .uid = event.uid,
+      .time = event.time,
+      .summary = words.summary,
+      .category = std::string(event.category),
+      .content = fingerprint(utc_form(event.time.begin) + utc_form(event.time.end) + body),
+      .person = event.who ? plan.job.people.at(*event.who).name : ""};
+  const EventState* last = last_state(plan, event.uid);
   if (last != nullptr) {
     const bool same = !last->cancelled && last->content == state.content;
     state.sequence = last->sequence + (same ? 0 : 1);
@@ -65,7 +62,7 @@ std::vector<RevisedEvent> revised_events(const Plan& plan) {
   std::vector<RevisedEvent> all;
   all.reserve(events.size());
   for (const CalendarEvent& event : events)
-    all.push_back(revised(event, event_words(plan, words, event), last_state(plan, event.uid)));
+    all.push_back(revised(plan, event, event_words(plan, words, event)));
   for (EventState& state : gone_events(plan, events)) {
     std::string body = state.cancelled ? cancelled_body(state) : "";
     all.push_back({std::move(state), std::move(body)});

@@ -11,10 +11,6 @@ namespace tackfree {
 
 namespace {
 
-bool is_in(Feed feed, std::string_view category) {
-  return feed == Feed::all || (feed == Feed::waits) == is_of_waits(category);
-}
-
 std::string event_text(const RevisedEvent& event, Instant now) {
   const EventState& state = event.state;
   return folded("BEGIN:VEVENT") + property("UID", state.uid) + folded("DTSTAMP:" + utc_form(now)) +
@@ -25,14 +21,14 @@ std::string event_text(const RevisedEvent& event, Instant now) {
 
 }  // namespace
 
-std::string calendar_report(const Plan& plan, Feed feed) {
+std::string calendar_report(const Plan& plan, std::optional<std::size_t> who) {
   std::string text = folded("BEGIN:VCALENDAR") + folded("VERSION:2.0") +
                      folded("PRODID:-//tackfree//wood finishing plan 1//EN") +
                      folded("CALSCALE:GREGORIAN") +
                      property("X-WR-CALNAME", cut_to(longest_summary, plan.job.name));
+  const std::string person = who && plan.job.people.size() > 1 ? plan.job.people.at(*who).name : "";
   for (const RevisedEvent& event : revised_events(plan))
-    if (is_in(feed, event.state.category) && !event.body.empty())
-      text += event_text(event, plan.now);
+    if (event.state.person == person && !event.body.empty()) text += event_text(event, plan.now);
   return text + folded("END:VCALENDAR");
 }
 

@@ -45,6 +45,7 @@ Json last_plan_json(const LastPlan& plan) {
     one["content"] = event.content;
     one["sequence"] = event.sequence;
     if (event.cancelled) one["cancelled"] = true;
+    if (!event.person.empty()) one["person"] = event.person;
   }
   return object;
 }

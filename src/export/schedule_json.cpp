@@ -10,8 +10,9 @@
 #include "tackfree/words/remedy_words.hpp"
 #include "tackfree/words/step_words.hpp"
 #include "tackfree/words/unplaced_words.hpp"
-#include "tackfree/words/work_days.hpp"
+#include "tackfree/words/work_entries.hpp"
 
+#include <algorithm>
 #include <string>
 
 #include <fmt/format.h>
@@ -136,7 +137,7 @@ Json dated_step(const Plan& plan, const StepWords& words, const DatedStep& step,
     if (i < step.by.size()) pieces.back()["by"] = plan.job.people.at(step.by[i]).name;
   }
   object["held"] = held_reasons(plan, step);
-  object["why"] = words.why(step);
+  object["why"] = words.why(step, Reasons::all_with_origins);
   Json& reaches = object["reaches"] = Json::object();
   for (std::size_t stage = 0; stage < stage_count; ++stage)
     if (step.reaches.at(stage))
@@ -160,6 +161,14 @@ Json session(const Plan& plan, const Session& session) {
   object["clean_up"] = interval(session.clean_up, zone);
   if (session.set_up_by) object["set_up"]["by"] = plan.job.people.at(*session.set_up_by).name;
   if (session.clean_up_by) object["clean_up"]["by"] = plan.job.people.at(*session.clean_up_by).name;
+  Json& cleanings = object["cleanings"] = Json::array();
+  for (const ToolRest& rest : plan.schedule.tool_rests) {
+    const DatedStep& before = plan.schedule.steps.at(rest.dated_step);
+    if (rest.wrapped || std::ranges::find(session.steps, rest.dated_step) == session.steps.end())
+      continue;
+    cleanings.push_back(interval(rest.cleaning, zone));
+    if (!before.by.empty()) cleanings.back()["by"] = plan.job.people.at(before.by.front()).name;
+  }
   Json& steps = object["steps"] = Json::array();
   for (const std::size_t step : session.steps)
     steps.push_back(plan.list.operations.at(plan.schedule.steps.at(step).operation).key);
@@ -262,6 +271,7 @@ void put_calendar(Json& document, const Plan& plan) {
     object["content"] = event.content;
     object["sequence"] = event.sequence;
     object["cancelled"] = event.cancelled;
+    if (!event.person.empty()) object["person"] = event.person;
     calendar.push_back(std::move(object));
   }
 }

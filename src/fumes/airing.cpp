@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <map>
 
 namespace tackfree {
@@ -72,7 +73,9 @@ ChangeRate working_changes(const Room& room, const AirChanges& changes, Opening 
   if (opening == Opening::open_and_fan && room.fan && room.volume) {
     measured = room.fan->measured;
     const double delivered = measured ? 1.0 : changes.fan_delivers.value.in(fraction);
-    rate += room.fan->flow * delivered / *room.volume;
+    const double natural = rate.in(per_hour);
+    const double fan = (room.fan->flow * delivered / *room.volume).in(per_hour);
+    rate = per_hour(std::hypot(natural, fan));
   }
   if (!measured) rate = std::min(rate, changes.most_credited.value);
   return rate / mixing_factor(changes, opening);

@@ -19,6 +19,10 @@ const std::string& text_key(const RaisedCaution& caution) { return caution.text.
 
 bool about_vapour(const std::string& key) { return key.ends_with("_vapour"); }
 
+bool about_breath(const std::string& key) {
+  return about_vapour(key) || key == "isocyanates" || key == "formaldehyde" || key == "spraying";
+}
+
 class CautionList {
  public:
   CautionList(const Job& job, const JobVolumes& volumes) : job_(job), volumes_(volumes) {
@@ -53,6 +57,7 @@ class CautionList {
           caution.text.word == "DANGER" || text_key(caution) == "isocyanates";
     std::ranges::stable_sort(cautions_, {},
                              [](const RaisedCaution& c) { return gravity(c.text.word); });
+    name_respirator(list);
     return std::move(cautions_);
   }
 
@@ -114,10 +119,12 @@ class CautionList {
     if (!judged || caution == nullptr) return;
     caution->of_room = true;
     if (const auto word = signal_word(*judged)) raise_to(*caution, *word);
-    if (text_key(*caution) == "ethanol_vapour") return;
-    for (const std::size_t solvent : judged->solvents)
-      if (!job_.data.solvents.at(solvent).cartridges_serve)
-        caution->no_cartridges.push_back(solvent);
+  }
+
+  /// Once, with the gravest: two answers would leave the choice to who reads one of them.
+  void name_respirator(const OperationList& list) {
+    const auto first = std::ranges::find_if(cautions_, about_breath, text_key);
+    if (first != cautions_.end()) first->respirator = respirator(job_, list, volumes_);
   }
 
   /// Sprayed, an isocyanate is no work for a home.
@@ -125,8 +132,7 @@ class CautionList {
     RaisedCaution* caution = chosen("isocyanates");
     const bool sprayed = std::ranges::any_of(list.operations, [&](const Operation& o) {
       return o.method && o.coating &&
-             job_.data.methods.at(*o.method).flashed_off.value > Fraction{} &&
-             std::ranges::count(job_.coatings.at(*o.coating).words.cautions, "isocyanates") > 0;
+             sprays_isocyanates(job_.coatings.at(*o.coating), job_.data.methods.at(*o.method));
     });
     if (caution == nullptr || !sprayed) return;
     raise_to(*caution, "DANGER");
@@ -272,6 +278,12 @@ SolventInADay solvent_in_a_day(const Job& job, const OperationList& list, const 
   for (const Session& session : schedule.sessions)
     releases.push_back(
         {.at = session.clean_up.begin, .solvent = given_off_by_cleaning(job, session.coating)});
+  for (const ToolRest& rest : schedule.tool_rests) {
+    const auto coating = list.operations.at(schedule.steps.at(rest.dated_step).operation).coating;
+    if (!rest.wrapped && coating)
+      releases.push_back(
+          {.at = rest.cleaning.begin, .solvent = given_off_by_cleaning(job, *coating)});
+  }
   Mass undated = heaviest_undated(volumes, by_need, dated);
   if (undated > Mass{}) undated += heaviest_cleaning(job, volumes);
   return {std::max(heaviest_day(std::move(releases)), undated), undated};

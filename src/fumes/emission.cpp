@@ -49,9 +49,14 @@ std::vector<CoatEmission> emissions(const Job& job, const JobVolumes& volumes) {
 
 std::vector<SolventMass> cleaning_parts(const Job& job, std::size_t coating) {
   const ShopFigures& shop = job.data.shop;
+  const Coating& cleaned = job.coatings.at(coating);
+  const bool as_thinner = cleaned.words.cleaner == cleaned.words.thinner &&
+                          cleaned.thinner_volatiles.value > MassPerVolume();
+  const MassPerVolume volatiles =
+      as_thinner ? cleaned.thinner_volatiles.value : shop.cleaner_volatiles.value;
   std::vector<SolventMass> parts;
-  add_parts(job.data.solvents, job.coatings.at(coating).cleaner_mix,
-            shop.cleaner_per_session.value * shop.cleaner_volatiles.value, parts);
+  add_parts(job.data.solvents, cleaned.cleaner_mix, shop.cleaner_per_session.value * volatiles,
+            parts);
   return parts;
 }
 

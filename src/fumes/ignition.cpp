@@ -109,6 +109,30 @@ bool heater_may_light(const Job& job) {
   return lighting_heating(job) != nullptr || !lighting_warmth(job).empty();
 }
 
+bool warmed_by_sealed_heater(const Job& job) {
+  const auto* mix = std::get_if<AirMix>(&job.air);
+  return mix != nullptr && mix->indoors && mix->indoors->heating &&
+         !may_light(mix->indoors->heating->kind);
+}
+
+std::vector<CoatedAboveFlash> coated_above_flash(const Job& job, const OperationList& list,
+                                                 const AirSeries& air, const Schedule& schedule) {
+  std::vector<CoatedAboveFlash> all;
+  for (const DatedStep& step : schedule.steps) {
+    const Operation& op = list.operations.at(step.operation);
+    if (op.kind != OperationKind::coat || op.done || !op.coating) continue;
+    const auto& flash = job.coatings.at(*op.coating).flash_point;
+    const Temperature warmth = air.at(step.begin()).temperature;
+    if (!flash || warmth < flash->value) continue;
+    const auto known = std::ranges::find(all, *op.coating, &CoatedAboveFlash::coating);
+    if (known == all.end())
+      all.push_back({*op.coating, warmth});
+    else
+      known->warmest = std::max(known->warmest, warmth);
+  }
+  return all;
+}
+
 bool has_ignition_source(const Job& job) {
   return !job.room.ignition_sources.empty() || heater_may_light(job);
 }

@@ -31,13 +31,19 @@ struct Washing {
   Interval time;
 };
 
-/// Of a planned session its clean-up; in the log, once a day for each coating, after its last coat.
-std::optional<Washing> washing(const Job& job, const OperationList& list, const Schedule& schedule,
-                               const CoatingStretch& stretch) {
+/// Of a planned session its clean-up and those in its pauses; in the log, once a day for each
+/// coating, after its last coat.
+std::vector<Washing> washings(const Job& job, const OperationList& list, const Schedule& schedule,
+                              const CoatingStretch& stretch) {
   const DatedStep& last = schedule.steps.at(stretch.steps.back());
   if (last.session) {
     const Session& session = schedule.sessions.at(*last.session);
-    return Washing{session.coating, session.clean_up};
+    std::vector<Washing> all;
+    for (const ToolRest& rest : schedule.tool_rests)
+      if (!rest.wrapped && std::ranges::count(stretch.steps, rest.dated_step) > 0)
+        all.push_back({session.coating, rest.cleaning});
+    all.push_back({session.coating, session.clean_up});
+    return all;
   }
   const Operation& op = list.operations.at(last.operation);
   const auto day_of = [&](Instant at) { return job.calendar.zone.local(at).on; };
@@ -46,10 +52,10 @@ std::optional<Washing> washing(const Job& job, const OperationList& list, const 
     return later.coating == op.coating && !later.skipped() && other.begin() >= last.end() &&
            day_of(other.begin()) == day_of(last.end());
   });
-  if (!op.coating || goes_on) return std::nullopt;
-  return Washing{
-      *op.coating,
-      {last.end(), last.end() + whole_minutes_up(job.coatings.at(*op.coating).clean_up.value)}};
+  if (!op.coating || goes_on) return {};
+  return {
+      {*op.coating,
+       {last.end(), last.end() + whole_minutes_up(job.coatings.at(*op.coating).clean_up.value)}}};
 }
 
 void note_uncounted(const Coating& coating, std::vector<Uncounted>& found) {
@@ -174,7 +180,10 @@ class Judge {
       stretch.under_limit_at = last_over(airs, 1, i);
       stretch.under_tenth_at = last_over(airs, tenth, i);
       const bool aired = !stretch.airing.empty() || stretch.airing_goes_on;
-      stretch.rises_again = aired && rises_again(airs, judgement.habit, i);
+      const bool rises = rises_again(airs, judgement.habit, i);
+      stretch.rises_again = aired && rises;
+      stretch.too_little = rises || stretch.explosive_share > tenth ||
+                           stretch.fifteen_minutes > 1 || stretch.eight_hours > 1;
       stretch.vapour = vapour_course(airs, from, std::min(to, from + days(1)));
       judgement.stretches.push_back(std::move(stretch));
     }
@@ -256,6 +265,9 @@ class Judge {
     if (enough(judgement.habit)) return;  // less air is never proposed: not all is counted
     judgement.verdict = HabitVerdict::too_little;
     judgement.proposed = fitting();
+    if (judgement.proposed)
+      judgement.proposed_eight_hours =
+          worst(rooms(*judgement.proposed), measures_.eight_hours, Duration{}, plan_.end).value;
   }
 
   static constexpr double quarter = 0.25;
@@ -284,7 +296,6 @@ VapourPlan vapour_plan(const Job& job, const OperationList& list, const JobVolum
   };
   for (const CoatingStretch& stretch : plan.stretches) {
     Mass released;
-    const auto wash = washing(job, list, schedule, stretch);
     for (const std::size_t index : stretch.steps) {
       const DatedStep& step = schedule.steps.at(index);
       const Operation& operation = list.operations.at(step.operation);
@@ -301,12 +312,12 @@ VapourPlan vapour_plan(const Job& job, const OperationList& list, const JobVolum
       }
       note_uncounted(job.coatings.at(*operation.coating), plan.uncounted);
     }
-    if (wash) {
-      for (const SolventMass& part : cleaning_parts(job, wash->coating)) {
-        give_off(part, wash->time, Fraction{});
+    for (const Washing& wash : washings(job, list, schedule, stretch)) {
+      for (const SolventMass& part : cleaning_parts(job, wash.coating)) {
+        give_off(part, wash.time, Fraction{});
         released += part.mass;
       }
-      last = std::max(last, wash->time.end);
+      last = std::max(last, wash.time.end);
     }
     plan.released.push_back(released);
   }

@@ -1,7 +1,7 @@
 #include "tackfree/html/air_chart.hpp"
 
+#include "tackfree/html/drying_track.hpp"
 #include "tackfree/html/temperature_scale.hpp"
-#include "tackfree/html/week_axis.hpp"
 #include "tackfree/words/chart_words.hpp"
 #include "tackfree/words/display_text.hpp"
 
@@ -10,207 +10,163 @@
 #include <utility>
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 namespace tackfree {
 
 namespace {
 
-constexpr double air_height = 130, track_height = 58, track_name = 16, foot = 16;
+constexpr double air_height = 104, humidity_height = 60, panel_gap = 8;
 
-const Operation& operation_of(const Plan& plan, const DryingCourse& course) {
-  return plan.list.operations.at(plan.schedule.steps.at(course.dated_step).operation);
-}
-
-/// A limit that one or more coatings share.
-struct Limit {
-  Temperature at;
-  std::string words;
-};
-
-std::vector<Limit> limits_of(const Plan& plan, const Figures& figures) {
-  std::vector<Limit> limits;
-  const auto add = [&](Temperature at, std::string_view what, const Coating& coating) {
-    const std::string name = cut_to(longest_name, coating.name);
-    for (Limit& limit : limits)
-      if (limit.at == at) {
-        limit.words += ", " + name;
-        return;
-      }
-    limits.push_back(
-        {at, fmt::format(chart_words::put_on_limit, what, figures.temperature(at).text(), name)});
-  };
+/// The limits of every coating in use, in the legend: `oil varnish 50 °F to 90 °F, up to 80 % RH`.
+std::string limits_words(const Plan& plan, const Figures& figures) {
+  std::vector<std::string> all;
   for (const UnfitAir& unfit : plan.course.unfit) {
     const Coating& coating = plan.job.coatings.at(unfit.coating);
-    add(coating.limits.put_on_min.value, "least", coating);
-    add(coating.limits.put_on_max.value, "most", coating);
+    const CoatingLimits& limits = coating.limits;
+    all.push_back(fmt::format(chart_words::put_on_limit, cut_to(longest_name, coating.name),
+                              scale_words(limits.put_on_min.value, figures),
+                              scale_words(limits.put_on_max.value, figures)) +
+                  fmt::format(chart_words::damp_limit, humidity_text(limits.humidity_max.value)));
   }
-  return limits;
+  return fmt::format(chart_words::coat_limits, fmt::join(all, "; "));
 }
 
-void write_grid(Markup& svg, const WeekAxis& week, const TemperatureScale& scale,
+/// Marks of the scale beside the plot, each clear of the one below it.
+void write_grid(Markup& svg, const DaysAxis& strip, const TemperatureScale& scale,
                 const Figures& figures) {
+  std::vector<ChartLine> lines;
+  double free_above = 1e9;
   for (const Temperature at : scale.steps()) {
-    svg_line(svg, "grid", {WeekAxis::left, scale.y(at)}, {week.right(), scale.y(at)});
-    svg_label(svg, "scale", {4, scale.y(at) + 4}, scale_words(at, figures));
+    const double y = scale.y(at);
+    lines.push_back({{DaysAxis::left, y}, {strip.right(), y}});
+    if (y > free_above) continue;
+    svg_label(svg, "scale", {2, y + 4.5}, scale_number(at, figures));
+    free_above = y - letter_height - 3;
   }
+  svg_lines(svg, "grid", lines);
 }
 
-/// Bands above the most and below the least that every coating bears.
-void write_limits(Markup& svg, const WeekAxis& week, const Plan& plan,
-                  const TemperatureScale& scale, const Figures& figures) {
-  const double right = week.right();
+/// Bands where no coating in use goes on, and a line at each limit.
+void write_limits(Markup& svg, const DaysAxis& strip, const Plan& plan,
+                  const TemperatureScale& scale) {
+  if (plan.course.unfit.empty()) return;
+  const double right = strip.right(), width = right - DaysAxis::left;
+  double low = scale.top(), high = scale.bottom();
   for (const UnfitAir& unfit : plan.course.unfit) {
     const CoatingLimits& limits = plan.job.coatings.at(unfit.coating).limits;
-    const double low = scale.y(limits.put_on_min.value), high = scale.y(limits.put_on_max.value);
-    if (low < scale.bottom())
-      svg_box(svg, "outside", {WeekAxis::left, low, right - WeekAxis::left, scale.bottom() - low});
-    if (high > scale.top())
-      svg_box(svg, "outside",
-              {WeekAxis::left, scale.top(), right - WeekAxis::left, high - scale.top()});
+    low = std::max(low, scale.y(limits.put_on_min.value));
+    high = std::min(high, scale.y(limits.put_on_max.value));
+    for (const Temperature at : {limits.put_on_min.value, limits.put_on_max.value})
+      if (scale.shows(at))
+        svg_line(svg, "limit", {DaysAxis::left, scale.y(at)}, {right, scale.y(at)});
   }
-  for (const Limit& limit : limits_of(plan, figures)) {
-    if (!scale.shows(limit.at)) continue;
-    svg_line(svg, "limit", {WeekAxis::left, scale.y(limit.at)}, {right, scale.y(limit.at)});
-  }
+  std::vector<ChartBox> outside;
+  if (low < scale.bottom()) outside.push_back({DaysAxis::left, low, width, scale.bottom() - low});
+  if (high > scale.top())
+    outside.push_back({DaysAxis::left, scale.top(), width, high - scale.top()});
+  svg_boxes(svg, "outside", outside);
 }
 
-/// Below their line, where no air is that a coat bears; above it where it runs along the bottom.
-void write_limit_words(Markup& svg, const Plan& plan, const TemperatureScale& scale,
-                       const Figures& figures) {
-  constexpr double letters = 11;
-  for (const Limit& limit : limits_of(plan, figures)) {
-    if (!scale.shows(limit.at)) continue;
-    const double y = scale.y(limit.at);
-    svg_label(svg, "limit-word",
-              {WeekAxis::left + 4, y + letters > scale.bottom() ? y - 3 : y + letters},
-              limit.words);
-  }
-}
-
-void write_curves(Markup& svg, const Plan& plan, const WeekAxis& week,
-                  const TemperatureScale& scale) {
+void write_temperature(Markup& svg, const Plan& plan, const DaysAxis& strip,
+                       const TemperatureScale& scale, const Figures& figures) {
+  svg_label(svg, "row", {DaysAxis::left, scale.top() - 8},
+            fmt::format(chart_words::temperature_panel, figures.temperature(celsius(20)).unit));
+  write_ground(svg, strip, plan, scale.top(), scale.bottom() - scale.top());
+  write_grid(svg, strip, scale, figures);
+  write_limits(svg, strip, plan, scale);
   std::vector<ChartPoint> air, dew;
   for (const AirHour& hour : plan.course.air) {
-    if (hour.at < week.time().begin || hour.at > week.time().end) continue;
-    air.push_back({week.x(hour.at), scale.y(hour.temperature)});
-    dew.push_back({week.x(hour.at), scale.y(hour.dew_point)});
+    if (hour.at < strip.time().begin || hour.at > strip.time().end) continue;
+    air.push_back({strip.x(hour.at), scale.y(hour.temperature)});
+    dew.push_back({strip.x(hour.at), scale.y(hour.dew_point)});
   }
   svg_curve(svg, "dew", dew);
   svg_curve(svg, "air", air);
 }
 
-/// The share that is done at `at`, on the straight line between the hours.
-double done_at(const DryingCourse& course, Instant at) {
-  const double hours_on =
-      std::max(0.0, static_cast<double>((at - course.time.begin).count()) / 60.0);
-  const auto before = static_cast<std::size_t>(std::floor(hours_on));
-  if (before + 1 >= course.done.size()) return course.done.back();
-  const double last =
-      std::min(1.0, static_cast<double>((course.time.end - course.time.begin).count()) / 60.0 -
-                        static_cast<double>(before));
-  const double part = last <= 0 ? 1.0 : std::min(1.0, (hours_on - std::floor(hours_on)) / last);
-  return course.done[before] + (course.done[before + 1] - course.done[before]) * part;
+/// The highest humidity that any coating in use bears.
+Humidity most_humidity(const Plan& plan) {
+  Humidity most = humidity_fraction(0);
+  for (const UnfitAir& unfit : plan.course.unfit)
+    most = std::max(most, plan.job.coatings.at(unfit.coating).limits.humidity_max.value);
+  return most;
 }
 
-void write_curve(Markup& svg, const WeekAxis& week, const DryingCourse& course, double y) {
-  const double bottom = y + track_height - 4, full = track_height - track_name - 6;
+/// Is the air ever too damp for a coating in use?
+bool dampness_decides(const Plan& plan) {
+  return std::ranges::any_of(plan.course.unfit, [&](const UnfitAir& unfit) {
+    const Humidity most = plan.job.coatings.at(unfit.coating).limits.humidity_max.value;
+    return std::ranges::any_of(plan.course.air,
+                               [&](const AirHour& hour) { return hour.humidity > most; });
+  });
+}
+
+void write_humidity(Markup& svg, const Plan& plan, const DaysAxis& strip, double top) {
+  const double bottom = top + humidity_height, right = strip.right();
+  const auto y = [&](Humidity h) { return bottom - humidity_height * h.in(humidity_fraction); };
+  svg_label(svg, "row", {DaysAxis::left, top - 8}, chart_words::humidity_panel);
+  write_ground(svg, strip, plan, top, humidity_height);
+  std::vector<ChartLine> lines;
+  for (const int percent : {0, 50, 100}) {
+    const double at = bottom - humidity_height * percent / 100.0;
+    svg_label(svg, "scale", {2, at + 4.5}, fmt::format("{}", percent));
+    lines.push_back({{DaysAxis::left, at}, {right, at}});
+  }
+  svg_lines(svg, "grid", lines);
+  const double most = y(most_humidity(plan));
+  svg_boxes(svg, "outside", {{DaysAxis::left, top, right - DaysAxis::left, most - top}});
+  for (const UnfitAir& unfit : plan.course.unfit) {
+    const double limit = y(plan.job.coatings.at(unfit.coating).limits.humidity_max.value);
+    svg_line(svg, "limit", {DaysAxis::left, limit}, {right, limit});
+  }
   std::vector<ChartPoint> curve;
-  const auto add = [&](Instant at) {
-    curve.push_back({week.x(at), bottom - full * done_at(course, at)});
-  };
-  const auto shown = week.within(course.time);
-  if (!shown) return;
-  for (Instant at = shown->begin; at < shown->end; at += Minutes(60)) add(at);
-  add(shown->end);
-  std::vector<ChartPoint> area = curve;
-  area.push_back({curve.back().x, bottom});
-  area.push_back({curve.front().x, bottom});
-  svg_area(svg, "drying", area);
-  svg_curve(svg, "progress", curve);
-  if (course.time.end == shown->end)
-    svg_line(svg, "reached", {curve.back().x, curve.back().y}, {curve.back().x, bottom});
+  for (const AirHour& hour : plan.course.air)
+    if (hour.at >= strip.time().begin && hour.at <= strip.time().end)
+      curve.push_back({strip.x(hour.at), y(hour.humidity)});
+  svg_curve(svg, "humid", curve);
 }
 
-/// Earlier stages as dots on the curve.
-void write_stages(Markup& svg, const Plan& plan, const WeekAxis& week, const DryingCourse& course,
-                  double y) {
-  const double bottom = y + track_height - 4, full = track_height - track_name - 6;
-  const DatedStep& step = plan.schedule.steps.at(course.dated_step);
-  for (const Stage stage : {Stage::touch, Stage::handle}) {
-    const auto& at = step.reaches.at(index_of(stage));
-    if (!at || *at >= course.time.end || !week.within({*at, *at + Minutes(1)})) continue;
-    svg_dot(svg, stage == Stage::touch ? "touch" : "handle",
-            {week.x(*at), bottom - full * done_at(course, *at)});
-  }
-}
-
-std::string coat_name(const Operation& op) {
-  return fmt::format("coat {}{}", op.coat, op.side == Side::back ? " back" : "");
-}
-
-void write_track(Markup& svg, const WeekAxis& week, const Plan& plan, std::size_t batch, double y) {
-  svg_line(svg, "lane", {0, y}, {week.width(), y});
-  const std::string name = cut_to(longest_name, plan.job.batches.at(batch).name);
-  LabelLine line;
-  line.takes(4, name);
-  svg_label(svg, "batch", {4, y + 12}, name);
-  svg_label(svg, "scale", {4, y + track_height - 6}, "drying");
-  for (const DryingCourse& course : plan.course.drying) {
-    const Operation& op = operation_of(plan, course);
-    if (op.batch != batch || !week.within(course.time)) continue;
-    write_curve(svg, week, course, y);
-    write_stages(svg, plan, week, course, y);
-    const std::string words = coat_name(op);
-    const double x = week.x(course.time.begin);
-    if (week.within({course.time.begin, course.time.begin + Minutes(1)}) && line.takes(x, words))
-      svg_label(svg, "mark", {x, y + 12}, words);
-    const std::string reached = reached_words(course.towards);
-    const double end = week.x(course.time.end) - LabelLine::width_of(reached);
-    if (week.within({course.time.end - Minutes(1), course.time.end}) && line.takes(end, reached))
-      svg_label(svg, "scale", {end, y + 12}, reached);
-  }
-}
-
-std::string air_described(const Plan& plan, const StepWords& words, const WeekAxis& week) {
+std::string air_described(const Plan& plan, const StepWords& words, const DaysAxis& strip) {
   const Figures& figures = words.figures();
   std::string text;
   for (const AirDay& day : plan.course.air_days) {
     const Instant midnight = figures.zone().instant({day.on, 0});
-    if (!week.within({midnight, midnight + Minutes(1)})) continue;
+    if (!strip.within({midnight, midnight + Minutes(1)})) continue;
     text += fmt::format("{}: {} to {}. ", figures.day_of(day.on),
                         figures.temperature(day.low).text(), figures.temperature(day.high).text());
   }
   for (const DryingCourse& course : plan.course.drying)
-    if (week.within({course.time.end - Minutes(1), course.time.end})) {
-      const Operation& op = operation_of(plan, course);
+    if (strip.within({course.time.end - Minutes(1), course.time.end})) {
+      const Operation& op = dried_operation(plan, course);
       text += fmt::format("{}, {}: {} {}. ",
-                          cut_to(longest_name, plan.job.batches.at(op.batch).name), coat_name(op),
+                          cut_to(longest_name, plan.job.batches.at(op.batch).name), coat_mark(op),
                           reached_words(course.towards), figures.moment(course.time.end));
     }
   return text;
 }
 
-void write_week_of_air(Markup& html, const Plan& plan, const StepWords& words, const WeekAxis& week,
-                       int number) {
-  const double tracks = WeekAxis::head + 6 + air_height + 8;
-  const double height = tracks + track_height * static_cast<double>(plan.job.batches.size()) + foot;
-  const TemperatureScale scale(plan, words.figures(),
-                               {WeekAxis::head + 6, WeekAxis::head + 6 + air_height});
+void write_air_strip(Markup& html, const Plan& plan, const StepWords& words, const DaysAxis& strip,
+                     bool with_humidity, int number) {
+  const Figures& figures = words.figures();
+  Markup svg;
+  write_day_names(svg, strip, figures.zone());
+  double y = DaysAxis::head + label_line + panel_gap;
+  const TemperatureScale scale(plan, figures, {y, y + air_height});
+  write_temperature(svg, plan, strip, scale, figures);
+  y += air_height + panel_gap;
+  if (with_humidity) {
+    write_humidity(svg, plan, strip, y + label_line + panel_gap);
+    y += label_line + panel_gap + humidity_height + panel_gap;
+  }
+  for (std::size_t batch = 0; batch < plan.job.batches.size(); ++batch)
+    y += write_drying_track(svg, strip, plan, batch, y);
   open_chart(html,
              {fmt::format("air-{}", number),
-              fmt::format(chart_words::air_of_week, week_words(week, words.figures())),
-              air_described(plan, words, week)},
-             week.width(), height);
-  write_axis(html, week, plan, words.figures(), height);
-  write_grid(html, week, scale, words.figures());
-  write_limits(html, week, plan, scale, words.figures());
-  write_curves(html, plan, week, scale);
-  write_limit_words(html, plan, scale, words.figures());
-  double y = tracks;
-  for (std::size_t batch = 0; batch < plan.job.batches.size(); ++batch) {
-    write_track(html, week, plan, batch, y);
-    y += track_height;
-  }
+              fmt::format(chart_words::air_of_week, week_words(strip, figures)),
+              air_described(plan, words, strip), days_caption(strip, plan, figures)},
+             DaysAxis::width, y);
+  html.raw(svg.markup());
   close_chart(html);
 }
 
@@ -235,7 +191,7 @@ Table coat_table(const Plan& plan, const StepWords& words) {
       const auto& at = step.reaches.at(index_of(stage));
       return at ? figures.moment(*at) : "-";
     };
-    table.rows.push_back({words.full_title(operation_of(plan, course)),
+    table.rows.push_back({words.full_title(dried_operation(plan, course)),
                           figures.moment(course.time.begin), when(Stage::touch),
                           when(Stage::handle), reached_words(course.towards),
                           figures.moment(course.time.end)});
@@ -247,15 +203,25 @@ Table coat_table(const Plan& plan, const StepWords& words) {
 
 void write_air_chart(Markup& html, const Plan& plan, const StepWords& words) {
   if (plan.schedule.steps.empty()) return;
-  write_legend(html, {{"air", chart_words::air_curve, LegendEntry::Shape::line},
-                      {"dew", "dew point", LegendEntry::Shape::line},
-                      {"outside", chart_words::outside_limits},
-                      {"drying", chart_words::dried_share},
-                      {"touch", "touch-dry", LegendEntry::Shape::dot},
-                      {"handle", chart_words::dry_to_handle, LegendEntry::Shape::dot}});
+  const bool damp = dampness_decides(plan);
+  std::vector<LegendEntry> legend{{"air", chart_words::air_curve, LegendEntry::Shape::line},
+                                  {"dew", "dew point", LegendEntry::Shape::line}};
+  if (damp) legend.push_back({"humid", "humidity", LegendEntry::Shape::line});
+  if (!plan.course.unfit.empty()) {
+    legend.push_back({"limit", limits_words(plan, words.figures()), LegendEntry::Shape::line});
+    legend.push_back({"outside", chart_words::outside_limits});
+  }
+  legend.push_back({"drying", chart_words::dried_share});
+  legend.push_back({"touch", "touch-dry", LegendEntry::Shape::dot});
+  legend.push_back({"handle", chart_words::dry_to_handle, LegendEntry::Shape::dot});
+  for (LegendEntry& entry : ground_legend(plan, words.figures()))
+    legend.push_back(std::move(entry));
+  write_legend(html, legend);
+  html.open("div", {{"class", "strips"}});
   int number = 0;
-  for (const WeekAxis& week : week_axes(plan.course.days, words.figures()))
-    write_week_of_air(html, plan, words, week, ++number);
+  for (const DaysAxis& strip : days_axes(plan.course.days, words.figures()))
+    write_air_strip(html, plan, words, strip, damp, ++number);
+  html.close();
   html.open("details");
   html.element("summary", {}, chart_words::same_as_tables);
   HtmlPage page(html);

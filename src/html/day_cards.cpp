@@ -1,57 +1,76 @@
 #include "tackfree/html/day_cards.hpp"
 
-#include "tackfree/document/fumes_section.hpp"
-#include "tackfree/html/html_page.hpp"
 #include "tackfree/words/airing_words.hpp"
 #include "tackfree/words/chart_words.hpp"
+#include "tackfree/words/display_text.hpp"
+#include "tackfree/words/line_words.hpp"
+#include "tackfree/words/session_lines.hpp"
 
-#include <fmt/format.h>
+#include <set>
+#include <string>
 
 namespace tackfree {
 
 namespace {
 
-// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): its kind, its first word and the rest
-void write_note(Markup& html, std::string_view kind, std::string_view word, std::string_view text) {
-  if (text.empty()) return;
-  html.open("p", {{"class", std::string(kind)}});
-  html.element("b", {}, word);
-  html.raw(" ");
+void write_note(Markup& html, std::string_view meaning, std::string_view text) {
+  html.open("p", {{"class", std::string(meaning)}});
   html.isolated(text);
   html.close();
 }
 
-void write_entry(Markup& html, const Plan& plan, const StepWords& words, const HowTo& how_to,
-                 const WorkEntry& entry, std::string& told) {
-  html.open("li");
+/// The person's name, where it does not stand above the lines already.
+std::string what_of(const WorkLine& line, const Plan& plan, bool named) {
+  return line.who && !named
+             ? cut_to(longest_name, plan.job.people.at(*line.who).name) + ": " + line.what
+             : line.what;
+}
+
+void write_box(Markup& html, const WorkLine& line, const std::string& what,
+               const Figures& figures) {
   html.open("label");
   html.lone("input", {{"type", "checkbox"}});
-  html.element("span", {{"class", fmt::format("clock clock-{}", words.figures().clock_columns())}},
-               words.figures().clock(entry.time.begin));
+  html.open("span", {{"class", "line"}});
+  html.open("span", {{"class", "when"}});
+  html.element("b", {}, figures.clock(line.time.begin));
   html.raw(" ");
-  html.isolated(entry.what);
+  html.element("span", {{"class", "length"}}, hours_text(line.work));
   html.close();
-  html.element("span", {{"class", "length"}}, duration_text(to_duration(entry.time.length())));
-  if (entry.step != nullptr) {
-    if (const auto number = how_to.number_of(entry.step->operation)) {
-      html.raw(" ");
-      html.element("a", {{"href", "#how-to"}, {"class", "how"}}, fmt::format("how #{}", *number));
-    }
-    if (entry.first_piece) {
-      if (opens_flammable_tin(plan, *entry.step)) write_note(html, "off", "Off", off_text(plan));
-      write_note(html, "pour", "Pour", words.pour(plan.list.operations.at(entry.step->operation)));
-      const std::string why = words.why(*entry.step);
-      if (why != told) write_note(html, "why", "Why then:", why);
-      if (!why.empty()) told = why;
-    }
-  }
+  html.raw(" ");
+  html.open("span", {{"class", "what"}});
+  html.isolated(what);
+  html.close();
+  html.close();
   html.close();
 }
 
-void write_room_for_notes(Markup& html) {
+/// What the hand on the shoulder would say: why then, and how it is done.
+void write_how(Markup& html, const Plan& plan, const StepWords& words, const HowTo& how_to,
+               const WorkLine& line) {
+  std::set<std::size_t> numbers;
+  for (const DatedStep* step : line.steps)
+    if (const auto number = how_to.number_of(step->operation)) numbers.insert(*number);
+  const std::string why =
+      line.first_piece ? why_words(line, plan, words, Reasons::all_with_origins) : "";
+  if (numbers.empty() && why.empty()) return;
+  html.open("details", {{"class", "how"}});
+  html.element("summary", {}, numbers.empty() ? "Why" : "How");
+  if (!why.empty()) write_note(html, "why", why);
+  if (!numbers.empty()) html.open("ul");
+  for (const std::size_t number : numbers)
+    for (const std::string& text : how_to.entries().at(number - 1).lines) {
+      html.open("li");
+      html.isolated(text);
+      html.close();
+    }
+  if (!numbers.empty()) html.close();
+  html.close();
+}
+
+void write_room_for_readings(Markup& html) {
   html.open("dl", {{"class", "readings"}});
   for (const std::string_view what :
-       {chart_words::air_at_start, "Humidity", "Boards", chart_words::poured, "Done at", "Notes"}) {
+       {"Air", "Humidity", "Boards", "Poured", chart_words::done_at}) {
     html.open("div");
     html.element("dt", {}, what);
     html.element("dd", {}, "");
@@ -60,27 +79,69 @@ void write_room_for_notes(Markup& html) {
   html.close();
 }
 
-}  // namespace
+bool is_coat(const WorkLine& line, const Plan& plan) {
+  return !line.steps.empty() &&
+         plan.list.operations.at(line.steps.back()->operation).kind == OperationKind::coat;
+}
 
-void write_html_days(Markup& html, const Plan& plan, const StepWords& words, const HowTo& how_to) {
-  for (const WorkDay& day : work_days(plan, words)) {
-    html.open("div", {{"class", "work-day"}});
-    html.open("h3");
-    html.text(words.figures().day_of(day.on));
+/// What stands below a line: what to pour, and by when it must be on.
+void write_below(Markup& html, const WorkLine& line, const Plan& plan, const StepWords& words) {
+  if (!line.first_piece) return;
+  for (const DatedStep* step : line.steps) {
+    const std::string pour = words.pour(plan.list.operations.at(step->operation));
+    if (pour.empty()) continue;
+    html.open("p", {{"class", "pour"}});
+    html.element("b", {}, "Pour");
     html.raw(" ");
-    html.element("span", {{"class", "aside"}},
-                 fmt::format("{} of work{}", duration_text(to_duration(day.work)),
-                             day.typical ? chart_words::typical_air : ""));
-    html.close();
-    write_note(html, "airing", "Airing",
-               airing_advice(plan, day.airing, day.better_airing, words.figures()));
-    html.open("ol", {{"class", "work"}});
-    std::string told;  // a reason stands once a day
-    for (const WorkEntry& entry : day.entries) write_entry(html, plan, words, how_to, entry, told);
-    html.close();
-    write_room_for_notes(html);
+    html.isolated(pour);
     html.close();
   }
+  for (const std::string& limit : put_on_by_words(line, plan, words.figures()))
+    write_note(html, "by", limit);
+  if (is_coat(line, plan)) write_room_for_readings(html);
+}
+
+void write_session(Markup& html, const Plan& plan, const StepWords& words, const HowTo& how_to,
+                   const SessionLines& session) {
+  const bool named = session.people > 1;
+  html.open("div", {{"class", "session"}});
+  html.open("h3");
+  html.isolated(session_heading(session, words.figures()));
+  html.close();
+  const std::string airing =
+      airing_advice(plan, session.airing, session.better_airing, words.figures());
+  if (!airing.empty()) write_note(html, "airing", capitalized(airing) + ".");
+  const std::vector<LineWarning> warnings = warnings_of(session, plan);
+  for (std::size_t i = 0; i < session.lines.size(); ++i) {
+    const WorkLine& line = session.lines[i];
+    if (i == 0 || (named && session.lines[i - 1].who != line.who)) {
+      if (i > 0) html.close();
+      if (named && line.who) {
+        html.open("h4");
+        html.isolated(cut_to(longest_name, plan.job.people.at(*line.who).name));
+        html.close();
+      }
+      html.open("ol", {{"class", "work"}});
+    }
+    html.open("li");
+    write_box(html, line, what_of(line, plan, named), words.figures());
+    write_how(html, plan, words, how_to, line);
+    for (const LineWarning& each : warnings)
+      if (each.line == i) write_note(html, "look", each.warning.text);
+    write_below(html, line, plan, words);
+    html.close();
+  }
+  if (!session.lines.empty()) html.close();
+  html.close();
+}
+
+}  // namespace
+
+void write_day_cards(Markup& html, const Plan& plan, const StepWords& words, const HowTo& how_to) {
+  html.open("div", {{"class", "sessions"}});
+  for (const SessionLines& session : session_lines(plan, words))
+    write_session(html, plan, words, how_to, session);
+  html.close();
 }
 
 }  // namespace tackfree

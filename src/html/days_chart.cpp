@@ -1,12 +1,14 @@
 #include "tackfree/html/days_chart.hpp"
 
-#include "tackfree/html/week_axis.hpp"
+#include "tackfree/html/days_axis.hpp"
 #include "tackfree/words/batch_line.hpp"
 #include "tackfree/words/chart_words.hpp"
 #include "tackfree/words/display_text.hpp"
 
 #include <algorithm>
 #include <array>
+#include <optional>
+#include <string>
 #include <utility>
 
 #include <fmt/format.h>
@@ -15,11 +17,7 @@ namespace tackfree {
 
 namespace {
 
-constexpr double row_height = 24;   // your hours, unfit air
-constexpr double lane_height = 58;  // a batch
-constexpr double strip_foot = 16;   // words of what divides the strip
 constexpr double row_bar = 9, lane_bar = 16;
-constexpr std::size_t longest_row = 60;
 
 std::string_view meaning_of(WaitKind kind) {
   switch (kind) {
@@ -52,107 +50,146 @@ std::vector<Row> rows_of(const Plan& plan) {
   return rows;
 }
 
-void write_row(Markup& svg, const WeekAxis& week, const Row& row, double y) {
-  svg_label(svg, "row", {WeekAxis::left + 4, y + 10}, cut_to(longest_row, row.name));
-  svg_line(svg, "rail", {WeekAxis::left, y + 14 + row_bar}, {week.right(), y + 14 + row_bar});
+/// The label above, then the bar; what it takes from `y` on.
+double write_row(Markup& svg, const DaysAxis& strip, const Plan& plan, const Row& row, double y) {
+  std::vector<ChartBox> boxes;
   for (const Interval& time : row.times)
-    if (const auto shown = week.within(time))
-      svg_box(svg, row.meaning, week.box(*shown, y + 14, row_bar));
+    if (const auto shown = strip.within(time))
+      boxes.push_back(strip.box(*shown, y + label_line, row_bar));
+  if (boxes.empty()) return 0;
+  svg_label(svg, "row", {DaysAxis::left, y + letter_height}, cut_to(longest_label, row.name));
+  write_ground(svg, strip, plan, y + label_line, row_bar);
+  svg_boxes(svg, row.meaning, boxes);
+  return label_line + row_bar + row_gap;
 }
 
-/// The labels of one lane.
+/// The labels below one lane, each on the first line where it is free.
 class Marks {
  public:
-  Marks(const WeekAxis& week, double y) : week_(week), y_(y) {}
+  explicit Marks(const DaysAxis& strip) : strip_(strip) {}
 
-  /// On the first line where it is free, else on the second, else none; the table has them all.
-  void write(Markup& svg, Instant at, std::string_view text) {
-    const double room = week_.right() - LabelLine::width_of(text);
-    const double x = std::max(WeekAxis::left, std::min(week_.x(at), room));
+  /// None where both lines are taken; the table has them all.
+  void add(Instant at, std::string_view text) {
+    const double room = DaysAxis::width - LabelLine::width_of(text);
+    const double x = std::max(DaysAxis::left, std::min(strip_.x(at), room));
     for (std::size_t i = 0; i < lines_.size(); ++i)
       if (lines_.at(i).takes(x, text)) {
-        svg_label(svg, "mark", {x, y_ + 11 + 11 * static_cast<double>(i)}, text);
+        placed_.push_back({x, i, std::string(text)});
+        used_ = std::max(used_, i + 1);
         return;
       }
   }
 
+  /// What they take from `y` on.
+  double write(Markup& svg, double y) const {
+    for (const Placed& each : placed_)
+      svg_label(svg, "mark",
+                {each.x, y + letter_height + label_line * static_cast<double>(each.line)},
+                each.text);
+    return label_line * static_cast<double>(used_);
+  }
+
  private:
-  const WeekAxis& week_;
-  double y_;
+  struct Placed {
+    double x;
+    std::size_t line;
+    std::string text;
+  };
+  const DaysAxis& strip_;
   std::array<LabelLine, 2> lines_;
+  std::vector<Placed> placed_;
+  std::size_t used_ = 0;
 };
 
-void write_waits(Markup& svg, const WeekAxis& week, const Plan& plan, std::size_t batch,
+void write_waits(Markup& svg, const DaysAxis& strip, const Plan& plan, std::size_t batch,
                  double top) {
   for (const WaitSpan& wait : plan.course.waits) {
     if (wait.batch != batch) continue;
-    const auto shown = week.within(wait.time);
+    const auto shown = strip.within(wait.time);
     if (!shown) continue;
     const WaitKind kind = kind_of(wait.by);
     if (kind == WaitKind::person)
-      svg_line(svg, "idle", {week.x(shown->begin), top + lane_bar / 2},
-               {week.x(shown->end), top + lane_bar / 2});
+      svg_line(svg, "idle", {strip.x(shown->begin), top + lane_bar / 2},
+               {strip.x(shown->end), top + lane_bar / 2});
     else
-      svg_box(svg, meaning_of(kind), week.box(*shown, top + 2, lane_bar - 4));
+      svg_box(svg, meaning_of(kind), strip.box(*shown, top + 2, lane_bar - 4));
   }
 }
 
-void write_lane(Markup& svg, const WeekAxis& week, const Plan& plan, const StepWords& words,
-                std::size_t batch, double y) {
-  svg_line(svg, "lane", {0, y}, {week.width(), y});
-  svg_label(svg, "batch", {4, y + 12}, cut_to(longest_row, plan.job.batches.at(batch).name));
-  const double top = y + 16;
-  write_waits(svg, week, plan, batch, top);
-  Marks marks(week, top + lane_bar);
+/// The moment of light use, where it lies within these days.
+std::optional<Instant> used_from(const DaysAxis& strip, const Plan& plan, std::size_t batch) {
+  for (const DatedOutcome& outcome : plan.schedule.outcomes)
+    if (outcome.batch == batch && outcome.stage == Stage::light_use && outcome.at &&
+        strip.within({*outcome.at, *outcome.at + Minutes(1)}))
+      return outcome.at;
+  return std::nullopt;
+}
+
+/// Has the batch work, a wait or its light use in these days?
+bool has_lane(const DaysAxis& strip, const Plan& plan, std::size_t batch) {
+  const auto waits = [&](const WaitSpan& wait) {
+    return wait.batch == batch && strip.within(wait.time).has_value();
+  };
+  const auto works = [&](const DatedStep& step) {
+    return plan.list.operations.at(step.operation).batch == batch &&
+           std::ranges::any_of(step.pieces,
+                               [&](const Interval& piece) { return !!strip.within(piece); });
+  };
+  return std::ranges::any_of(plan.course.waits, waits) ||
+         std::ranges::any_of(plan.schedule.steps, works) || used_from(strip, plan, batch);
+}
+
+/// The batch's name, its bar, and what is done below it; what it takes from `y` on.
+double write_lane(Markup& svg, const DaysAxis& strip, const Plan& plan, const StepWords& words,
+                  std::size_t batch, double y) {
+  if (!has_lane(strip, plan, batch)) return 0;
+  svg_line(svg, "lane", {0, y}, {DaysAxis::width, y});
+  svg_label(svg, "batch", {DaysAxis::left, y + letter_height + 1},
+            cut_to(longest_label, plan.job.batches.at(batch).name));
+  const double top = y + label_line + 3;
+  write_ground(svg, strip, plan, top, lane_bar);
+  write_waits(svg, strip, plan, batch, top);
+  Marks marks(strip);
   for (const WorkGroup& group : work_groups(plan, words, batch)) {
-    if (!week.within(group.time)) continue;
+    if (!strip.within(group.time)) continue;
     svg.open("g");
     svg_told(svg, fmt::format("{}: {}", words.figures().moment(group.time.begin), group.whole));
-    svg_box(svg, "work", week.box(group.time, top, lane_bar, 4));
+    svg_box(svg, "work", strip.box(group.time, top, lane_bar, 4));
     svg.close();
-    marks.write(svg, group.time.begin, group.mark);
+    marks.add(group.time.begin, group.mark);
   }
-  for (const DatedOutcome& outcome : plan.schedule.outcomes) {
-    if (outcome.batch != batch || outcome.stage != Stage::light_use || !outcome.at) continue;
-    if (!week.within({*outcome.at, *outcome.at + Minutes(1)})) continue;
-    const double x = week.x(*outcome.at);
-    svg_line(svg, "reached", {x, top - 2}, {x, top + lane_bar + 2});
-    marks.write(svg, *outcome.at, "light use");
+  if (const auto used = used_from(strip, plan, batch)) {
+    svg_line(svg, "reached", {strip.x(*used), top - 2}, {strip.x(*used), top + lane_bar + 2});
+    marks.add(*used, "light use");
   }
+  return label_line + 3 + lane_bar + 2 + marks.write(svg, top + lane_bar + 2) + row_gap;
 }
 
-std::string days_described(const Plan& plan, const StepWords& words, const WeekAxis& week) {
+std::string days_described(const Plan& plan, const StepWords& words, const DaysAxis& strip) {
   std::string text;
   for (std::size_t batch = 0; batch < plan.job.batches.size(); ++batch)
     for (const WorkGroup& group : work_groups(plan, words, batch))
-      if (week.within(group.time))
+      if (strip.within(group.time))
         text += fmt::format("{}{}, {}: {}", text.empty() ? "" : "; ",
                             cut_to(longest_name, plan.job.batches[batch].name),
                             words.figures().moment(group.time.begin), group.mark);
   return text.empty() ? chart_words::no_work : text + ".";
 }
 
-void write_week_of_days(Markup& html, const Plan& plan, const StepWords& words,
-                        const WeekAxis& week, int number) {
-  const std::vector<Row> rows = rows_of(plan);
-  const double height = WeekAxis::head + row_height * static_cast<double>(rows.size()) + 6 +
-                        lane_height * static_cast<double>(plan.job.batches.size()) + strip_foot;
+void write_days_strip(Markup& html, const Plan& plan, const StepWords& words, const DaysAxis& strip,
+                      int number) {
+  Markup svg;
+  write_day_names(svg, strip, words.figures().zone());
+  double y = DaysAxis::head + 2;
+  for (const Row& row : rows_of(plan)) y += write_row(svg, strip, plan, row, y);
+  for (std::size_t batch = 0; batch < plan.job.batches.size(); ++batch)
+    y += write_lane(svg, strip, plan, words, batch, y);
   open_chart(html,
              {fmt::format("days-{}", number),
-              fmt::format(chart_words::work_of_week, week_words(week, words.figures())),
-              days_described(plan, words, week)},
-             week.width(), height);
-  write_axis(html, week, plan, words.figures(), height);
-  double y = WeekAxis::head + 4;
-  for (const Row& row : rows) {
-    write_row(html, week, row, y);
-    y += row_height;
-  }
-  y += 4;
-  for (std::size_t batch = 0; batch < plan.job.batches.size(); ++batch) {
-    write_lane(html, week, plan, words, batch, y);
-    y += lane_height;
-  }
+              fmt::format(chart_words::work_of_week, week_words(strip, words.figures())),
+              days_described(plan, words, strip), days_caption(strip, plan, words.figures())},
+             DaysAxis::width, y);
+  html.raw(svg.markup());
   close_chart(html);
 }
 
@@ -178,17 +215,20 @@ Table table_of(const Plan& plan, const StepWords& words) {
 
 void write_days_chart(Markup& html, const Plan& plan, const StepWords& words) {
   if (plan.schedule.steps.empty()) return;
-  write_legend(html, {{"work", "your work"},
-                      {"drying", "dries"},
-                      {"unfit", chart_words::air_unfit},
-                      {"idle", chart_words::waits_for_you, LegendEntry::Shape::line},
-                      {"open", "your hours"},
-                      {"night", fmt::format("night, {} to {}",
-                                            words.figures().clock_of_day(WeekAxis::night_begins),
-                                            words.figures().clock_of_day(WeekAxis::night_ends))}});
+  std::vector<LegendEntry> legend{{"work", "your work"},
+                                  {"drying", "dries"},
+                                  {"unfit", chart_words::air_unfit},
+                                  {"idle", chart_words::waits_for_you, LegendEntry::Shape::line},
+                                  {"open", "your hours"}};
+  if (!plan.course.no_power_sanding.empty()) legend.push_back({"quiet", "quiet hours"});
+  for (LegendEntry& entry : ground_legend(plan, words.figures()))
+    legend.push_back(std::move(entry));
+  write_legend(html, legend);
+  html.open("div", {{"class", "strips"}});
   int number = 0;
-  for (const WeekAxis& week : week_axes(plan.course.days, words.figures()))
-    write_week_of_days(html, plan, words, week, ++number);
+  for (const DaysAxis& strip : days_axes(plan.course.days, words.figures()))
+    write_days_strip(html, plan, words, strip, ++number);
+  html.close();
   html.open("details");
   html.element("summary", {}, chart_words::same_as_table);
   HtmlPage page(html);

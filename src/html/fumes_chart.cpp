@@ -33,12 +33,29 @@ TenfoldScale reaching(TenfoldScale scale, double highest) {
   return scale;
 }
 
+constexpr double chart_width = 328;
+
+bool is_limit(double value) { return std::abs(value - 1) < 1e-9; }
+
+/// `0.1`, `limit`, `10`
+std::string mark_of(double value) { return is_limit(value) ? "limit" : tenfold_mark(value); }
+
+/// The lines of the scale behind one bar.
+void write_bar_ground(Markup& svg, const TenfoldScale& scale, double y, double height) {
+  for (int step = 0; step <= scale.steps; ++step) {
+    const double value = scale.least * power_of_ten(step);
+    const double x = scale.place(value);
+    svg_line(svg, is_limit(value) ? "at-limit" : "grid", {x, y - 1}, {x, y + height + 1});
+  }
+}
+
 void write_limits(Markup& html, const Plan& plan) {
   constexpr std::array<std::string_view, vapour_limit_count> names{
       chart_words::quarter_explosive, chart_words::tenth_explosive, "at work, 15 min",
       "at work, 8 h"};
-  constexpr double width = 560, left = 160, right = 500, row = 26, top = 8;
-  const double bottom = top + row * static_cast<double>(names.size());
+  constexpr double left = 4, right = chart_width - 30, bar = 12;
+  constexpr double row = label_line + bar + row_gap;
+  const double bottom = row * static_cast<double>(names.size());
   double highest = 0;
   std::string told;
   for (std::size_t i = 0; i < names.size(); ++i) {
@@ -47,24 +64,22 @@ void write_limits(Markup& html, const Plan& plan) {
     told += fmt::format("{}: {} the limit. ", names.at(i), times_text(share));
   }
   const TenfoldScale scale = reaching({.from = left, .to = right}, highest);
-  open_chart(html, {"limits", chart_words::vapour_limits, told}, width, bottom + 22);
-  for (int step = 0; step <= scale.steps; ++step) {
-    const double value = scale.least * power_of_ten(step);
-    const double x = scale.place(value);
-    const bool limit = std::abs(value - 1) < 1e-9;
-    svg_line(html, limit ? "at-limit" : "grid", {x, top}, {x, bottom});
-    svg_label(html, "scale", {x - 8, bottom + 14}, limit ? "limit" : tenfold_mark(value));
-  }
+  open_chart(html, {"limits", chart_words::vapour_limits, told, chart_words::vapour_limits},
+             chart_width, bottom + label_line);
   for (std::size_t i = 0; i < names.size(); ++i) {
     const double share = plan.room->limits.at(i).share;
-    const double y = top + row * static_cast<double>(i) + 4;
-    svg_label(html, "row", {4, y + 13}, names.at(i));
+    const double y = row * static_cast<double>(i);
+    svg_label(html, "row", {left, y + letter_height},
+              fmt::format(chart_words::share_of_limit, names.at(i), times_text(share)));
+    write_bar_ground(html, scale, y + label_line, bar);
     svg_box(html, share >= 1 ? "over" : "under",
-            {left, y, std::max(1.0, scale.place(share) - left), row - 8});
-    double x = scale.place(share) + 4;  // beyond the line of the limit rather than across it
-    if (x < scale.place(1) && x + LabelLine::width_of(times_text(share)) > scale.place(1))
-      x = scale.place(1) + 4;
-    svg_label(html, "mark", {x, y + 13}, times_text(share));
+            {left, y + label_line, std::max(1.0, scale.place(share) - left), bar});
+  }
+  for (int step = 0; step <= scale.steps; ++step) {
+    const double value = scale.least * power_of_ten(step);
+    const std::string mark = mark_of(value);
+    const double x = scale.place(value) - (step == 0 ? 0 : LabelLine::width_of(mark) / 2);
+    svg_label(html, "scale", {x, bottom + letter_height}, mark);
   }
   close_chart(html);
 }
@@ -72,7 +87,7 @@ void write_limits(Markup& html, const Plan& plan) {
 /// Twenty-four hours of one stretch.
 class StretchChart {
  public:
-  static constexpr double width = 250, height = 130;
+  static constexpr double width = chart_width, height = 150;
 
   StretchChart(const RoomJudgement& room, const StretchJudgement& stretch, double highest)
       : room_(room), stretch_(stretch), scale_(reaching({.from = bottom, .to = top}, highest)) {}
@@ -83,9 +98,9 @@ class StretchChart {
         html,
         {fmt::format("vapour-{}", number), "Vapour from " + figures.moment(stretch_.coating.begin),
          fmt::format(chart_words::at_most, times_text(peak->times), uncounted_clause(room_),
-                     figures.moment(peak->at))},
+                     figures.moment(peak->at)),
+         figures.moment(stretch_.coating.begin)},
         width, height);
-    svg_label(html, "day", {4, 12}, figures.moment(stretch_.coating.begin));
     write_grid(html);
     for (const AiringSpan& span : stretch_.airing)
       svg_box(html, "airing",
@@ -98,7 +113,7 @@ class StretchChart {
   }
 
  private:
-  static constexpr double left = 34, right = width - 4, top = 20, bottom = height - 24;
+  static constexpr double left = 48, right = width - 30, top = 8, bottom = height - 30;
 
   double x(Instant at) const {
     const double share = static_cast<double>((at - stretch_.coating.begin).count()) / (24.0 * 60.0);
@@ -108,19 +123,18 @@ class StretchChart {
   void write_grid(Markup& html) const {
     for (int step = 0; step <= scale_.steps; ++step) {
       const double value = scale_.least * power_of_ten(step);
-      const bool limit = std::abs(value - 1) < 1e-9;
       const double y = scale_.place(value);
-      svg_line(html, limit ? "at-limit" : "grid", {left, y}, {right, y});
-      svg_label(html, "scale", {2, y + 4}, limit ? "limit" : tenfold_mark(value));
+      svg_line(html, is_limit(value) ? "at-limit" : "grid", {left, y}, {right, y});
+      svg_label(html, "scale", {2, y + 4.5}, mark_of(value));
     }
   }
 
   void write_hours(Markup& html, const Figures& figures) const {
-    for (int hour = 0; hour < 24; hour += 6) {
+    for (int hour = 0; hour <= 24; hour += 6) {
       const Instant at = stretch_.coating.begin + Minutes(hour * 60L);
-      const std::string clock = figures.clock(at);
-      svg_line(html, "tick", {x(at), bottom + 6}, {x(at), bottom + 10});
-      if (hour % 12 == 0) svg_label(html, "scale", {x(at), height - 3}, clock);
+      svg_line(html, "tick", {x(at), bottom + 7}, {x(at), bottom + 11});
+      if (hour % 12 == 0 && hour < 24)
+        svg_label(html, "scale", {x(at), height - 5}, figures.clock(at));
     }
   }
 
@@ -133,17 +147,31 @@ class StretchChart {
 
 void write_fumes_chart(Markup& html, const Plan& plan, const Figures& figures) {
   if (!plan.room) return;
-  write_limits(html, plan);
-  double highest = 0;
-  for (const StretchJudgement& stretch : plan.room->stretches)
+  const auto peak = [](const StretchJudgement& stretch) {
+    double highest = 0;
     for (const VapourAt& at : stretch.vapour) highest = std::max(highest, at.times);
+    return highest;
+  };
+  const auto& stretches = plan.room->stretches;
+  const auto worst = std::ranges::max_element(stretches, {}, peak);
+  html.open("div", {{"class", "strips"}});
+  write_limits(html, plan);
+  std::size_t number = 0;
+  const auto write = [&](const StretchJudgement& stretch) {
+    if (!stretch.vapour.empty())
+      StretchChart(*plan.room, stretch, peak(*worst)).write(html, figures, ++number);
+  };
+  if (worst != stretches.end()) write(*worst);
+  html.close();
   write_legend(html, {{"vapour", chart_words::vapour_curve, LegendEntry::Shape::line},
                       {"airing", chart_words::room_aired}});
-  html.open("div", {{"class", "small-charts"}});
-  std::size_t number = 0;
-  for (const StretchJudgement& stretch : plan.room->stretches)
-    if (!stretch.vapour.empty())
-      StretchChart(*plan.room, stretch, highest).write(html, figures, ++number);
+  if (stretches.size() < 2) return;
+  html.open("details");
+  html.element("summary", {}, chart_words::other_stretches);
+  html.open("div", {{"class", "strips"}});
+  for (const StretchJudgement& stretch : stretches)
+    if (&stretch != &*worst) write(stretch);
+  html.close();
   html.close();
 }
 

@@ -1,21 +1,44 @@
 #include "tackfree/html/html_page.hpp"
 
 #include "tackfree/base/name.hpp"
+#include "tackfree/words/display_text.hpp"
 
+#include <algorithm>
 #include <array>
 
 namespace tackfree {
 
 namespace {
 
-void write_row(Markup& html, const std::vector<std::string>& row) {
+/// Columns of text beside each other, with a gap between them.
+std::size_t columns_of(const Table& table) {
+  std::vector<std::size_t> widest(table.head.size(), 0);
+  const auto measure = [&](const std::vector<std::string>& row) {
+    for (std::size_t i = 0; i < row.size(); ++i)
+      widest.at(i) = std::max(widest.at(i), display_width(row[i]));
+  };
+  measure(table.head);
+  for (const auto& row : table.rows) measure(row);
+  std::size_t all = 0;
+  for (const std::size_t each : widest) all += each + 2;
+  return all;
+}
+
+/// With the head of its column at each cell where `heads` is not empty; cards leave out what is
+/// "-".
+void write_row(Markup& html, const std::vector<std::string>& row,
+               const std::vector<std::string>& heads) {
   html.open("tr");
   for (std::size_t i = 0; i < row.size(); ++i) {
     if (i == 0)
       html.open("th", {{"scope", "row"}});
-    else
+    else if (heads.empty())
       html.open("td");
-    html.isolated(row[i]);
+    else if (row[i] == "-")
+      html.open("td", {{"class", "none"}, {"data-head", heads.at(i)}});
+    else
+      html.open("td", {{"data-head", heads.at(i)}});
+    if (!row[i].empty()) html.isolated(row[i]);
     html.close();
   }
   html.close();
@@ -42,8 +65,7 @@ void HtmlPage::end_list() {
 
 void HtmlPage::end() {
   end_list();
-  if (in_section_) html_.close();
-  in_section_ = false;
+  for (; open_ > 0; --open_) html_.close();
 }
 
 void HtmlPage::line(std::size_t /*indent*/, std::string_view text) {
@@ -53,10 +75,19 @@ void HtmlPage::line(std::size_t /*indent*/, std::string_view text) {
 
 void HtmlPage::heading(std::string_view title) {
   end();
-  title_ = title;
-  html_.open("section", {{"id", anchor_of(title)}});
+  open_ = 1;
+  if (sections_ == Sections::plain) {
+    html_.open("section", {{"id", anchor_of(title)}});
+    html_.element("h2", {}, title);
+    return;
+  }
+  if (sections_ == Sections::folded)
+    html_.open("details", {{"class", "more"}, {"id", anchor_of(title)}});
+  else
+    html_.open("details", {{"class", "more"}, {"id", anchor_of(title)}, {"open", ""}});
+  html_.open("summary");
   html_.element("h2", {}, title);
-  in_section_ = true;
+  html_.close();
 }
 
 void HtmlPage::subheading(std::string_view title) {
@@ -87,9 +118,11 @@ void HtmlPage::paragraph(Lead lead, std::string_view text) {
     case Lead::Kind::labelled:
     case Lead::Kind::introduced:
     case Lead::Kind::timed:
-    case Lead::Kind::warning:
-    case Lead::Kind::danger:
       return term(lead.label, text);
+    case Lead::Kind::warning:
+      return term(lead.label, text, "warning");
+    case Lead::Kind::danger:
+      return term(lead.label, text, "danger");
   }
 }
 
@@ -109,9 +142,12 @@ void HtmlPage::box(std::string_view amount, std::string_view text) {
 }
 
 // NOLINTNEXTLINE(bugprone-easily-swappable-parameters): as a paragraph has them
-void HtmlPage::term(std::string_view label, std::string_view text) {
+void HtmlPage::term(std::string_view label, std::string_view text, std::string_view meaning) {
   begin_list(List::terms);
-  html_.open("div");
+  if (meaning.empty())
+    html_.open("div");
+  else
+    html_.open("div", {{"class", std::string(meaning)}});
   html_.open("dt");
   html_.isolated(label);
   html_.close();
@@ -122,27 +158,28 @@ void HtmlPage::term(std::string_view label, std::string_view text) {
 }
 
 void HtmlPage::table(const Table& table) {
+  constexpr std::size_t phone_columns = 36;
   end_list();
   if (table.head.empty()) return;
-  html_.open("div", {{"class", "wide"},
-                     {"tabindex", "0"},
-                     {"role", "group"},
-                     {"aria-label", "Table: " + title_ + ", " + table.head.front()}});
-  html_.open("table");
+  const bool cards = columns_of(table) > phone_columns;
+  const std::vector<std::string> heads = cards ? table.head : std::vector<std::string>();
+  if (cards)
+    html_.open("table", {{"class", "cards"}});
+  else
+    html_.open("table");
   html_.open("thead");
   html_.open("tr");
   for (const std::string& head : table.head) html_.element("th", {{"scope", "col"}}, head);
   html_.close();
   html_.close();
   html_.open("tbody");
-  for (const auto& row : table.rows) write_row(html_, row);
+  for (const auto& row : table.rows) write_row(html_, row, heads);
   html_.close();
   if (!table.total.empty()) {
     html_.open("tfoot");
-    write_row(html_, table.total);
+    write_row(html_, table.total, heads);
     html_.close();
   }
-  html_.close();
   html_.close();
 }
 

@@ -34,7 +34,7 @@ void Markup::tag(std::string_view name, Attributes attributes, std::string_view 
   text_.append("<").append(name);
   for (const auto& [key, value] : attributes) {
     text_.append(" ").append(key);
-    text_.append("=\"").append(escaped_markup(value)).append("\"");
+    if (!value.empty()) text_.append("=\"").append(escaped_markup(value)).append("\"");
   }
   text_.append(end);
 }

@@ -21,6 +21,10 @@ std::string points_text(const std::vector<ChartPoint>& points) {
   return text;
 }
 
+void write_path(Markup& svg, std::string_view meaning, const std::string& path) {
+  if (!path.empty()) svg.element("path", {{"class", std::string(meaning)}, {"d", path}}, "");
+}
+
 }  // namespace
 
 void svg_box(Markup& svg, std::string_view meaning, const ChartBox& box) {
@@ -41,6 +45,21 @@ void svg_line(Markup& svg, std::string_view meaning, ChartPoint from, ChartPoint
                {"x2", tenth(to.x)},
                {"y2", tenth(to.y)}},
               "");
+}
+
+void svg_boxes(Markup& svg, std::string_view meaning, const std::vector<ChartBox>& boxes) {
+  std::string path;
+  for (const ChartBox& box : boxes)
+    path += fmt::format("M{},{}h{}v{}H{}z", tenth(box.x), tenth(box.y), tenth(box.width),
+                        tenth(box.height), tenth(box.x));
+  write_path(svg, meaning, path);
+}
+
+void svg_lines(Markup& svg, std::string_view meaning, const std::vector<ChartLine>& lines) {
+  std::string path;
+  for (const auto& [from, to] : lines)
+    path += fmt::format("M{},{}L{},{}", tenth(from.x), tenth(from.y), tenth(to.x), tenth(to.y));
+  write_path(svg, meaning, path);
 }
 
 void svg_curve(Markup& svg, std::string_view meaning, const std::vector<ChartPoint>& points) {
@@ -67,14 +86,9 @@ void svg_label(Markup& svg, std::string_view meaning, ChartPoint at, std::string
 void svg_told(Markup& svg, std::string_view text) { svg.element("title", {}, text); }
 
 void open_chart(Markup& html, const ChartWords& words, double width, double height) {
-  // In sixteenths of the letter height that the style sheet sets for screens and paper.
-  constexpr double unit = 16;
   html.open("figure", {{"class", "chart"}});
-  html.open("div",
-            {{"class", "wide"}, {"tabindex", "0"}, {"role", "group"}, {"aria-label", words.title}});
+  if (!words.caption.empty()) html.element("figcaption", {}, words.caption);
   html.open("svg", {{"viewBox", fmt::format("0 0 {} {}", tenth(width), tenth(height))},
-                    {"width", fmt::format("{:.2f}em", width / unit)},
-                    {"height", fmt::format("{:.2f}em", height / unit)},
                     {"role", "img"},
                     {"aria-labelledby", fmt::format("{0}-title {0}-desc", words.name)}});
   html.element("title", {{"id", words.name + "-title"}}, words.title);
@@ -82,7 +96,6 @@ void open_chart(Markup& html, const ChartWords& words, double width, double heig
 }
 
 void close_chart(Markup& html) {
-  html.close();
   html.close();
   html.close();
 }
@@ -99,6 +112,8 @@ void write_legend(Markup& html, const std::vector<LegendEntry>& entries) {
                       {"focusable", "false"}});
     if (entry.shape == LegendEntry::Shape::line)
       svg_line(html, entry.meaning, {0, height / 2}, {width, height / 2});
+    else if (entry.shape == LegendEntry::Shape::upright)
+      svg_line(html, entry.meaning, {width / 2, 0}, {width / 2, height});
     else if (entry.shape == LegendEntry::Shape::dot)
       svg_dot(html, entry.meaning, {width / 2, height / 2});
     else
@@ -111,7 +126,7 @@ void write_legend(Markup& html, const std::vector<LegendEntry>& entries) {
 }
 
 double LabelLine::width_of(std::string_view text) {
-  constexpr double column = 6.4;  // of 11 units high letters, rather wide
+  constexpr double column = 0.62 * letter_height;  // rather wide
   return column * static_cast<double>(display_width(text));
 }
 

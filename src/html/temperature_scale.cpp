@@ -34,6 +34,10 @@ double TemperatureScale::y(Temperature t) const {
   return span_.bottom - (span_.bottom - span_.top) * std::clamp(share, 0.0, 1.0);
 }
 
+std::string scale_number(Temperature t, const Figures& figures) {
+  return figures.temperature(t).number;
+}
+
 std::string scale_words(Temperature t, const Figures& figures) {
   const Figure figure = figures.temperature(t);
   return figure.number + " " + figure.unit;

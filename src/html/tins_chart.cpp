@@ -37,68 +37,74 @@ class TinRow {
   void tin(std::string_view meaning, Volume holds, std::string_view label) {
     const double width = width_ * holds.in(litres);
     svg_box(svg_, meaning, {x_, top, width, height});
-    if (LabelLine::width_of(label) + 4 < width) svg_label(svg_, "mark", {x_ + 4, top + 15}, label);
+    if (line_.takes(x_, label)) svg_label(svg_, "mark", {x_, top + height + 15}, label);
     x_ += width;
   }
 
-  static constexpr double left = 110, top = 20, height = 22;
+  static constexpr double left = 4, top = 0, height = 22;
 
  private:
   Markup& svg_;
   double width_;
   double x_ = left;
+  LabelLine line_;
 };
 
 void write_product(Markup& html, const Product& product, const Figures& figures, int number) {
-  constexpr double width = 560, right = 500, bar = 12;
+  constexpr double width = 328, right = width - 4, bar = 10;
   const TinPurchase& purchase = *product.purchase;
   const Volume tins = purchase.on_shelf + purchase.tins.bought;
   const Volume most = std::max(tins, purchase.nine_in_ten);
   if (most <= Volume()) return;
   const double of_litre = (right - TinRow::left) / most.in(litres);
+  double y = TinRow::height + label_line + row_gap;
   open_chart(html,
              {fmt::format("tins-{}", number), "Tins of " + product.name,
               fmt::format(chart_words::tins_hold, figures.volume(tins).text(),
                           figures.volume(purchase.expected).text(),
                           figures.volume(purchase.nine_in_ten).text(),
-                          figures.volume(purchase.left_over).text())},
-             width, 86);
-  svg_label(html, "batch", {4, 13}, product.name);
-  svg_label(html, "row", {4, 35}, "tins");
+                          figures.volume(purchase.left_over).text()),
+              product.name},
+             width, y + 2 * (label_line + bar + row_gap));
   TinRow row(html, of_litre);
   if (purchase.on_shelf > Volume()) row.tin("shelf", purchase.on_shelf, chart_words::on_the_shelf);
   for (std::size_t i = 0; i < purchase.tins.counts.size(); ++i)
     for (int tin = 0; tin < purchase.tins.counts[i]; ++tin)
       row.tin("tin", purchase.sizes.at(i).volume, purchase.sizes.at(i).label);
-  double y = 48;
   for (const auto& [legend, volume] :
-       {std::pair(LegendEntry{"work", "expected"}, purchase.expected),
-        std::pair(LegendEntry{"drying", chart_words::nine_in_ten}, purchase.nine_in_ten)}) {
-    const double length = of_litre * volume.in(litres);
-    svg_label(html, "row", {4, y + 10}, legend.words);
-    svg_box(html, legend.meaning, {TinRow::left, y, length, bar});
-    svg_label(html, "mark", {TinRow::left + length + 4, y + 10}, figures.volume(volume).text());
-    y += bar + 5;
+       {std::pair(LegendEntry{"expected", chart_words::expected_use}, purchase.expected),
+        std::pair(LegendEntry{"ninety", chart_words::nine_in_ten}, purchase.nine_in_ten)}) {
+    svg_label(
+        html, "row", {TinRow::left, y + letter_height},
+        fmt::format(chart_words::share_of_limit, legend.words, figures.volume(volume).text()));
+    svg_box(html, legend.meaning,
+            {TinRow::left, y + label_line, of_litre * volume.in(litres), bar});
+    y += label_line + bar + row_gap;
   }
   close_chart(html);
 }
 
 }  // namespace
 
-void write_tins_chart(Markup& html, const Plan& plan, const Figures& figures) {
+void write_tins(Markup& html, const Plan& plan, const Figures& figures) {
   HtmlPage page(html);
-  const std::vector<Product> products = products_of(plan);
-  for (const Product& product : products) {
+  for (const Product& product : products_of(plan)) {
     const bool buys = product.purchase->tins.bought > Volume();
     page.paragraph(buys ? Lead::to_tick() : Lead::item(),
                    fmt::format(chart_words::tins_left, tins_text(*product.purchase), product.name,
                                figures.volume_both_ways(product.purchase->left_over)));
   }
   page.end();
+}
+
+void write_tins_chart(Markup& html, const Plan& plan, const Figures& figures) {
+  const std::vector<Product> products = products_of(plan);
   if (products.empty()) return;
   write_legend(html, {{"shelf", chart_words::on_the_shelf}, {"tin", "to buy"}});
+  html.open("div", {{"class", "strips"}});
   int number = 0;
   for (const Product& product : products) write_product(html, product, figures, ++number);
+  html.close();
 }
 
 }  // namespace tackfree

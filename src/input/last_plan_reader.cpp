@@ -81,7 +81,8 @@ LastPlan plan_in(const JsonNode& tree, PlanReading& reading) {
     plan.events.push_back({reading.text(event, "uid"), reading.interval(event),
                            reading.text(event, "summary"), reading.text(event, "category"),
                            reading.text(event, "content"), reading.whole(event, "sequence"),
-                           PlanReading::flag(event, "cancelled")});
+                           PlanReading::flag(event, "cancelled"),
+                           event.member("person") != nullptr ? reading.text(event, "person") : ""});
   return plan;
 }
 

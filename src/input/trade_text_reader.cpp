@@ -30,6 +30,7 @@ Caution read_caution(JsonCursor& object, std::string key, const SourceNames& sou
   Caution caution;
   caution.key = std::move(key);
   if (const auto word = object.word(needed("word"), words)) caution.word = words[*word];
+  caution.in_short = object.text(needed("short")).value_or("");
   caution.hazard = object.text(needed("hazard")).value_or("");
   caution.consequence = object.text(needed("consequence")).value_or("");
   caution.avoid = object.text(needed("avoid")).value_or("");

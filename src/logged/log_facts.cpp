@@ -70,9 +70,11 @@ class Marking {
     op.done = Done{.time = {began, entry.at}, .skipped = skipped, .insisted = entry.insisted};
   }
 
+  /// At the earliest hour by which it must have been done.
   void mark_unlogged(std::size_t operation, Instant at) {
     auto& done = list_.operations[operation].done;
-    if (!done) done = Done{.time = {at, at}, .logged = false};
+    if (!done || (!done->logged && at < done->time.end))
+      done = Done{.time = {at, at}, .logged = false};
   }
 
   /// Who was quicker than usual had not begun before what is below was done.

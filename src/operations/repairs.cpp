@@ -5,6 +5,9 @@
 
 #include <algorithm>
 #include <array>
+#include <map>
+#include <optional>
+#include <set>
 #include <utility>
 
 #include <fmt/format.h>
@@ -39,26 +42,47 @@ const Rule& rule_for(Fault fault) {
   return rules.at(static_cast<std::size_t>(fault));
 }
 
+/// Lines of the log on coats and other work, by the key of the operation.
+using LinesOfWork = std::map<std::string_view, const LogEntry*>;
+
+LinesOfWork lines_of_work(const History& history) {
+  LinesOfWork lines;
+  for (const LogEntry& entry : history.entries)
+    if (entry.kind == LogKind::coat || entry.kind == LogKind::done ||
+        entry.kind == LogKind::skipped)
+      lines.try_emplace(entry.step, &entry);
+  return lines;
+}
+
 /// Adds one repair.
 class Repairing {
  public:
-  Repairing(const Job& job, OperationList list, const KeyedCoats& keyed, std::size_t coat,
-            Fault fault)
+  Repairing(const Job& job, OperationList list, const KeyedCoats& keyed, const LinesOfWork& logged,
+            std::size_t coat, const LogEntry& seen)
       : job_(job),
         list_(std::move(list)),
         keyed_(keyed),
+        logged_(logged),
         coat_(coat),
-        fault_(fault),
-        rule_(rule_for(fault)) {}
+        fault_(*seen.fault),
+        seen_at_(seen.at),
+        rule_(rule_for(fault_)) {}
 
   OperationList repaired() {
     const Operation coat = list_.operations[coat_];
-    place_ = place(coat);
+    const std::size_t after = after_work_before(coat);
+    find_work_over(coat, after);
+    if (is_coated_over(coat)) return std::move(list_);
+    place_ = place(coat, after);
     std::vector<Operation> work{repair(coat)};
     if (is_coated_again(coat)) {
       if (auto sanding = sanding_before(coat)) work.push_back(std::move(*sanding));
       again_ = place_ + work.size();
       work.push_back(coat_again(coat, work.back()));
+      if (auto sanding = sanding_once_more(coat)) {
+        sanded_ = place_ + work.size();
+        work.push_back(std::move(*sanding));
+      }
     }
     make_room(work.size());
     follow();
@@ -69,10 +93,46 @@ class Repairing {
  private:
   const Coating& coating(const Operation& coat) const { return job_.coatings.at(*coat.coating); }
 
-  /// After the coat; a run on a hidden back with the next work on the coat, not before turning.
-  std::size_t place(const Operation& coat) const {
-    std::size_t after = coat_ + 1;
-    while (after < list_.operations.size() && list_.operations[after].right_after) ++after;
+  /// What the log says of an operation up to the hour at which the fault was seen.
+  const LogEntry* line_before(const Operation& op) const {
+    const auto found = logged_.find(op.key);
+    return found == logged_.end() || found->second->at > seen_at_ ? nullptr : found->second;
+  }
+
+  /// The place after the coat, and after all that was done to the batch before the fault was seen:
+  /// a repair cannot have come before that.
+  std::size_t after_work_before(const Operation& coat) const {
+    const auto& operations = list_.operations;
+    std::size_t last = coat_;
+    for (std::size_t i = coat_ + 1; i < operations.size(); ++i)
+      if (operations[i].batch == coat.batch && line_before(operations[i])) last = i;
+    std::size_t after = last + 1;
+    while (after < operations.size() && operations[after].right_after) ++after;
+    return after;
+  }
+
+  /// The coat, and what was done over it before the fault was seen.
+  void find_work_over(const Operation& coat, std::size_t after) {
+    over_ = {coat_};
+    for (std::size_t i = coat_ + 1; i < after; ++i) {
+      const Operation& op = list_.operations[i];
+      const bool goes_with_it = op.right_after && over_.contains(i - 1);
+      if (op.batch == coat.batch && (goes_with_it || waits_for_coat(i))) over_.insert(i);
+    }
+  }
+
+  /// Under another coat nothing is left to repair.
+  bool is_coated_over(const Operation& coat) const {
+    return std::ranges::any_of(over_, [&](std::size_t i) {
+      const Operation& op = list_.operations[i];
+      const LogEntry* line = line_before(op);
+      const bool skipped = line != nullptr && line->kind == LogKind::skipped;
+      return i != coat_ && op.coating && op.side == coat.side && !skipped;
+    });
+  }
+
+  /// `after`, or for a run on a hidden back with the next work on the coat, not before turning.
+  std::size_t place(const Operation& coat, std::size_t after) const {
     const bool hidden = rule_.grit && rule_.share < 1 && coat.side == Side::back;
     if (!hidden || is_coated_again(coat)) return after;
     for (std::size_t i = after; i < list_.operations.size(); ++i)
@@ -82,7 +142,7 @@ class Repairing {
 
   bool waits_for_coat(std::size_t operation) const {
     return std::ranges::any_of(list_.operations[operation].waits,
-                               [&](const Wait& wait) { return wait.operation == coat_; });
+                               [&](const Wait& wait) { return over_.contains(wait.operation); });
   }
 
   bool is_coated_again(const Operation& coat) const {
@@ -94,11 +154,11 @@ class Repairing {
   }
 
   std::string free_key(const std::string& key) const {
+    std::set<std::string_view> taken;
+    for (const Operation& op : list_.operations)
+      if (op.key.starts_with(key)) taken.insert(op.key);
     std::string free = key;
-    const auto taken = [&] {
-      return std::ranges::find(list_.operations, free, &Operation::key) != list_.operations.end();
-    };
-    for (int number = 2; taken(); ++number) free = fmt::format("{}-{}", key, number);
+    for (int number = 2; taken.contains(free); ++number) free = fmt::format("{}-{}", key, number);
     return free;
   }
 
@@ -180,6 +240,23 @@ class Repairing {
     return op;
   }
 
+  /// What was sanded before the fault was seen was the coat that is lost.
+  std::optional<Operation> sanding_once_more(const Operation& coat) {
+    for (const std::size_t i : over_)
+      if (list_.operations[i].kind == OperationKind::sand_between) lost_sanding_ = i;
+    if (lost_sanding_ == 0) return std::nullopt;
+    const Labour& labour = job_.data.labour;
+    Operation op = list_.operations[lost_sanding_];
+    op.key = free_key(op.key);
+    op.side = coat.side;
+    op.area = coat.area;
+    op.work = op.area / labour.sand_between.value;
+    op.sheets = op.area / labour.abrasive_between.value;
+    for (Wait& wait : op.waits)
+      if (wait.operation == coat_) wait.operation = again_;
+    return op;
+  }
+
   Duration after_repair(const Operation& coat) const {
     if (rule_.grit) return job_.data.labour.dust_settles.value;
     const auto& label = coating(coat).label_after.at(index_of(Stage::recoat));
@@ -198,17 +275,24 @@ class Repairing {
         if (coat >= place_) coat += count;
   }
 
-  /// What waited for the coat waits for what came in its place.
+  /// What waited for the coat, or for what was done over it, waits for what came in its place.
   void follow() {
     const Operation coat = list_.operations[coat_];
     for (std::size_t i = place_; i < list_.operations.size(); ++i) {
-      bool waits = false;
+      bool follows = false;
       for (Wait& wait : list_.operations[i].waits) {
-        if (wait.operation != coat_) continue;
-        waits = true;
-        if (again_ > 0) wait.operation = again_;
+        if (!over_.contains(wait.operation)) continue;
+        if (again_ > 0 && wait.operation == coat_)
+          wait.operation = again_;
+        else if (sanded_ > 0 && wait.operation == lost_sanding_)
+          wait.operation = sanded_;
+        else
+          follows = true;
       }
-      if (waits && again_ == 0)
+      if (!follows) continue;
+      if (again_ > 0)
+        list_.operations[i].waits.push_back({.operation = sanded_ > 0 ? sanded_ : again_});
+      else
         list_.operations[i].waits.push_back({.operation = place_, .delay = after_repair(coat)});
     }
     if (again_ == 0) return;
@@ -218,11 +302,16 @@ class Repairing {
   const Job& job_;
   OperationList list_;
   const KeyedCoats& keyed_;
+  const LinesOfWork& logged_;
   std::size_t coat_;
   Fault fault_;
+  Instant seen_at_;
   const Rule& rule_;
-  std::size_t place_ = 0;  ///< of the repair
-  std::size_t again_ = 0;  ///< of the coat that is put on again; 0: none is
+  std::set<std::size_t> over_;    ///< the coat, and what was done over it by then
+  std::size_t place_ = 0;         ///< of the repair
+  std::size_t again_ = 0;         ///< of the coat that is put on again; 0: none is
+  std::size_t lost_sanding_ = 0;  ///< of the coat that is lost; 0: none
+  std::size_t sanded_ = 0;        ///< where that is done once more; 0: nowhere
 };
 
 }  // namespace
@@ -245,11 +334,13 @@ std::string repair_advice(const Job& job, const Coating& coating, Fault fault) {
 
 OperationList with_repairs(const OperationList& list, const Job& job, const KeyedCoats& keyed) {
   OperationList result = list;
+  const LinesOfWork logged = lines_of_work(job.history);
   for (const LogEntry& entry : job.history.entries) {
     if (!entry.fault || *entry.fault == Fault::tacky) continue;
+    if (result.operations.size() >= most_listed) break;
     for (std::size_t i = 0; i < result.operations.size(); ++i)
       if (result.operations[i].key == entry.step && result.operations[i].coating) {
-        result = Repairing(job, std::move(result), keyed, i, *entry.fault).repaired();
+        result = Repairing(job, std::move(result), keyed, logged, i, entry).repaired();
         break;
       }
   }

@@ -30,4 +30,21 @@ std::optional<Grit> finest_grit(const Coating& coating) {
   return finest;
 }
 
+SandedParts parts_sanded(const Job& job, const Operation& sanding) {
+  const Batch& batch = job.batches.at(sanding.batch);
+  const FinishSystem* system = find_named(job.systems, batch.system);
+  if (system == nullptr || system->steps.empty() || !sanding.grit) return SandedParts::all;
+  const Coating* first = find_named(job.coatings, system->steps.front().coating);
+  if (first == nullptr) return SandedParts::all;
+  bool solid = false, sheets = false;  // left out
+  for (const Part& part : job.parts) {
+    if (part.batch != batch.name) continue;
+    const auto grits = bare_grits(*first, part.material);
+    if (std::find(grits.begin(), grits.end(), *sanding.grit) != grits.end()) continue;
+    (part.material == Material::solid_wood ? solid : sheets) = true;
+  }
+  if (solid == sheets) return SandedParts::all;
+  return sheets ? SandedParts::solid : SandedParts::sheets;
+}
+
 }  // namespace tackfree

@@ -1,10 +1,11 @@
 #include "tackfree/plan/calendar_events.hpp"
 
-#include "tackfree/base/fingerprint.hpp"
-#include "tackfree/base/name.hpp"
+#include "tackfree/plan/advised_airing.hpp"
+#include "tackfree/plan/event_uids.hpp"
+#include "tackfree/plan/full_hour.hpp"
+#include "tackfree/plan/pot_end.hpp"
 
 #include <algorithm>
-#include <array>
 #include <set>
 #include <utility>
 
@@ -15,25 +16,8 @@ namespace tackfree {
 namespace {
 
 using What = CalendarEvent::What;
-using Rings = EventAlarm::Rings;
 
-constexpr std::size_t longest_uid_part = 80;
-constexpr Minutes milestone_length{15};
-
-/// A key whose parts are slugs joined by dots; one that is too long ends in a hash of all of it.
-std::string uid_part(std::string_view key) {
-  std::string text;
-  std::string_view rest = key;
-  while (true) {
-    const std::size_t slash = std::min(rest.find('/'), rest.size());
-    text += slug(rest.substr(0, slash));
-    if (slash == rest.size()) break;
-    text += '.';
-    rest.remove_prefix(slash + 1);
-  }
-  if (text.size() <= longest_uid_part) return text;
-  return fmt::format("{}-{}", text.substr(0, longest_uid_part - 17), fingerprint(key));
-}
+constexpr Minutes moment_length{15};
 
 std::string_view category_of(OperationKind kind) {
   switch (kind) {
@@ -58,61 +42,28 @@ std::string_view category_of(OperationKind kind) {
   return "handling";
 }
 
-/// The piece, with the set-up before a session's first coat and the clean-up after its last.
-Interval with_session(const Plan& plan, std::size_t step, Interval piece) {
-  const DatedStep& dated = plan.schedule.steps.at(step);
-  if (!dated.session) return piece;
-  const Session& session = plan.schedule.sessions.at(*dated.session);
-  if (session.steps.front() == step) piece.begin = std::min(piece.begin, session.set_up.begin);
-  if (session.steps.back() == step) piece.end = std::max(piece.end, session.clean_up.end);
-  return piece;
-}
-
-/// Part of a UID: it stays, however the stage is said.
-std::string_view key_of(Stage stage) {
-  switch (stage) {
-    case Stage::dust_free:
-      return "dust-free";
-    case Stage::touch:
-      return "touch-dry";
-    case Stage::handle:
-      return "dry to handle";
-    case Stage::recoat:
-      return "dry to recoat";
-    case Stage::sand:
-      return "dry to sand";
-    case Stage::light_use:
-      return "light use";
-    case Stage::hardware:
-      return "hardware";
-    case Stage::stack:
-      return "stacking";
-    case Stage::full_cure:
-      break;
+/// By the gravest of its work: coats before sanding before the rest.
+std::string_view category_of(const WorkSession& session) {
+  std::string_view category = "handling";
+  for (const WorkTask& task : session.tasks) {
+    const auto* kind = std::get_if<OperationKind>(&task.kind);
+    const std::string_view own = kind != nullptr ? category_of(*kind) : category;
+    for (const std::string_view graver : {"preparing", "sanding", "coating"})
+      if (own == graver || category == graver) category = graver;
   }
-  return "full cure";
-}
-
-/// When the end of a wait rings: then, or at the beginning of the person's next hours; not at all
-/// where there are no more.
-std::optional<EventAlarm> alarm_in_hours(const Plan& plan, Instant at) {
-  for (const Interval& hours : plan.course.working)
-    if (hours.end > at)
-      return hours.begin <= at ? EventAlarm{Rings::at_begin} : EventAlarm{Rings::at, hours.begin};
-  return std::nullopt;
+  return category;
 }
 
 /// Goes through the plan and gives each event its UID.
 class Events {
  public:
-  explicit Events(const Plan& plan) : plan_(plan) {}
+  explicit Events(const Plan& plan)
+      : plan_(plan), airings_(advised_airing(plan)), uids_(plan.job.id) {}
 
   std::vector<CalendarEvent> all() {
-    for (std::size_t step = 0; step < plan_.schedule.steps.size(); ++step) add_step(step);
-    if (plan_.room)
-      for (std::size_t i = 0; i < plan_.room->stretches.size(); ++i) add_airing(i);
-    for (std::size_t i = 0; i < plan_.course.drying.size(); ++i) add_wait_end(i);
-    for (std::size_t i = 0; i < plan_.schedule.outcomes.size(); ++i) add_milestone(i);
+    add_calendar(std::nullopt);
+    if (plan_.job.people.size() > 1)
+      for (std::size_t who = 0; who < plan_.job.people.size(); ++who) add_calendar(who);
     return std::move(events_);
   }
 
@@ -121,91 +72,155 @@ class Events {
     return plan_.list.operations.at(plan_.schedule.steps.at(step).operation);
   }
 
-  void add_step(std::size_t index) {
+  bool concerns(const std::optional<std::size_t>& person) const {
+    return !who_ || !person || person == who_;
+  }
+
+  static WorkSession by(const std::optional<std::size_t>& who) {
+    WorkSession work;
+    if (who) work.people = {*who};
+    return work;
+  }
+
+  void add_calendar(std::optional<std::size_t> who) {
+    who_ = who;
+    for (WorkSession& session :
+         work_sessions(plan_.list, plan_.schedule, {.who = who, .with_done = true}))
+      add_session(std::move(session));
+    for (std::size_t step = 0; step < plan_.schedule.steps.size(); ++step) add_clocks(step);
+    for (std::size_t i = 0; i < airings_.size(); ++i) add_close_up(i);
+    for (std::size_t i = 0; i < plan_.schedule.outcomes.size(); ++i) add_outcome(i);
+  }
+
+  /// The first coat of the session, else its first step, by key; the later pieces of a step by
+  /// number.
+  std::string key_of(const WorkSession& session) const {
+    const WorkTask* known_by = nullptr;
+    for (const WorkTask& task : session.tasks) {
+      if (task.is_of_tools()) continue;
+      const bool coats = task.kind == KindOfWork(OperationKind::coat);
+      if (known_by == nullptr || coats) known_by = &task;
+      if (coats) return operation(task.steps.back()).key;
+    }
+    if (known_by == nullptr) return {};
+    const std::string& key = operation(known_by->steps.front()).key;
+    return known_by->first_piece == 0 ? key : fmt::format("{}/{}", key, known_by->first_piece + 1);
+  }
+
+  void add_session(WorkSession session) {
+    const std::string key = key_of(session);
+    if (key.empty()) return;  // tools alone
+    CalendarEvent event{
+        .time = session.time, .what = What::session, .work = std::move(session), .category = {}};
+    event.category = category_of(event.work);
+    if (event.time.begin > plan_.now) event.alarm = EventAlarm::before_begin;
+    add(std::move(event), key + "/session");
+  }
+
+  void add_clocks(std::size_t index) {
     const DatedStep& step = plan_.schedule.steps[index];
-    const Operation& op = operation(index);
-    for (std::size_t i = 0; i < step.pieces.size(); ++i) {
-      CalendarEvent event{.time = with_session(plan_, index, step.pieces[i]),
-                          .what = What::step,
-                          .index = index,
-                          .part = i,
-                          .category = category_of(op.kind)};
-      if (event.time.end <= event.time.begin) continue;
-      if (event.time.begin > plan_.now) event.alarm = EventAlarm{Rings::before_begin};
-      add(std::move(event), i == 0 ? op.key : fmt::format("{}/{}", op.key, i + 1));
-    }
+    const Operation& work = operation(index);
+    if (work.done || step.pieces.empty()) return;
+    const auto who = step.by.empty() ? std::nullopt : std::optional(step.by.front());
+    if (!concerns(who)) return;
+    if (work.kind == OperationKind::wipe_off)
+      add_exact({.time = {step.begin(), step.end()},
+                 .what = What::wipe_off,
+                 .index = index,
+                 .work = by(who),
+                 .category = "coating"},
+                work.key + "/wipe-off");
+    if (work.kind != OperationKind::coat || !step.session) return;
+    const auto hardens = pot_end(plan_, step.operation, step.begin());
+    if (hardens && *hardens < plan_.schedule.sessions.at(*step.session).clean_up.end)
+      add_exact({.time = {*hardens, *hardens + moment_length},
+                 .what = What::pot_end,
+                 .index = index,
+                 .work = by(who),
+                 .category = "coating"},
+                work.key + "/pot-end");
   }
 
-  /// Known by the first coat of the stretch.
-  void add_airing(std::size_t index) {
-    constexpr std::array<std::string_view, 4> keys{"closed", "ajar", "open", "open and fan"};
-    const StretchJudgement& stretch = plan_.room->stretches[index];
-    const Operation& first = operation(stretch.steps.front());
-    for (std::size_t i = 0; i < stretch.airing.size(); ++i) {
-      const AiringSpan& span = stretch.airing[i];
-      add({.time = span.time,
-           .what = What::airing,
-           .index = index,
-           .part = i,
-           .category = "airing",
-           .alarm = EventAlarm{Rings::at_end}},
-          fmt::format("{}/airing/{}", first.key, keys.at(static_cast<std::size_t>(span.opening))));
-    }
+  /// Known by the first coat of the airing; closed by whoever cleaned up last before it.
+  void add_close_up(std::size_t index) {
+    const Instant begin = airings_[index].front().time.begin;
+    const Instant end = airings_[index].back().time.end;
+    if (is_at_night(end, plan_.job.calendar.zone)) return;
+    const Operation* first = nullptr;
+    for (const CoatingStretch& stretch : coating_stretches(plan_.list, plan_.schedule))
+      if (first == nullptr && begin <= stretch.time.begin && stretch.time.begin < end)
+        first = &operation(stretch.steps.front());
+    std::optional<std::size_t> closes;
+    for (const Session& session : plan_.schedule.sessions)
+      if (session.set_up.begin < end) closes = session.clean_up_by;
+    if (first == nullptr || !concerns(closes)) return;
+    add_exact({.time = {end, end + moment_length},
+               .what = What::close_up,
+               .index = index,
+               .work = by(closes),
+               .category = "airing"},
+              first->key + "/close-up");
   }
 
-  void add_wait_end(std::size_t index) {
-    const DryingCourse& drying = plan_.course.drying[index];
-    add({.time = {drying.time.end, drying.time.end + milestone_length},
-         .what = What::wait_end,
-         .index = index,
-         .category = "waiting",
-         .alarm = alarm_in_hours(plan_, drying.time.end)},
-        operation(drying.dated_step).key + "/wait-end");
+  /// Rings on its minute, if that is still to come.
+  void add_exact(CalendarEvent event, const std::string& key) {
+    if (event.time.begin > plan_.now) event.alarm = EventAlarm::at_begin;
+    add(std::move(event), key);
   }
 
-  void add_milestone(std::size_t index) {
+  void add_outcome(std::size_t index) {
     const DatedOutcome& outcome = plan_.schedule.outcomes[index];
-    if (!outcome.at) return;
-    add({.time = {*outcome.at, *outcome.at + milestone_length},
-         .what = What::milestone,
+    const bool is_ready = outcome.stage == Stage::light_use;
+    if (!outcome.at || (!is_ready && outcome.stage != Stage::full_cure)) return;
+    const Instant at = full_hour_up(*outcome.at, plan_.job.calendar.zone);
+    add({.time = {at, at + moment_length},
+         .what = is_ready ? What::ready : What::cured,
          .index = index,
          .category = "milestone"},
         fmt::format("{}/milestone/{}", plan_.job.batches.at(outcome.batch).name,
-                    key_of(outcome.stage)));
+                    is_ready ? "light use" : "full cure"));
   }
 
   void add(CalendarEvent event, const std::string& key) {
-    event.uid = uid_of(key);
+    event.who = who_;
+    event.uid =
+        uids_.uid_of(who_ ? fmt::format("{}/for/{}", key, plan_.job.people.at(*who_).name) : key);
     const EventState* last = last_state(plan_, event.uid);
     const bool is_past = event.time.end <= plan_.now;
     if (is_past && (last == nullptr || last->cancelled || last->time.end <= plan_.now)) return;
     events_.push_back(std::move(event));
   }
 
-  /// Names that differ only in signs give the same key: later ones are numbered.
-  std::string uid_of(const std::string& key) {
-    std::string part = uid_part(key);
-    for (int number = 2; !used_.insert(part).second; ++number)
-      part = fmt::format("{}-again-{}", uid_part(key), number);
-    return fmt::format("{}.{}@tackfree.invalid", part, uid_part(plan_.job.id));
-  }
-
   const Plan& plan_;
-  std::set<std::string> used_;
+  std::vector<std::vector<AiringSpan>> airings_;
+  std::optional<std::size_t> who_;
+  EventUids uids_;
   std::vector<CalendarEvent> events_;
 };
 
 }  // namespace
-
-bool is_of_waits(std::string_view category) {
-  return category == "airing" || category == "waiting" || category == "milestone";
-}
 
 const EventState* last_state(const Plan& plan, std::string_view uid) {
   if (!plan.job.last_plan) return nullptr;
   const auto& events = plan.job.last_plan->events;
   const auto found = std::ranges::find(events, uid, &EventState::uid);
   return found == events.end() ? nullptr : &*found;
+}
+
+bool is_at_night(Instant at, const Zone& zone) {
+  constexpr int from = 23 * 60, until = 6 * 60;
+  const int minute = zone.local(at).minute_of_day;
+  return minute >= from || minute < until;
+}
+
+std::vector<std::size_t> airings_in(const std::vector<std::vector<AiringSpan>>& airings,
+                                    const WorkSession& session) {
+  std::vector<std::size_t> found;
+  for (std::size_t i = 0; i < airings.size(); ++i)
+    if (airings[i].front().time.begin < session.time.end &&
+        session.time.begin < airings[i].back().time.end)
+      found.push_back(i);
+  return found;
 }
 
 std::vector<CalendarEvent> calendar_events(const Plan& plan) { return Events(plan).all(); }

@@ -1,5 +1,6 @@
 #include "tackfree/plan/coat_outlook.hpp"
 
+#include "tackfree/air/gates_ahead.hpp"
 #include "tackfree/air/psychrometrics.hpp"
 #include "tackfree/air/recoat_window.hpp"
 #include "tackfree/air/wood_moisture.hpp"
@@ -25,8 +26,8 @@ class Outlook {
         air_(air),
         clock_(coating_, air, job.room.air_speed, job.faster_than_label) {}
 
-  std::vector<Gate> failing(Instant start) const {
-    return failing_gates(coating_.limits, air_, clock_, start, job_.grid, job_.grid);
+  GatesAhead ahead(Instant from) const {
+    return {coating_.limits, air_, clock_, from, job_.grid, job_.grid};
   }
 
   void stages(CoatOutlook& result) const {
@@ -43,10 +44,12 @@ class Outlook {
   }
 
   void gates(CoatOutlook& result) const {
-    for (const Gate gate : failing(result.applied)) result.gates.push_back({gate, std::nullopt});
+    GatesAhead gates_ahead = ahead(result.applied);
+    for (const Gate gate : gates_ahead.failing(0)) result.gates.push_back({gate, std::nullopt});
     const Instant end = std::min(result.applied + looking_for_open, air_.covers().end - job_.grid);
-    for (Instant at = result.applied; at <= end && !result.all_open; at += job_.grid) {
-      const auto broken = failing(at);
+    for (int i = 0; result.applied + i * job_.grid <= end && !result.all_open; ++i) {
+      const Instant at = result.applied + i * job_.grid;
+      const auto broken = gates_ahead.failing(i);
       for (GateAt& gate : result.gates)
         if (!gate.opens && std::find(broken.begin(), broken.end(), gate.gate) == broken.end())
           gate.opens = at;
@@ -58,12 +61,15 @@ class Outlook {
     std::optional<BestHour> best;
     const Stage stage = coating_.needs_sanding_between ? Stage::sand : Stage::recoat;
     const Instant end = std::min(from + looking_for_best, air_.covers().end - job_.grid);
-    Instant at = from + (one_hour - from.time_since_epoch() % one_hour) % one_hour;
-    for (; at <= end; at += one_hour) {
+    const Instant first = from + (one_hour - from.time_since_epoch() % one_hour) % one_hour;
+    GatesAhead gates_ahead = ahead(first);
+    for (Instant at = first; at <= end; at += one_hour) {
       const auto dry = clock_.reached(stage, at + job_.grid);
       if (!dry) continue;
       const Duration wait = to_duration(*dry - at - job_.grid);
-      if ((!best || wait < best->wait) && failing(at).empty()) best = BestHour{at, wait};
+      const int grids = static_cast<int>((at - first) / job_.grid);
+      if ((!best || wait < best->wait) && gates_ahead.failing(grids).empty())
+        best = BestHour{at, wait};
     }
     return best;
   }

@@ -30,7 +30,8 @@ std::vector<AirHour> air_hours(const AirSeries& air, Interval days) {
   std::vector<AirHour> hours;
   const auto add = [&](Instant at) {
     const AirState state = air.at(at);
-    hours.push_back({at, state.temperature, dew_point(state.vapour)});
+    hours.push_back({at, state.temperature, dew_point(state.vapour),
+                     relative_humidity(state.temperature, state.vapour)});
   };
   add(days.begin);
   Instant at = days.begin + (one_hour - days.begin.time_since_epoch() % one_hour);

@@ -20,6 +20,19 @@ std::optional<Instant> ready_of(const DatedWork& work, std::size_t batch) {
   return std::nullopt;
 }
 
+/// When the last work on the batch is done; nothing where some has no time.
+std::optional<Instant> done_of(const DatedWork& work, std::size_t batch) {
+  const auto is_of_batch = [&](std::size_t operation) {
+    return work.list.operations.at(operation).batch == batch;
+  };
+  for (const Unplaced& unplaced : work.schedule.unplaced)
+    if (is_of_batch(unplaced.operation)) return std::nullopt;
+  Instant last = work.schedule.span.begin;
+  for (const DatedStep& step : work.schedule.steps)
+    if (is_of_batch(step.operation)) last = std::max(last, step.end());
+  return last;
+}
+
 /// The last coat whose light use comes last.
 std::optional<std::size_t> last_coat(const DatedWork& work, std::size_t batch) {
   std::optional<std::size_t> last;
@@ -87,7 +100,7 @@ std::optional<std::size_t> last_batch(const DatedWork& work) {
 Job without_missed_dates(const DatedWork& work) {
   Job job = work.job;
   for (const DueDate& date : due_dates(work))
-    if (!date.in_time()) job.batches[date.batch].rules.ready_by.reset();
+    if (!date.ready_in_time()) job.batches[date.batch].rules.ready_by.reset();
   return job;
 }
 
@@ -96,7 +109,11 @@ std::vector<DueDate> due_dates(const DatedWork& work) {
   for (std::size_t batch = 0; batch < work.job.batches.size(); ++batch) {
     const auto due = work.job.batches[batch].rules.ready_by;
     if (!due) continue;
-    DueDate date{.batch = batch, .due = *due, .ready = ready_of(work, batch), .longest_wait = {}};
+    DueDate date{.batch = batch,
+                 .due = *due,
+                 .ready = ready_of(work, batch),
+                 .done = done_of(work, batch),
+                 .longest_wait = {}};
     const std::vector<DecidingWait> waits = deciding_waits(work, batch);
     if (!date.in_time() && !waits.empty()) date.longest_wait = waits.front().dated_step;
     dates.push_back(date);

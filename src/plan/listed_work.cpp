@@ -5,6 +5,7 @@
 #include "tackfree/operations/repairs.hpp"
 #include "tackfree/plan/early_coats.hpp"
 #include "tackfree/plan/moves.hpp"
+#include "tackfree/schedule/plan_size.hpp"
 
 #include <algorithm>
 
@@ -27,6 +28,8 @@ void hold_to_windows(OperationList& list, const std::map<CoatPlace, Duration>& i
 }
 
 }  // namespace
+
+static_assert(most_listed > most_steps, "a job whose list ends early has to be refused");
 
 OperationList listed_work(const WorkAtHand& work) {
   OperationList list = with_repairs(operation_list(work.job, work.takeoff, work.volumes, work.keyed,

@@ -11,6 +11,7 @@
 #include "tackfree/schedule/check_schedule.hpp"
 #include "tackfree/schedule/make_schedule.hpp"
 
+#include <set>
 #include <stdexcept>
 #include <utility>
 
@@ -30,9 +31,24 @@ DatedWork dated_by_aim(WorkAtHand work, const StageListener& stage, solver::Effo
   return dated;
 }
 
-Length all_tape(const SurfaceTakeoff& takeoff) {
+/// The coats of a batch that are to come, its sides together: each is taped for anew.
+int coats_to_come(const OperationList& list, std::size_t batch) {
+  std::set<std::pair<std::size_t, int>> coats;
+  for (const Operation& op : list.operations)
+    if (op.kind == OperationKind::coat && op.batch == batch && !op.done)
+      coats.insert({op.step, op.coat});
+  return static_cast<int>(coats.size());
+}
+
+Length all_tape(const DatedWork& work) {
+  const std::vector<Batch>& batches = work.job.batches;
   Length sum;
-  for (const Masking& masking : takeoff.masking) sum += masking.tape;
+  for (const Masking& masking : work.takeoff.masking) {
+    const Batch* batch = find_named(batches, work.job.parts.at(masking.part).batch);
+    if (batch == nullptr) continue;
+    sum +=
+        coats_to_come(work.list, static_cast<std::size_t>(batch - batches.data())) * masking.tape;
+  }
   return sum;
 }
 
@@ -72,7 +88,7 @@ std::optional<Plan> make_plan(const Job& given, Instant now, Problems& problems,
   plan.to_come = volumes_to_come(plan.volumes, plan.list);
   plan.tins_short = tins_short(job, plan.list);
   plan.shopping = shopping_list(job, tins_left(job, plan.list), thinners_left(job, plan.list),
-                                plan.to_come, plan.list, plan.schedule, all_tape(plan.takeoff));
+                                plan.to_come, plan.list, plan.schedule, all_tape(plan));
   plan.notes = notes(plan);
 
   begins(PlanningStage::check);

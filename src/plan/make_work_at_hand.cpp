@@ -31,8 +31,16 @@ Instant on_grid(Instant at, Minutes grid) {
   return past == Minutes(0) ? at : at + (grid - past);
 }
 
-Fraction wood_moisture_in(const AirState& air) {
-  return equilibrium_moisture(air.temperature, relative_humidity(air.temperature, air.vapour));
+/// Where wood settles in the mean of what each hour would bring it to: it follows days, not hours.
+Fraction wood_moisture_in(const AirSeries& air, Interval time) {
+  Fraction sum;
+  double count = 0;
+  for (Instant at = time.begin; at < time.end; at += one_hour, ++count) {
+    const AirState state = air.at(at);
+    sum +=
+        equilibrium_moisture(state.temperature, relative_humidity(state.temperature, state.vapour));
+  }
+  return sum / count;
 }
 
 Duration board_lag(const Job& job) {
@@ -49,6 +57,22 @@ Instant air_from(const Job& job, Instant start) {
   from = std::max(from, start - longest_look_back);
   if (const auto known = known_from(job.air)) from = std::min(start, std::max(from, *known));
   return from;
+}
+
+/// The last week before now as far as its air is known, a day of it at the least; else the next.
+void settle_wood(WorkAtHand& work) {
+  constexpr Minutes week = 7 * one_day;
+  const auto known = known_from(work.job.air);
+  const Instant from = std::max(work.now - week, known.value_or(work.now - week));
+  Problems none;
+  work.wood_week = {from, work.now};
+  if (work.now - from >= one_day)
+    if (const auto past = AirSeries::over(work.job.air, work.wood_week, none)) {
+      work.wood_moisture = wood_moisture_in(*past, work.wood_week);
+      return;
+    }
+  work.wood_week = {work.now, std::min(work.now + week, work.span().end)};
+  work.wood_moisture = wood_moisture_in(work.air, work.wood_week);
 }
 
 /// The job in lots, with the busy times and the hours of the log worked out; nothing where it is
@@ -86,7 +110,7 @@ std::optional<WorkAtHand> work_with(const Job& given, Instant now, Problems& pro
                              problems, readings_in_log(work.job.history));
   if (!air) return std::nullopt;
   work.air = std::move(*air);
-  work.wood_moisture = wood_moisture_in(work.air.at(work.now));
+  settle_wood(work);
   work.board_lag = board_lag(work.job);
   work.lessons = lessons_of(work.job, logged.list, work.air);
   work.thirst = learnt_thirst(work.job, work.lessons.coats);

@@ -23,7 +23,7 @@ KeyedCoats missed_in(const DatedWork& work) {
 std::size_t dates_missed(const DatedWork& work) {
   std::size_t missed = 0;
   for (const DueDate& date : due_dates(work))
-    if (!date.in_time()) ++missed;
+    if (!date.ready_in_time()) ++missed;
   return missed;
 }
 

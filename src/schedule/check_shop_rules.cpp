@@ -49,6 +49,7 @@ class ShopAuditor {
       whole_and_there(step);
     }
     one_thing_at_a_time();
+    for (const Session& session : schedule_.sessions) tools_are_cleaned(session);
     for (std::size_t room = 0; room < job_.rooms.size(); ++room) space(room);
     return std::move(broken_);
   }
@@ -131,11 +132,32 @@ class ShopAuditor {
       busy[session.set_up_by.value_or(0)].push_back(session.set_up);
       busy[session.clean_up_by.value_or(0)].push_back(session.clean_up);
     }
+    for (const ToolRest& rest : schedule_.tool_rests)
+      if (rest.cleaning.length() > Minutes(0)) {
+        const DatedStep& coat = schedule_.steps[rest.dated_step];
+        busy[coat.by.empty() ? 0 : coat.by.front()].push_back(rest.cleaning);
+      }
     for (auto& [person, work] : busy) {
       std::sort(work.begin(), work.end());
       for (std::size_t i = 1; i < work.size(); ++i)
         if (work[i].begin < work[i - 1].end)
           broken_.push_back(fmt::format("two things are done at {}", iso_utc(work[i].begin)));
+    }
+  }
+
+  /// Nothing lies open with what hardens in it, nor does a gun, for more than half an hour.
+  void tools_are_cleaned(const Session& session) {
+    const Coating& used = job_.coatings[session.coating];
+    if (!used.pot_life && !job_.data.methods[session.method].sprayed) return;
+    for (std::size_t i = 1; i < session.steps.size(); ++i) {
+      const DatedStep& before = schedule_.steps[session.steps[i - 1]];
+      const Instant from = before.dries_from.value_or(before.end());
+      if (schedule_.steps[session.steps[i]].begin() - from <= Minutes(30)) continue;
+      const auto cleaned = std::ranges::any_of(schedule_.tool_rests, [&](const ToolRest& rest) {
+        return rest.dated_step == session.steps[i - 1] &&
+               rest.cleaning.length() >= whole_minutes_up(used.clean_up.value);
+      });
+      if (!cleaned) say(before, "leaves its tool to harden");
     }
   }
 

@@ -17,6 +17,8 @@ HeldBy held_by(solver::Rule rule) {
       return HeldBy::due;
     case rules::as_last:
       return HeldBy::last_plan;
+    case rules::put_off:
+      return HeldBy::order;
     default:
       return HeldBy::calendar;
   }

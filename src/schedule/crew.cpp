@@ -19,7 +19,8 @@ std::vector<std::vector<Interval>> hours_of_each(const Job& job, Interval span) 
 }
 
 /// Work that one person does without a break: pieces of steps that follow each other at a fixed
-/// distance, with set-up and clean-up where it is a session's first or last coat.
+/// distance, with set-up and clean-up where it is a session's first or last coat, and the cleaning
+/// where the tool rests after it.
 struct Stint {
   Interval time;
   std::vector<std::pair<std::size_t, std::size_t>> pieces;  ///< step, piece
@@ -48,14 +49,16 @@ std::vector<Stint> bare_stints(const OperationList& list, const Schedule& schedu
   return stints;
 }
 
-bool is_of(const Stint& stint, const Session& session) {
-  return std::any_of(stint.pieces.begin(), stint.pieces.end(), [&](const auto& piece) {
-    return std::find(session.steps.begin(), session.steps.end(), piece.first) !=
-           session.steps.end();
-  });
+bool holds(const Stint& stint, std::size_t step) {
+  return std::ranges::any_of(stint.pieces, [&](const auto& piece) { return piece.first == step; });
 }
 
-/// In order of begin, set-up and clean-up with the first and the last of each session.
+bool is_of(const Stint& stint, const Session& session) {
+  return std::ranges::any_of(session.steps, [&](std::size_t step) { return holds(stint, step); });
+}
+
+/// In order of begin, set-up and clean-up with the first and the last of each session, cleaning
+/// with the coat before it.
 std::vector<Stint> stints_of(const OperationList& list, const Schedule& schedule) {
   std::vector<Stint> stints = bare_stints(list, schedule);
   for (std::size_t s = 0; s < schedule.sessions.size(); ++s) {
@@ -80,6 +83,10 @@ std::vector<Stint> stints_of(const OperationList& list, const Schedule& schedule
       stint.time.end = schedule.sessions[*stint.cleans_up].clean_up.end;
     }
   }
+  for (const ToolRest& rest : schedule.tool_rests)
+    for (Stint& stint : stints)
+      if (holds(stint, rest.dated_step))
+        stint.time.end = std::max(stint.time.end, rest.cleaning.end);
   std::stable_sort(stints.begin(), stints.end(),
                    [](const Stint& a, const Stint& b) { return a.time.begin < b.time.begin; });
   return stints;

@@ -299,8 +299,8 @@ Schedule dated(const Job& job, const OperationList& list, const AirSeries& air,
   }
   Schedule schedule = DatedSolution(job, list, air, clocks, problem, solved.solution).dated();
   schedule.proof = solved.proof;
-  assign_people(job, list, schedule);
   schedule.tool_rests = tool_rests(job, list, schedule);
+  assign_people(job, list, schedule);
   return schedule;
 }
 

@@ -5,6 +5,7 @@
 #include "tackfree/schedule/done_work.hpp"
 #include "tackfree/schedule/recoat_limits.hpp"
 #include "tackfree/schedule/set_dates.hpp"
+#include "tackfree/schedule/tool_rests.hpp"
 #include "tackfree/schedule/work_time.hpp"
 #include "tackfree/takeoff/lots.hpp"
 
@@ -194,6 +195,7 @@ class Builder {
       Slot around = 0;
       if (operation.kind == OperationKind::coat) {
         a.product = product(operation);
+        a.product_from = result_.place[chief].begin;
         around = problem().products[*a.product].set_up + problem().products[*a.product].clean_up;
       }
       std::vector<Rule> closed =
@@ -253,8 +255,11 @@ class Builder {
     const auto found = std::find(products.begin(), products.end(), key);
     if (found != products.end()) return static_cast<std::size_t>(found - products.begin());
     products.push_back(key);
+    const Coating& coating = job_.coatings[key.first];
+    const Minutes uncleaned = longest_uncleaned(coating, job_.data.methods[key.second]);
     problem().products.push_back({grid().slots_up(job_.data.labour.set_up.value),
-                                  grid().slots_up(job_.coatings[key.first].clean_up.value)});
+                                  grid().slots_up(coating.clean_up.value),
+                                  static_cast<Slot>(uncleaned / job_.grid)});
     return products.size() - 1;
   }
 

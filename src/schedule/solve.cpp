@@ -1,5 +1,6 @@
 #include "tackfree/schedule/solve.hpp"
 
+#include "tackfree/schedule/closing_rules.hpp"
 #include "tackfree/solver/fluid_bound.hpp"
 #include "tackfree/solver/serial.hpp"
 
@@ -98,6 +99,75 @@ Solution best_of_many_orders(const PosedProblem& posed, std::size_t most_session
   return solution;
 }
 
+/// The clean-ups in pauses of a session as it was found.
+std::vector<solver::Run> cleanings_of(const SchedulingProblem& problem, const Solution& found,
+                                      const solver::SolvedSession& session) {
+  std::vector<solver::Run> uses;
+  for (const std::size_t i : session.activities)
+    uses.push_back(solver::used(problem.activities[i], found.activities[i].begin()));
+  return solver::cleanings(problem.products[session.product], std::move(uses));
+}
+
+/// The other work that stands where tools of the session are to be cleaned.
+std::vector<std::size_t> in_the_way(const SchedulingProblem& problem, const Solution& found,
+                                    const solver::SolvedSession& session) {
+  std::vector<std::size_t> others;
+  for (const solver::Run cleaning : cleanings_of(problem, found, session))
+    for (std::size_t i = 0; i < found.activities.size(); ++i) {
+      const solver::SolvedActivity& other = found.activities[i];
+      if (other.placed() && solver::overlap({other.begin(), other.end()}, cleaning))
+        others.push_back(i);
+    }
+  return others;
+}
+
+/// The same order, but what is in the way of cleaning a tool comes after the pause.
+Priorities with_pauses_last(const SchedulingProblem& problem, const Solution& found,
+                            Priorities starts) {
+  for (const solver::SolvedSession& session : found.sessions)
+    for (const std::size_t other : in_the_way(problem, found, session))
+      if (!problem.activities[other].product) starts[other] = session.coats.end;
+  return starts;
+}
+
+/// The problem with no coat of a session that has something in the way before `found` has it, so
+/// that they stay together.
+SchedulingProblem coats_no_sooner(SchedulingProblem problem, const Solution& found) {
+  for (const solver::SolvedSession& session : found.sessions) {
+    if (in_the_way(problem, found, session).empty()) continue;
+    for (const std::size_t i : session.activities) {
+      solver::Activity& coat = problem.activities[i];
+      std::vector<solver::Rule> closed = problem.open_times[coat.open_time].rules();
+      const solver::Slot first = found.activities[i].begin();
+      for (solver::Slot s = 0; s < first; ++s)
+        if (closed[solver::index(s)] == solver::no_rule) closed[solver::index(s)] = rules::put_off;
+      coat.open_time = problem.open_times.size();
+      problem.open_times.emplace_back(std::move(closed));
+    }
+  }
+  return problem;
+}
+
+/// The search that proves knows no tools to be cleaned in pauses of a session. Its answer is made
+/// again in the same order, with time for them; `other`, which has it, stays where it is better.
+Solution with_cleanings(const SchedulingProblem& problem, const Solution& found, Solution other,
+                        std::size_t most_sessions) {
+  Priorities starts(problem.activities.size(), problem.horizon);
+  for (std::size_t i = 0; i < starts.size(); ++i)
+    if (found.activities[i].placed()) starts[i] = found.activities[i].begin();
+  const auto rank = [&](const Solution& solution) {
+    const solver::Worth w = solver::worth(problem, solution);
+    return std::tuple(w.unplaced, std::max(w.sessions, most_sessions), w);
+  };
+  const Priorities pauses_last = with_pauses_last(problem, found, starts);
+  for (const auto& [posed, order] :
+       {std::pair(problem, starts), std::pair(coats_no_sooner(problem, found), pauses_last)}) {
+    Solution again = solver::placed_by_priority(posed, order);
+    if (rank(again) < rank(other)) other = std::move(again);
+  }
+  return other;
+}
+
 /// What is sure of a schedule of any number of people: how much sooner none is.
 std::optional<Proof> bounded(const PosedProblem& posed, const solver::Worth& worth) {
   if (worth.unplaced > 0 || worth.ready == solver::never) return std::nullopt;
@@ -118,12 +188,21 @@ Solved solve(const PosedProblem& posed, std::size_t most_sessions, solver::Effor
     return solved;
   }
   solved.solution = solver::serial_schedule(problem);
-  const auto searched =
-      solver::best_schedule(problem, solved.solution, most_partials, most_sessions,
-                            solver::Prove::ready_and_sessions, effort);
+  auto searched = solver::best_schedule(problem, solved.solution, most_partials, most_sessions,
+                                        solver::Prove::ready_and_sessions, effort);
   if (searched) {
-    solved.solution = searched->solution;
     solved.impossible = searched->infeasible;
+    const solver::Worth found = solver::worth(problem, searched->solution);
+    if (solver::has_workers_for_cleanings(problem, searched->solution))
+      solved.solution = std::move(searched->solution);
+    else
+      solved.solution =
+          with_cleanings(problem, searched->solution, std::move(solved.solution), most_sessions);
+    // What is proved without the cleanings bounds what is possible with them.
+    const solver::Worth its = solver::worth(problem, solved.solution);
+    searched->ready_proved = searched->ready_proved && its.ready == found.ready;
+    searched->sessions_proved =
+        searched->sessions_proved && its.ready == found.ready && its.sessions == found.sessions;
   }
   solved.worth = solver::worth(problem, solved.solution);
   if (searched && solved.worth.unplaced == 0 && solved.worth.ready != solver::never)

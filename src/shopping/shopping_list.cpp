@@ -23,6 +23,7 @@ CoatingPurchase purchase(const Job& job, const std::vector<ShelfTin>& on_shelf,
   CoatingPurchase result;
   result.coating = need.coating;
   result.sessions = sessions_with(uses, need.coating);
+  result.cleanings = cleanings_with(uses, need.coating);
   result.on_surfaces = need.expected;
   for (const ToolUse& use : uses)
     if (use.coating == need.coating)

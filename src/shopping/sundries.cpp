@@ -96,7 +96,11 @@ class SundryList {
   }
 
   void protection() {
-    if (sessions_ > 0) add({.item = Item::gloves, .amount = 1.0 * sessions_});
+    if (sessions_ > 0) {
+      add({.item = Item::gloves, .amount = 1.0 * sessions_});
+      add({.item = Item::eye_protection, .amount = 1});
+      worn_to_coat();
+    }
     Duration sanding;
     for (const Operation& operation : list_.operations)
       if (operation.grit && !operation.done) sanding += operation.work;
@@ -106,6 +110,13 @@ class SundryList {
          .amount = whole_up(sanding / lasts.value),
          .origin = lasts.origin,
          .work = sanding});
+  }
+
+  void worn_to_coat() {
+    const auto worn = respirator(job_, list_, volumes_);
+    if (!worn) return;
+    add({.item = Item::respirator, .amount = 1, .respirator = worn});
+    if (worn->against_sprayed_isocyanates) add({.item = Item::suit, .amount = 1});
   }
 
   void small_things() {
@@ -121,7 +132,18 @@ class SundryList {
     });
     if (oily) add({.item = Item::lidded_can, .amount = 1});
     add({.item = Item::stirring_stick, .amount = 1.0 * sessions_});
+    two_part_things();
     add({.item = Item::strainer, .amount = 1.0 * sessions_});
+  }
+
+  void two_part_things() {
+    bool any = false;
+    for (const CoatingNeed& need : volumes_.coatings) {
+      if (!job_.coatings.at(need.coating).pot_life) continue;
+      any = true;
+      add({.item = Item::hardener, .amount = 1, .coating = need.coating});
+    }
+    if (any) add({.item = Item::measuring_cup, .amount = 1});
   }
 
   const Job& job_;

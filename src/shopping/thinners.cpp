@@ -31,11 +31,12 @@ std::vector<ThinnerPurchase> thinner_purchases(const Job& job, const std::vector
     thinner.nine_in_ten += need.thinner * need.nine_in_ten;
     const int sessions = sessions_with(uses, need.coating);
     ThinnerPurchase& cleaner = purchase_of(purchases, coating.words.cleaner);
-    const Volume to_clean =
-        cleanings_with(uses, need.coating) * job.data.shop.cleaner_per_session.value;
+    const int cleanings = cleanings_with(uses, need.coating);
+    const Volume to_clean = cleanings * job.data.shop.cleaner_per_session.value;
     cleaner.to_clean += to_clean;
     cleaner.nine_in_ten += to_clean;
     cleaner.sessions += sessions;
+    cleaner.cleanings += cleanings;
   }
   std::erase_if(purchases, [](const ThinnerPurchase& p) { return p.nine_in_ten <= Volume{}; });
   for (ThinnerPurchase& purchase : purchases) {

@@ -144,7 +144,7 @@ std::optional<Placement::Conflict> Placement::worker_conflict(
   return std::nullopt;
 }
 
-/// Room for the activity and for the set-up and clean-up of its session, new or widened.
+/// Room for the activity and for the set-up and clean-ups of its session, new or widened.
 std::optional<Placement::Conflict> Placement::session_conflict(const Activity& activity,
                                                                Slot at) const {
   const auto window = window_at(problem_, at);
@@ -167,7 +167,19 @@ std::optional<Placement::Conflict> Placement::session_conflict(const Activity& a
   if (auto conflict = worker_conflict(work, session)) return conflict;
   if (worker_conflict(set_up, session) || worker_conflict(clean_up, session))
     return Conflict{Hold::By::worker, at + 1};
+  if (!session) return std::nullopt;
+  std::vector<Run> uses{used(activity, at)};
+  append_uses(*session, uses);
+  for (const Run cleaning : cleanings(product, std::move(uses)))
+    if (overlap(cleaning, work) || worker_conflict(cleaning, session))
+      return Conflict{Hold::By::worker, at + 1};
   return std::nullopt;
+}
+
+/// When the session's activities use its product.
+void Placement::append_uses(std::size_t session, std::vector<Run>& uses) const {
+  for (const std::size_t other : solution_.sessions[session].activities)
+    uses.push_back(used(problem_.activities[other], solution_.activities[other].begin()));
 }
 
 std::optional<Placement::Conflict> Placement::dust_conflict(const Activity& activity,
@@ -254,9 +266,13 @@ void Placement::join_session(std::size_t index) {
                   std::max(joined.coats.end, placed.end())};
   std::erase_if(busy_, [&](const Busy& busy) { return busy.session == session; });
   const Product& rules = problem_.products[product];
-  for (const Run around : {Run{joined.coats.begin - rules.set_up, joined.coats.begin},
-                           Run{joined.coats.end, joined.coats.end + rules.clean_up}})
-    if (around.begin < around.end) busy_.push_back({around, session});
+  std::vector<Run> uses;
+  append_uses(*session, uses);
+  std::vector<Run> around = cleanings(rules, std::move(uses));
+  around.push_back({joined.coats.begin - rules.set_up, joined.coats.begin});
+  around.push_back({joined.coats.end, joined.coats.end + rules.clean_up});
+  for (const Run each : around)
+    if (each.begin < each.end) busy_.push_back({each, session});
 }
 
 /// Notes the rules that close `time` over `closed_run`, each with the slot where it last

@@ -41,6 +41,43 @@ Worth worth(const SchedulingProblem& problem, const Solution& solution) {
   return result;
 }
 
+std::vector<Run> cleanings(const Product& product, std::vector<Run> used) {
+  std::ranges::sort(used, {}, &Run::begin);
+  std::vector<Run> all;
+  for (std::size_t i = 1; i < used.size(); ++i) {
+    const Slot from = used[i - 1].end;
+    if (used[i].begin - from > product.uncleaned && product.clean_up > 0)
+      all.push_back({from, from + product.clean_up});
+  }
+  return all;
+}
+
+bool has_workers_for_cleanings(const SchedulingProblem& problem, const Solution& solution) {
+  std::vector<Run> taken = problem.away, extra;
+  for (std::size_t i = 0; i < solution.activities.size(); ++i) {
+    const SolvedActivity& each = solution.activities[i];
+    if (each.placed() && problem.activities[i].workers > 0)
+      taken.push_back({each.begin(), each.end()});
+  }
+  for (const SolvedSession& session : solution.sessions) {
+    const Product& product = problem.products[session.product];
+    taken.push_back({session.coats.begin - product.set_up, session.coats.begin});
+    taken.push_back({session.coats.end, session.coats.end + product.clean_up});
+    std::vector<Run> uses;
+    for (const std::size_t i : session.activities)
+      uses.push_back(used(problem.activities[i], solution.activities[i].begin()));
+    for (const Run cleaning : cleanings(product, std::move(uses))) extra.push_back(cleaning);
+  }
+  taken.insert(taken.end(), extra.begin(), extra.end());
+  return std::ranges::all_of(extra, [&](Run cleaning) {
+    for (Slot at = cleaning.begin; at < cleaning.end; ++at)
+      if (std::ranges::count_if(taken, [&](Run run) { return run.begin <= at && at < run.end; }) >
+          problem.workers)
+        return false;
+    return true;
+  });
+}
+
 std::vector<Run> pieces_from(const SchedulingProblem& problem, const Activity& activity,
                              Slot start) {
   if (!activity.splittable) {

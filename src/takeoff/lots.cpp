@@ -87,9 +87,10 @@ bool pieces_fit(const Job& job, const Batch& batch, const DryingRoom& room, Prob
          .line = room.line,
          .key = "rooms.drying_space_m2",
          .found = fmt::format("{:g}", capacity_of(room)),
-         .wanted = fmt::format("wanted space for each part: one \"{}\" of batch \"{}\" (line {} of "
-                               "the parts list) takes {:.2f} m2, and \"{}\" has no more than that",
-                               part.name, batch.name, part.line, each, room.name),
+         .wanted =
+             fmt::format("wanted space for each part: one \"{}\" of batch \"{}\" (line {} of "
+                         "the parts list) takes {:.2f} m2, and \"{}\" has no more than that",
+                         part.name, batch.name, part.line, in_hundredths(each) / 100.0, room.name),
          .hint = "give the batch its own \"space_m2\" if it stands or hangs, or another room"});
   }
   return fit;

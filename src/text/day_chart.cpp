@@ -102,7 +102,7 @@ void write_text_chart(Page& page, const Plan& plan, const StepWords& words) {
   constexpr std::size_t narrow = 8, wide = 12;
   if (plan.schedule.steps.empty() || page.columns() < needed(narrow)) return;
   const std::size_t cells = page.columns() < needed(wide) ? narrow : wide;
-  page.heading(chart_words::the_days);
+  page.heading(chart_words::the_weeks);
   page.paragraph(Lead::plain(),
                  fmt::format(chart_words::characters, 24 / cells,
                              plan.air.typical_from() ? chart_words::typical_mark : ""));

@@ -59,8 +59,10 @@ std::string words_before(const Lead& lead) {
 
 constexpr std::array ink_codes{ink_off, ink_heading, ink_subheading, ink_warning, ink_danger};
 
-/// The columns that a table needs, the first cut down to what the page leaves it.
+/// The columns that a table needs, the first cut down to what the page leaves it; none where the
+/// page is too narrow for all of them.
 std::vector<std::size_t> table_widths(const Table& table, std::size_t columns) {
+  constexpr std::size_t least = 12;
   std::vector<std::size_t> widths(table.head.size(), 0);
   const auto widen = [&](const std::vector<std::string>& row) {
     for (std::size_t i = 0; i < row.size(); ++i)
@@ -71,9 +73,8 @@ std::vector<std::size_t> table_widths(const Table& table, std::size_t columns) {
   widen(table.total);
   std::size_t others = table_indent;
   for (std::size_t i = 1; i < widths.size(); ++i) others += gap + widths[i];
-  constexpr std::size_t least = 8;
-  const std::size_t left = columns > others + least ? columns - others : least;
-  widths.front() = std::min(widths.front(), left);
+  if (others + std::min(widths.front(), least) > columns) return {};
+  widths.front() = std::min(widths.front(), columns - others);
   return widths;
 }
 
@@ -163,9 +164,26 @@ void TextPage::paragraph(Lead lead, std::string_view text) {
   }
 }
 
+/// Row by row its name, and below it a line for each value, with the word of its column.
+void TextPage::cards(const Table& table) {
+  const auto write = [&](const std::vector<std::string>& row) {
+    if (row.empty()) return;
+    for (const std::string& words : wrapped(columns_ - table_indent, row.front())) {
+      const std::string name = fitting(std::string(table_indent, ' ') + words);
+      coloured(ink_subheading, name, name.size());
+    }
+    for (std::size_t i = 1; i < row.size(); ++i)
+      if (!row[i].empty() && row[i] != "-")
+        paragraph(Lead::plain(2 * table_indent), table.head[i] + ": " + row[i]);
+  };
+  for (const auto& row : table.rows) write(row);
+  write(table.total);
+}
+
 void TextPage::table(const Table& table) {
   if (table.head.empty()) return;
   const std::vector<std::size_t> widths = table_widths(table, columns_);
+  if (widths.empty()) return cards(table);
   const std::string head = fitting(table_row(table.head, widths));
   coloured(ink_subheading, head, head.size());
   for (const auto& row : table.rows) line(0, table_row(row, widths));

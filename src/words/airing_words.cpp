@@ -3,41 +3,11 @@
 #include "tackfree/words/vapour_words.hpp"
 
 #include <algorithm>
-#include <iterator>
-#include <set>
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
 namespace tackfree {
-
-namespace {
-
-Opening opening_at(const std::vector<AiringSpan>& spans, Instant at) {
-  const auto found = std::ranges::find_if(
-      spans, [&](const AiringSpan& span) { return span.time.begin <= at && at < span.time.end; });
-  return found == spans.end() ? Opening::closed : found->opening;
-}
-
-/// Open as far as the wider of both says: a better habit may open wide for less long.
-std::vector<AiringSpan> wider_of(const std::vector<AiringSpan>& a,
-                                 const std::vector<AiringSpan>& b) {
-  std::set<Instant> changes;
-  for (const auto* spans : {&a, &b})
-    for (const AiringSpan& span : *spans) changes.insert({span.time.begin, span.time.end});
-  std::vector<AiringSpan> wider;
-  for (auto at = changes.begin(); at != changes.end() && std::next(at) != changes.end(); ++at) {
-    const Opening opening = std::max(opening_at(a, *at), opening_at(b, *at));
-    const Interval time{*at, *std::next(at)};
-    if (!wider.empty() && wider.back().opening == opening && wider.back().time.end == time.begin)
-      wider.back().time.end = time.end;
-    else if (opening != Opening::closed)
-      wider.push_back({time, opening});
-  }
-  return wider;
-}
-
-}  // namespace
 
 std::string airing_words(const std::vector<AiringSpan>& spans, Instant seen_from,
                          const Figures& figures) {
@@ -64,24 +34,10 @@ std::string airing_words(const std::vector<AiringSpan>& spans, Instant seen_from
   return fmt::format("{}", fmt::join(parts, ", "));
 }
 
-std::vector<AiringSpan> airing_of(const Plan& plan, const AiringHabit& habit) {
-  return airing_spans(coating_stretches(plan.list, plan.schedule), habit);
-}
-
-std::vector<AiringSpan> airing_of(const Plan& plan) {
-  return airing_of(plan, plan.job.room.airing.value_or(AiringHabit()));
-}
-
-std::optional<AiringHabit> better_habit(const Plan& plan) {
-  const bool too_little = plan.room && plan.room->verdict == HabitVerdict::too_little;
-  return too_little ? plan.room->proposed : std::nullopt;
-}
-
 std::string airing_advice(const Plan& plan, const std::vector<AiringSpan>& own,
                           const std::vector<AiringSpan>& better, const Figures& figures) {
-  const std::string by_habit = airing_words(own, plan.now, figures);
-  const bool too_little = plan.room && plan.room->verdict == HabitVerdict::too_little;
-  if (!too_little || (own.empty() && better.empty())) return by_habit;
+  std::string by_habit = airing_words(own, plan.now, figures);
+  if (!needs_more_air(plan, own) && !needs_more_air(plan, better)) return by_habit;
   if (!better_habit(plan))
     return by_habit +
            ". That is too little for these vapours by this estimate, and nothing else that was "

@@ -220,6 +220,17 @@ std::vector<std::string> wrapped(std::size_t columns, std::string_view text) {
   return lines;
 }
 
+std::string capitalized(std::string text) {
+  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z')
+    text[0] = static_cast<char>(text[0] - 'a' + 'A');
+  return text;
+}
+
+std::string first_sentence(const std::string& text) {
+  const std::size_t end = text.find(". ");
+  return end == std::string::npos ? text : text.substr(0, end + 1);
+}
+
 std::string held_together(std::string text) {
   replace_all(text, " ", no_break_space);
   return text;

@@ -1,13 +1,13 @@
 #include "tackfree/words/event_words.hpp"
 
-#include "tackfree/words/airing_words.hpp"
-#include "tackfree/words/caution_words.hpp"
+#include "tackfree/plan/advised_airing.hpp"
 #include "tackfree/words/display_text.hpp"
-#include "tackfree/words/how_lines.hpp"
-#include "tackfree/words/vapour_words.hpp"
+#include "tackfree/words/safety_lines.hpp"
+#include "tackfree/words/session_notes.hpp"
+#include "tackfree/words/session_words.hpp"
 
-#include <string_view>
-#include <utility>
+#include <algorithm>
+#include <optional>
 
 #include <fmt/format.h>
 
@@ -15,101 +15,102 @@ namespace tackfree {
 
 namespace {
 
-std::string_view first_sentence(std::string_view text) {
-  const std::size_t end = text.find(". ");
-  return end == std::string_view::npos ? text : text.substr(0, end + 1);
+EventWords session_event(const Plan& plan, const StepWords& words, const CalendarEvent& event) {
+  return {session_title(plan, words, event.work, longest_summary),
+          session_notes(plan, words, event.work)};
 }
 
-std::vector<std::string> description(const Plan& plan, const StepWords& words,
-                                     const DatedStep& step) {
-  const Operation& op = plan.list.operations.at(step.operation);
-  std::vector<std::string> lines;
-  if (const std::string pour = words.pour(op); !pour.empty()) lines.push_back("Pour " + pour);
-  for (std::string& how : how_lines(plan, op)) lines.push_back(std::move(how));
-  if (const std::string why = words.why(step); !why.empty()) lines.push_back("Why now: " + why);
-  if (step.on_typical_air) lines.emplace_back("Rests on typical air: the hour may move.");
-  if (op.kind != OperationKind::coat) return lines;
-  for (const Caution& caution : caution_texts(plan))
-    lines.push_back(fmt::format("{}: {}", caution.word, first_sentence(caution.hazard)));
-  lines.push_back(plan.job.data.texts.deference);
-  return lines;
+const Operation& operation_of(const Plan& plan, std::size_t step) {
+  return plan.list.operations.at(plan.schedule.steps.at(step).operation);
 }
 
-EventWords step_event(const Plan& plan, const StepWords& words, const CalendarEvent& event) {
-  const DatedStep& step = plan.schedule.steps.at(event.index);
-  EventWords said{words.full_title(plan.list.operations.at(step.operation)),
-                  description(plan, words, step)};
-  if (step.pieces.size() > 1)
-    said.summary += fmt::format(" ({} of {})", event.part + 1, step.pieces.size());
-  return said;
+/// When the last of the coat before this wiping off must be off again.
+std::optional<Instant> off_by(const Plan& plan, std::size_t wiping) {
+  if (wiping == 0) return std::nullopt;
+  const Operation& coat = plan.list.operations.at(wiping - 1);
+  const auto step = std::ranges::find(plan.schedule.steps, wiping - 1, &DatedStep::operation);
+  if (!coat.coating || step == plan.schedule.steps.end()) return std::nullopt;
+  const auto& within = plan.job.coatings.at(*coat.coating).wipe_off_within;
+  return within ? std::optional(step->end() + whole_minutes_up(within->value)) : std::nullopt;
 }
 
-/// What stands with each airing of a habit that is too little for the plan.
-std::string too_little_note(const Plan& plan) {
-  const auto better = better_habit(plan);
-  return fmt::format("This airing is too little for these vapours by this estimate{}: {}.",
-                     uncounted_clause(*plan.room),
-                     better
-                         ? fmt::format("better {}, and no shorter than here", words_for(*better))
-                         : "nothing else that was tried serves. Coat less at a time, or outdoors");
-}
-
-EventWords airing_event(const Plan& plan, const StepWords& words, const CalendarEvent& event) {
-  const StretchJudgement& stretch = plan.room->stretches.at(event.index);
-  const Operation& first =
-      plan.list.operations.at(plan.schedule.steps.at(stretch.steps.front()).operation);
-  const AiringSpan& span = stretch.airing.at(event.part);
-  EventWords said{
-      fmt::format("Airing: {} {} to {}", words_for(span.opening),
-                  words.figures().clock(span.time.begin), words.figures().clock(span.time.end)),
-      {fmt::format("For {}.", words.full_title(first))}};
-  if (plan.room->verdict == HabitVerdict::too_little) {
-    said.summary += ", too little: see the note";
-    said.lines.push_back(too_little_note(plan));
-  }
-  if (stretch.under_limit_at)
-    said.lines.push_back(fmt::format("By this estimate below the 8-hour limits{} from {}.",
-                                     uncounted_clause(*plan.room),
-                                     words.figures().moment(*stretch.under_limit_at)));
+EventWords wipe_off_event(const Plan& plan, const StepWords& words, const CalendarEvent& event) {
+  const Operation& work = operation_of(plan, event.index);
+  EventWords said{fmt::format("Wipe off {} now: {}", words.coat_name(work),
+                              cut_inside(longest_name, plan.job.batches.at(work.batch).name)),
+                  safety_lines(plan, {event.index})};
+  if (const auto by = off_by(plan, plan.schedule.steps.at(event.index).operation))
+    said.lines.push_back(fmt::format("All of it off by {}.", words.figures().clock(*by)));
   said.lines.push_back(plan.job.data.texts.deference);
   return said;
 }
 
-/// When the work after a coat may go on, as far as drying goes.
-EventWords wait_end_event(const Plan& plan, const StepWords& words, const CalendarEvent& event) {
-  const DryingCourse& drying = plan.course.drying.at(event.index);
-  const Operation& coat =
-      plan.list.operations.at(plan.schedule.steps.at(drying.dated_step).operation);
-  return {fmt::format("{}: {}", words.full_title(coat), reached_words(drying.towards)),
-          {fmt::format("It went on {}.", words.figures().moment(drying.time.begin)),
-           "By this estimate. Try it where it does not show before you go on."}};
+EventWords pot_end_event(const Plan& plan, const StepWords& words, const CalendarEvent& event) {
+  const DatedStep& step = plan.schedule.steps.at(event.index);
+  const Operation& coat = operation_of(plan, event.index);
+  EventWords said{fmt::format("Pot life over: {}, {}", words.coat_name(coat),
+                              cut_inside(longest_name, plan.job.batches.at(coat.batch).name)),
+                  {}};
+  said.lines.push_back(fmt::format(
+      "It was mixed at {}. Put none of it on any more: clean the tools, and mix anew if you "
+      "need more.",
+      words.figures().clock(step.begin())));
+  said.lines.push_back(plan.job.data.texts.deference);
+  return said;
 }
 
-EventWords milestone_event(const Plan& plan, const CalendarEvent& event) {
+EventWords close_up_event(const Plan& plan, const StepWords& words, const CalendarEvent& event) {
+  const std::vector<AiringSpan> airing = advised_airing(plan).at(event.index);
+  const bool fan = std::ranges::any_of(
+      airing, [](const AiringSpan& span) { return span.opening == Opening::open_and_fan; });
+  EventWords said{
+      people_words(plan, event.work) +
+          (fan ? "Turn off the fan, close up: the airing is over" : "Close up: the airing is over"),
+      {"If it still smells, leave it open."}};
+  said.lines.push_back(fmt::format("The room was to be aired since {}.",
+                                   words.figures().moment(airing.front().time.begin)));
+  if (needs_more_air(plan, airing) && !better_habit(plan))
+    said.lines.emplace_back(
+        "This airing is too little for these vapours by this estimate: coat less at a time, or "
+        "outdoors.");
+  said.lines.push_back(plan.job.data.texts.deference);
+  return said;
+}
+
+EventWords outcome_event(const Plan& plan, const CalendarEvent& event) {
   const DatedOutcome& outcome = plan.schedule.outcomes.at(event.index);
-  const std::string& batch = plan.job.batches.at(outcome.batch).name;
-  return {fmt::format("{}: {}", cut_to(longest_summary / 2, batch), reached_words(outcome.stage)),
-          {}};
+  const std::string batch =
+      cut_inside(longest_summary / 2, plan.job.batches.at(outcome.batch).name);
+  if (event.what == CalendarEvent::What::cured)
+    return {fmt::format("Fully cured: {}", batch),
+            {"By this estimate. Now it may be washed, and things may be left standing on it."}};
+  return {fmt::format("Ready for light use: {}", batch),
+          {"By this estimate. Nothing wet, hot or heavy before it is fully cured."}};
 }
 
 EventWords uncut_words(const Plan& plan, const StepWords& words, const CalendarEvent& event) {
   switch (event.what) {
-    case CalendarEvent::What::step:
-      return step_event(plan, words, event);
-    case CalendarEvent::What::airing:
-      return airing_event(plan, words, event);
-    case CalendarEvent::What::wait_end:
-      return wait_end_event(plan, words, event);
-    case CalendarEvent::What::milestone:
+    case CalendarEvent::What::session:
+      return session_event(plan, words, event);
+    case CalendarEvent::What::wipe_off:
+      return wipe_off_event(plan, words, event);
+    case CalendarEvent::What::pot_end:
+      return pot_end_event(plan, words, event);
+    case CalendarEvent::What::close_up:
+      return close_up_event(plan, words, event);
+    case CalendarEvent::What::ready:
+    case CalendarEvent::What::cured:
       break;
   }
-  return milestone_event(plan, event);
+  return outcome_event(plan, event);
 }
 
 }  // namespace
 
 EventWords event_words(const Plan& plan, const StepWords& words, const CalendarEvent& event) {
   EventWords said = uncut_words(plan, words, event);
+  if (event.what != CalendarEvent::What::session)
+    said.summary = people_words(plan, event.work) + said.summary;
   said.summary = cut_to(longest_summary, said.summary);
   return said;
 }

@@ -1,6 +1,7 @@
 #include "tackfree/words/figures.hpp"
 
 #include "tackfree/base/elementary.hpp"
+#include "tackfree/plan/full_hour.hpp"
 
 #include <array>
 #include <cmath>
@@ -133,7 +134,7 @@ Figure Figures::density(MassPerVolume d) const { return {fixed(d.in(grams_per_li
 
 Figure Figures::mass(Mass m) const {
   return chosen({fixed(m.in(grams), 0), "g"}, rounded(m.in(ounces), 1) < 16
-                                                  ? Figure{at_most(m.in(ounces), 1), "oz"}
+                                                  ? Figure{at_most(m.in(ounces), 1), "oz by weight"}
                                                   : Figure{at_most(m.in(pounds), 1), "lb"});
 }
 
@@ -233,10 +234,7 @@ std::string Figures::clock_span(Interval time) const {
   return fmt::format("{} to {}", from, to);
 }
 
-Instant Figures::full_hour_up(Instant at) const {
-  const int past = zone_.local(at).minute_of_day % minutes_of_hour;
-  return past == 0 ? at : at + Minutes(minutes_of_hour - past);
-}
+Instant Figures::full_hour_up(Instant at) const { return tackfree::full_hour_up(at, zone_); }
 
 std::size_t Figures::clock_columns() const { return clock_ == ClockForm::hours_12 ? 8 : 5; }
 

@@ -248,6 +248,30 @@ class Text {
 
 std::string_view subject_of(const Note& note) { return std::visit(Subject(), note); }
 
+bool may_ruin(const Note& note) {
+  struct Grave {
+    bool operator()(const FilmNote&) const { return true; }
+    bool operator()(const DampAirNote&) const { return true; }
+    bool operator()(const OneFaceNote&) const { return true; }
+    bool operator()(const AllowanceNote&) const { return false; }
+    bool operator()(const PairNote& pair) const { return pair.trust != PairNote::Trust::holds; }
+    bool operator()(const SheenNote&) const { return false; }
+    bool operator()(const MissedWindowNote&) const { return false; }
+    bool operator()(const PutOffNote&) const { return false; }
+    bool operator()(const LittleToSpareNote&) const { return true; }
+    bool operator()(const FillerNote&) const { return false; }
+    bool operator()(const LateWorkNote&) const { return false; }
+    bool operator()(const LeftOutNote&) const { return true; }
+    bool operator()(const MoreLeftOutNote&) const { return true; }
+    bool operator()(const LotsNote&) const { return false; }
+    bool operator()(const LostPinNote&) const { return true; }
+    bool operator()(const EarlyCoatNote&) const { return true; }
+    bool operator()(const AdhesionNote&) const { return true; }
+    bool operator()(PlainNote note) const { return note != PlainNote::several_people_tried; }
+  };
+  return std::visit(Grave(), note);
+}
+
 std::string note_text(const Note& note, const Job& job, const OperationList& list,
                       const Figures& figures) {
   return std::visit(Text(job, list, figures), note);

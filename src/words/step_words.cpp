@@ -1,7 +1,10 @@
 #include "tackfree/words/step_words.hpp"
 
+#include "tackfree/operations/sanding.hpp"
+#include "tackfree/schedule/tool_rests.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/how_lines.hpp"
+#include "tackfree/words/respirator_words.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -23,6 +26,11 @@ std::string coat_words(const Operation& op) {
                       : fmt::format("coat {}", op.coat);
 }
 
+std::string_view parts_words(SandedParts parts) {
+  if (parts == SandedParts::all) return "";
+  return parts == SandedParts::solid ? " (solid parts only)" : " (sheets only)";
+}
+
 std::string grit_words(const Operation& op) {
   return op.grit ? fmt::format(", P{}", op.grit->p) : "";
 }
@@ -41,6 +49,24 @@ std::string_view told_by(Origin origin) {
       break;
   }
   return "assumed";
+}
+
+/// What may be done with a coat that has reached a stage.
+std::string may_be(Stage stage) {
+  switch (stage) {
+    case Stage::handle:
+      return "can be handled";
+    case Stage::recoat:
+      return "can be coated again";
+    case Stage::sand:
+      return "can be sanded";
+    case Stage::hardware:
+      return "bears hardware";
+    case Stage::stack:
+      return "can be stacked";
+    default:
+      return "is " + reached_words(stage);
+  }
 }
 
 }  // namespace
@@ -115,12 +141,11 @@ std::string WorkWords::named_step(const Operation& op) const {
   return several ? step_name(job_, batch, op.step) + " " : "";
 }
 
-std::string WorkWords::title(const Operation& op) const {
-  const Batch& batch = job_.batches.at(op.batch);
+std::string WorkWords::deed(const Operation& op) const {
   const std::string coating = named_step(op);
   switch (op.kind) {
     case OperationKind::sand_bare:
-      return "sand bare wood" + grit_words(op);
+      return fmt::format("sand bare wood{}{}", grit_words(op), parts_words(parts_sanded(job_, op)));
     case OperationKind::raise_grain:
       return "damp the wood to raise the grain";
     case OperationKind::sand_raised:
@@ -130,13 +155,11 @@ std::string WorkWords::title(const Operation& op) const {
     case OperationKind::sand_filler:
       return "sand the filler" + grit_words(op);
     case OperationKind::dust_off:
-      return fmt::format("dust off before {}coat {}{}", coating, op.coat,
-                         side_words(op.side, batch));
+      return fmt::format("dust off before {}coat {}", coating, op.coat);
     case OperationKind::coat:
-      return coating + coat_words(op) + side_words(op.side, batch) +
-             (op.again ? ", once more" : "");
+      return coating + coat_words(op);
     case OperationKind::wipe_off:
-      return fmt::format("wipe off {}coat {}{}", coating, op.coat, side_words(op.side, batch));
+      return fmt::format("wipe off {}coat {}", coating, op.coat);
     case OperationKind::turn_over:
       return op.side == Side::back ? "turn over, back up" : "turn over";
     case OperationKind::sand_between:
@@ -147,15 +170,50 @@ std::string WorkWords::title(const Operation& op) const {
     case OperationKind::finishing_touch:
       return job_.data.touches.at(op.touch.value()).title;
     case OperationKind::repair:
-      return fmt::format("repair {}coat {}{}: {}", coating, op.coat, side_words(op.side, batch),
-                         words_for(op.fault.value_or(Fault::runs)));
+      return fmt::format("repair {}coat {}", coating, op.coat);
   }
   return std::string(word_for(op.kind));
+}
+
+std::string WorkWords::place(const Operation& op) const {
+  const Batch& batch = job_.batches.at(op.batch);
+  const bool coated = op.kind == OperationKind::coat || op.kind == OperationKind::wipe_off;
+  std::string_view side;
+  if (coated && op.side == Side::back) side = "back";
+  if (coated && op.side == Side::show) side = "show side";
+  const std::string name = job_.batches.size() < 2 ? "" : cut_inside(longest_name, batch.name);
+  if (side.empty()) return name;
+  return name.empty() ? std::string(side) : fmt::format("{} ({})", name, side);
+}
+
+std::string WorkWords::title(const Operation& op) const {
+  const Batch& batch = job_.batches.at(op.batch);
+  switch (op.kind) {
+    case OperationKind::coat:
+      return deed(op) + side_words(op.side, batch) + (op.again ? ", once more" : "");
+    case OperationKind::dust_off:
+    case OperationKind::wipe_off:
+      return deed(op) + side_words(op.side, batch);
+    case OperationKind::repair:
+      return fmt::format("{}{}: {}", deed(op), side_words(op.side, batch),
+                         words_for(op.fault.value_or(Fault::runs)));
+    default:
+      return deed(op);
+  }
 }
 
 std::string WorkWords::full_title(const Operation& op) const {
   if (job_.batches.size() < 2) return title(op);
   return cut_to(longest_name, job_.batches.at(op.batch).name) + ": " + title(op);
+}
+
+std::string_view WorkWords::condition(const Operation& op) const {
+  if (op.kind != OperationKind::coat || !op.coating || !op.method) return {};
+  return spraying_condition(job_.coatings.at(*op.coating), job_.data.methods.at(*op.method));
+}
+
+std::string WorkWords::coat_name(const Operation& op) const {
+  return fmt::format("{}coat {}{}", named_step(op), op.coat, op.again ? ", once more" : "");
 }
 
 std::string WorkWords::pour(const Operation& op) const {
@@ -170,29 +228,13 @@ std::string WorkWords::pour(const Operation& op) const {
                      coating.words.thinner);
 }
 
-std::string gate_words(Gate gate, const CoatingLimits& limits, const Figures& figures) {
-  switch (gate) {
-    case Gate::too_cold:
-      return fmt::format("too cold to coat (under {})",
-                         figures.temperature(limits.put_on_min.value).text());
-    case Gate::too_warm:
-      return fmt::format("too warm to coat (over {})",
-                         figures.temperature(limits.put_on_max.value).text());
-    case Gate::too_humid:
-      return fmt::format("too damp to coat (over {})", humidity_text(limits.humidity_max.value));
-    case Gate::dew:
-      return fmt::format("too near the dew point (under {} above it)",
-                         figures.temperature_difference(limits.dew_point_margin.value).text());
-    case Gate::cold_before_dry:
-      return fmt::format("too cold before touch-dry (under {})",
-                         figures.temperature(limits.hold_min.value).text());
-    case Gate::cold_within_hold:
-      return fmt::format(
-          "too cold within {} of coating (under {})",
-          wait_text(limits.hold_put_on_min ? limits.hold_put_on_min->value : Duration()),
-          figures.temperature(limits.put_on_min.value).text());
-  }
-  return std::string(word_for(gate));
+std::string StepWords::pour(const Operation& op) const {
+  std::string all = WorkWords::pour(op);
+  const bool clean = !all.empty() && takes_up_clean_tool(plan_.list, plan_.schedule, op);
+  const Volume kept =
+      clean && op.method ? job_.data.methods.at(*op.method).kept_by_tool.value : Volume();
+  if (kept > Volume()) all += fmt::format(", + {} the tool keeps", figures_.volume(kept).text());
+  return all;
 }
 
 std::string WorkWords::rule(Gate gate, const Coating& coating) const {
@@ -217,74 +259,81 @@ std::string StepWords::when(Instant at, const DatedStep& seen_from) const {
                                                                            : figures_.moment(at);
 }
 
-std::string StepWords::dried(const Held& held, const DatedStep& step) const {
+std::string StepWords::dried(const Held& held, const DatedStep& step, Reasons reasons) const {
   if (!held.operation || (!held.stage && !held.dry_for)) return {};
   const Operation& coat = plan_.list.operations.at(*held.operation);
   const Operation& own = plan_.list.operations.at(step.operation);
   const std::string whose = coat.batch == own.batch
                                 ? ""
                                 : " of " + cut_to(longest_name, job_.batches.at(coat.batch).name);
-  const std::string side = coat.side == Side::back ? ", back," : "";
-  const std::string step_of_coat = named_step(coat);
+  const std::string side = coat.side == Side::back ? " on the back" : "";
+  const std::string name =
+      capitalized(fmt::format("{}coat {}{}{}", named_step(coat), coat.coat, side, whose));
+  const std::string from = when(held.until, step);
   if (!held.stage)
-    return fmt::format("{}coat {}{}{} needs as much drying as {} in the label's air: {}",
-                       step_of_coat, coat.coat, side, whose, wait_text(*held.dry_for),
-                       when(held.until, step));
+    return fmt::format("{} has to harden as much as in {} at room temperature: until {}.", name,
+                       wait_text(*held.dry_for), from);
   // Coats that melt together dry as one film: the last ones of it, counted from this coat on.
   if (held.films > 1 && own.kind == OperationKind::repair)
-    return fmt::format("where it is twice as thick it is {} {}", reached_words(*held.stage),
-                       when(held.until, step));
+    return fmt::format("Where it is twice as thick it {} from {}.", may_be(*held.stage), from);
   if (held.films > 1)
-    return fmt::format("the last {} coats{} dry as one and are {} {}", held.films, whose,
-                       reached_words(*held.stage), when(held.until, step));
-  std::string text = fmt::format("{}coat {}{}{} {} {}", step_of_coat, coat.coat, side, whose,
-                                 reached_words(*held.stage), when(held.until, step));
+    return fmt::format("The last {} coats{} dry as one film, which {} from {}.", held.films, whose,
+                       may_be(*held.stage), from);
+  const std::string text = fmt::format("{} {} from {}", name, may_be(*held.stage), from);
   const DatedStep* dried = step_of(*held.operation);
   const auto& label = job_.coatings.at(coat.coating.value_or(0)).label_after;
   const auto& labelled = label.at(index_of(*held.stage));
-  if (dried == nullptr || !labelled) return text;
+  if (dried == nullptr || !labelled) return text + ".";
   if (coat.done && coat.done->not_dry_before)
-    return text + " (it failed its test, and is given more time by that)";
+    return text + ": it failed its test, and gets more time.";
   const std::string here =
       wait_text(to_duration(held.until - dried->dries_from.value_or(dried->end())));
   const std::string there = wait_text(labelled->value);
-  if (here == there) return fmt::format("{} ({})", text, there);
-  return fmt::format("{} ({} {}, {} in this air)", text, there, told_by(labelled->origin), here);
+  if (here == there) return fmt::format("{}, after {}.", text, there);
+  return fmt::format(
+      "{}: {} {} become {} in this air.", text, there,
+      reasons == Reasons::binding ? "at room temperature" : told_by(labelled->origin), here);
 }
 
-std::string StepWords::reason(const Held& held, const DatedStep& step) const {
+std::string StepWords::reason(const Held& held, const DatedStep& step, Reasons reasons) const {
   const Operation& op = plan_.list.operations.at(step.operation);
   // Rules of the air hold in working hours only: on an earlier day the hour says nothing.
   const bool today = figures_.local_date(held.until) == figures_.local_date(step.begin());
   const std::string until =
-      today ? " until " + figures_.clock(held.until) : " through " + figures_.day(held.until);
+      today ? "until " + figures_.clock(held.until) : "through " + figures_.day(held.until);
   switch (held.by) {
     case HeldBy::drying:
-      return dried(held, step);
-    case HeldBy::air:
+      return dried(held, step, reasons);
+    case HeldBy::air: {
       if (!held.gate || !op.coating) return {};
-      return rule_with_origin(*held.gate, job_.coatings.at(*op.coating)) + until;
+      const CoatingLimits& limits = job_.coatings.at(*op.coating).limits;
+      return gate_sentence(*held.gate, limits, until, figures_) +
+             (reasons == Reasons::binding
+                  ? "."
+                  : fmt::format(" [{}].", word_for(origin_of(limits, *held.gate).origin)));
+    }
     case HeldBy::quiet_hours:
-      return "quiet hours for the sander" + until;
+      return fmt::format("Quiet hours: no power sanding {}.", until);
     case HeldBy::coats_a_day:
-      return "no more coats a day of what melts together" + until;
+      return fmt::format("Its coats melt together: no more of them {}.", until);
     case HeldBy::dust:
-      return (op.grit ? "wet coats would take the sanding dust"
-                      : "the sanding dust has to settle") +
-             until;
+      if (op.grit) return fmt::format("Wet coats would catch the sanding dust {}.", until);
+      return today ? fmt::format("The sanding dust needs {} to settle.", until)
+                   : fmt::format("Sanding dust was settling {}.", until);
     case HeldBy::last_plan:
-      return "kept where the last plan had it";
+      return "It stays where the last plan had it.";
     case HeldBy::order:
-      return "put off, so that the whole is ready sooner or takes fewer sessions";
+      return "It is put off so that the whole is ready sooner or takes fewer sessions.";
     case HeldBy::pin:
-      return "set for " + figures_.day(step.begin());
+      return fmt::format("You set it for {}.", figures_.day(step.begin()));
     case HeldBy::no_coating_day:
-      return "no coating" + until;
+      return fmt::format("You allow no coating {}.", until);
     case HeldBy::not_before:
-      return "not to be begun before " +
-             figures_.moment(job_.batches.at(op.batch).rules.not_before.value_or(held.until));
+      return fmt::format(
+          "You begin it no sooner than {}.",
+          figures_.moment(job_.batches.at(op.batch).rules.not_before.value_or(held.until)));
     case HeldBy::space:
-      return "no space to dry" + until;
+      return fmt::format("There is no space to dry it {}.", until);
     case HeldBy::due:
     case HeldBy::now:
     case HeldBy::previous_step:
@@ -295,7 +344,7 @@ std::string StepWords::reason(const Held& held, const DatedStep& step) const {
   return {};
 }
 
-std::string StepWords::why(const DatedStep& step) const {
+std::string StepWords::why(const DatedStep& step, Reasons told) const {
   std::vector<std::string> reasons;
   Instant told_until;
   bool graver = false;
@@ -305,7 +354,8 @@ std::string StepWords::why(const DatedStep& step) const {
   for (auto held = step.held.rbegin(); held != step.held.rend(); ++held) {
     const bool slight = held->by == HeldBy::dust || held->by == HeldBy::quiet_hours;
     if (slight && (graver || slight_told == held->by)) continue;
-    std::string text = reason(*held, step);
+    if (told == Reasons::binding && !reasons.empty()) break;
+    std::string text = reason(*held, step, told);
     if (text.empty()) continue;
     if (slight) slight_told = held->by;
     graver = graver || !slight;
@@ -316,8 +366,8 @@ std::string StepWords::why(const DatedStep& step) const {
   std::reverse(reasons.begin(), reasons.end());
   if (!reasons.empty() && step.held.back().by == HeldBy::calendar &&
       step.held.back().until - told_until >= Minutes(24 * 60))
-    reasons.emplace_back("then your next working hours");
-  return fmt::format("{}", fmt::join(reasons, "; "));
+    reasons.emplace_back("These are your next working hours.");
+  return fmt::format("{}", fmt::join(reasons, " "));
 }
 
 HowTo::HowTo(const Plan& plan) : numbers_(plan.list.operations.size(), 0) {

@@ -1,5 +1,7 @@
 #include "tackfree/words/sundry_words.hpp"
 
+#include "tackfree/words/respirator_words.hpp"
+
 #include <cmath>
 
 #include <fmt/format.h>
@@ -41,14 +43,25 @@ std::string what_it_is(const Sundry& sundry, const Job& job) {
       return "masking tape";
     case Item::gloves:
       return named("pair of nitrile gloves", "pairs of nitrile gloves");
+    case Item::eye_protection:
+      return "eye protection, splash-proof";
+    case Item::respirator:
+      return std::string(name_of(sundry.respirator.value_or(Respirator{})));
+    case Item::suit:
+      return "spray suit with a hood";
     case Item::dust_mask:
-      return named("dust mask", "dust masks") + ", N95 or better";
+      return named("dust mask", "dust masks") + ", FFP2 or N95, or better";
     case Item::rag:
       return named("rag", "rags");
     case Item::lidded_can:
-      return "metal can with a tight lid, for oily rags";
+      return "metal can with a tight lid, water in it, for oily rags";
     case Item::stirring_stick:
       return named("stirring stick", "stirring sticks");
+    case Item::hardener:
+      return fmt::format("hardener for {}, as much as its label asks for",
+                         coating_name(sundry, job));
+    case Item::measuring_cup:
+      return "measuring cup or scale";
     case Item::strainer:
       break;
   }
@@ -57,7 +70,12 @@ std::string what_it_is(const Sundry& sundry, const Job& job) {
 
 std::string applicator_use(const Sundry& sundry, const Job& job) {
   const std::string sessions = sessions_text(sundry.sessions);
-  if (!method_of(sundry, job).applicator_each_session) return "cleaned after each of " + sessions;
+  if (!method_of(sundry, job).applicator_each_session)
+    return fmt::format(
+        "cleaned after each of {}{}", sessions,
+        sundry.cleanings > 0
+            ? fmt::format(", and {} in a pause", count_text(sundry.cleanings, "time", "times"))
+            : "");
   return fmt::format(
       "one a session, for {}{}", sessions,
       sundry.cleanings > 0 ? fmt::format(", and {} for after a pause", sundry.cleanings) : "");
@@ -77,9 +95,16 @@ std::string what_for(const Sundry& sundry, const Job& job, const Figures& figure
     case Item::for_touch:
       return fmt::format("to {}", job.data.touches.at(sundry.touch.value()).title);
     case Item::masking_tape:
-      return "around what is masked";
+      return "around what is masked, anew for each coat";
     case Item::gloves:
       return "one pair a session";
+    case Item::eye_protection:
+      return "for each who mixes, coats or cleans";
+    case Item::respirator:
+      return fmt::format("for each who coats; worn {}",
+                         when_worn(sundry.respirator.value_or(Respirator{})));
+    case Item::suit:
+      return "for each who sprays";
     case Item::dust_mask:
       return fmt::format("for {:.1f} h of sanding", rounded(sundry.work.in(hours), 1));
     case Item::rag:
@@ -87,6 +112,10 @@ std::string what_for(const Sundry& sundry, const Job& job, const Figures& figure
                          sessions_text(sundry.sessions));
     case Item::lidded_can:
       return "rags with oil finish heat themselves";
+    case Item::hardener:
+      return "the litres above count it in, ready mixed";
+    case Item::measuring_cup:
+      return "to mix by the label's ratio";
     case Item::stirring_stick:
     case Item::strainer:
       break;

@@ -34,9 +34,10 @@ std::string tool_rest_words(const ToolRest& rest) {
         "Take a new cloth for the next coat, {:.1f} h from now; this one goes where used cloths "
         "go.",
         wait);
-  return fmt::format("Clean the {} now{}: its next coat is {:.1f} h off, and it would harden.",
+  return fmt::format("Clean the {} now{}: its next coat is {:.1f} h off, and {}.",
                      tool_word(rest.tool),
-                     rest.tool == Tool::roller ? ", and take a new sleeve then" : "", wait);
+                     rest.tool == Tool::roller ? ", and take a new sleeve then" : "", wait,
+                     rest.tool == Tool::gun ? "what is left in it thickens" : "it would harden");
 }
 
 }  // namespace tackfree

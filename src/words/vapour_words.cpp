@@ -30,8 +30,8 @@ std::string flow_sentence(const RoomJudgement& room, VapourLimit limit, std::str
 }  // namespace
 
 std::string_view words_for(Opening opening) {
-  constexpr std::array<std::string_view, 4> said{"closed", "door ajar", "door open",
-                                                 "door open and fan on"};
+  constexpr std::array<std::string_view, 4> said{"closed", "ajar to outdoors", "open to outdoors",
+                                                 "open to outdoors and fan on"};
   return said.at(static_cast<std::size_t>(opening));
 }
 
@@ -107,9 +107,7 @@ std::string vapour_remedy(const RoomJudgement& room, const Figures& figures) {
   const auto& quarter_hour = room.limit(VapourLimit::fifteen_minutes);
   const auto& day = room.limit(VapourLimit::eight_hours);
   if (std::max(quarter_hour.share, day.share) > 1) {
-    text +=
-        "More air, a smaller coat, or the respirator that the safety data sheet names; stay "
-        "out otherwise. ";
+    text += "More air or a smaller coat; stay out otherwise. ";
     text += flow_sentence(room,
                           quarter_hour.least_flow > day.least_flow ? VapourLimit::fifteen_minutes
                                                                    : VapourLimit::eight_hours,
@@ -122,16 +120,6 @@ std::string vapour_remedy(const RoomJudgement& room, const Figures& figures) {
         "The airing ends too early: wet coats go on giving off vapour, and in the closed room it "
         "rises above the limits of exposure again. ";
   return text;
-}
-
-std::string cartridge_sentence(const Job& job, const std::vector<std::size_t>& solvents) {
-  if (solvents.empty()) return {};
-  std::vector<std::string> names;
-  for (const std::size_t solvent : solvents) names.push_back(job.data.solvents.at(solvent).title);
-  return fmt::format(
-      " Do not rely on cartridge masks for {}: only supplied air is listed for it, or nothing is "
-      "known; air comes first.",
-      fmt::join(names, ", "));
 }
 
 }  // namespace tackfree

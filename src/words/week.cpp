@@ -6,6 +6,28 @@
 
 namespace tackfree {
 
+namespace {
+
+/// The days that hold `shown`; a new row begins with each day for which `begins(day, days so far)`.
+template <class Begins>
+std::vector<Week> rows_of(Interval shown, const Figures& figures, Begins begins) {
+  std::vector<Week> rows;
+  if (shown.begin >= shown.end) return rows;
+  const auto midnight = [&](Date on) { return figures.zone().instant({on, 0}); };
+  Date day = figures.local_date(shown.begin);
+  std::vector<Instant> midnights{midnight(day)};
+  while (midnights.back() < shown.end) {
+    day = next_day(day);
+    midnights.push_back(midnight(day));
+    if (!begins(day, midnights.size() - 1) && midnights.back() < shown.end) continue;
+    rows.emplace_back(midnights);
+    midnights = {midnight(day)};
+  }
+  return rows;
+}
+
+}  // namespace
+
 std::optional<Interval> Week::within(Interval time) const {
   const Interval cut{std::max(time.begin, midnights_.front()),
                      std::min(time.end, midnights_.back())};
@@ -23,19 +45,13 @@ double Week::days_to(Instant at) const {
 }
 
 std::vector<Week> weeks_of(Interval shown, const Figures& figures) {
-  std::vector<Week> weeks;
-  if (shown.begin >= shown.end) return weeks;
-  const auto midnight = [&](Date on) { return figures.zone().instant({on, 0}); };
-  Date day = figures.local_date(shown.begin);
-  std::vector<Instant> midnights{midnight(day)};
-  while (midnights.back() < shown.end) {
-    day = next_day(day);
-    midnights.push_back(midnight(day));
-    if (weekday_index(day) != figures.week_begins_on() && midnights.back() < shown.end) continue;
-    weeks.emplace_back(midnights);
-    midnights = {midnight(day)};
-  }
-  return weeks;
+  return rows_of(shown, figures, [&](Date day, std::size_t /*days*/) {
+    return weekday_index(day) == figures.week_begins_on();
+  });
+}
+
+std::vector<Week> days_in_rows(Interval shown, std::size_t most, const Figures& figures) {
+  return rows_of(shown, figures, [&](Date /*day*/, std::size_t days) { return days == most; });
 }
 
 std::string week_words(const Week& week, const Figures& figures) {

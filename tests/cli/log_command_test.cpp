@@ -126,9 +126,10 @@ TEST_CASE("the same job, log and last plan give the same bytes of text, JSON and
     const fs::path calendar = job.beside(std::string(run) + ".ics");
     CHECK(job.tell({"plan", job.file(), "--last-plan", first.string(), "--json", json.string(),
                     "--calendar", calendar.string()}) == exit_done);
-    told.push_back(job.said + "\n" + StarterJob::bytes(json) + "\n" + StarterJob::bytes(calendar));
+    told.push_back(job.said.substr(0, job.said.find("\nWrote ")) + "\n" + StarterJob::bytes(json) +
+                   "\n" + StarterJob::bytes(calendar));
   }
-  CHECK(told[0].find("WHAT MOVED SINCE") != std::string::npos);
+  CHECK(told[0].find("Since the plan of") != std::string::npos);
   CHECK(told[0].find("BEGIN:VEVENT") != std::string::npos);
   CHECK(told[0] == told[1]);
 }

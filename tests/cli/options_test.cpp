@@ -20,16 +20,34 @@ TEST_CASE("the plan command takes its files and its now") {
   CHECK_FALSE(read.options->data_dir);
 }
 
-TEST_CASE("the plan command takes a page, a folder for tables, and calendars apart") {
+TEST_CASE("the plan command takes a page, a folder for tables, and one person's calendar") {
   const ReadOptions read =
-      read_options({"plan", "job.json", "--page", "plan.html", "--csv", "tables", "--work-calendar",
-                    "work.ics", "--waits-calendar", "waits.ics"});
+      read_options({"plan", "job.json", "--page", "plan.html", "--csv", "tables", "--calendar",
+                    "ana.ics", "--calendar-of", "Ana"});
   REQUIRE(read.options);
   CHECK(read.options->page_file == "plan.html");
   CHECK(read.options->csv_folder == "tables");
-  CHECK(read.options->work_calendar_file == "work.ics");
-  CHECK(read.options->waits_calendar_file == "waits.ics");
+  CHECK(read.options->calendar_file == "ana.ics");
+  CHECK(read.options->calendar_of == "Ana");
   CHECK_FALSE(read.options->width);
+  CHECK(read_options({"plan", "job.json", "--calendar-of", "Ana"}).mistaken);
+}
+
+TEST_CASE("an option that is gone is a mistake") {
+  CHECK(read_options({"plan", "job.json", "--work-calendar", "work.ics"}).mistaken);
+  CHECK(read_options({"plan", "job.json", "--waits-calendar=waits.ics"}).mistaken);
+}
+
+TEST_CASE("a part of the plan goes by its word; a wrong word is told the right ones") {
+  CHECK_FALSE(read_options({"plan", "job.json"}).options->only);
+  CHECK(read_options({"plan", "job.json", "--only", "vapour"}).options->only == PlanPart::vapour);
+  CHECK(read_options({"plan", "job.json", "--full"}).options->full);
+  const ReadOptions wrong = read_options({"plan", "job.json", "--only", "dayz"});
+  CHECK(wrong.mistaken);
+  CHECK(wrong.text.find("no part of a plan is called \"dayz\"; its parts are warnings, progress, "
+                        "days, buy, areas, coats, air, vapour, sources; did you mean \"days\"?") !=
+        std::string::npos);
+  CHECK(read_options({"plan", "job.json", "--only", "days", "--full"}).mistaken);
 }
 
 TEST_CASE("a width is from 40 to 200 columns, for whatever is printed") {

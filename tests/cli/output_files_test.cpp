@@ -90,8 +90,8 @@ TEST_CASE("no output replaces a file that the job is read from, under whatever n
   CHECK(tells(full.refusal({"--json", full.in("job.json")}), "the job file"));
   CHECK(tells(full.refusal({"--calendar", full.in("parts.csv")}), "the parts list"));
   CHECK(tells(full.refusal({"--page", full.in("what_was_done.jsonl")}), "the log"));
-  CHECK(tells(full.refusal({"--work-calendar", full.in("busy.ics")}), "a busy calendar"));
-  CHECK(tells(full.refusal({"--waits-calendar", full.in("./hours.csv")}), "a file of air"));
+  CHECK(tells(full.refusal({"--calendar", full.in("busy.ics")}), "a busy calendar"));
+  CHECK(tells(full.refusal({"--page", full.in("./hours.csv")}), "a file of air"));
   CHECK(tells(full.refusal({"--json", full.in("year.epw")}), "a weather file"));
   CHECK(tells(full.refusal({"--data", full.in("data"), "--json", full.in("data/how.json")}),
               "finishing data"));

@@ -56,3 +56,16 @@ TEST_CASE("a month that has no values of its own is told, with the one that serv
   plan.air = AirSeries::over(plan.job.air, plan.schedule.span, problems).value();
   CHECK(holds(air_of(plan), "May has no typical values of its own: the plan uses those of April"));
 }
+
+TEST_CASE("wood that settles where it is not right for heated rooms is a thing to look at") {
+  Plan plan = small_plan();
+  plan.wood_week = {plan.now - Minutes(7 * 24 * 60), plan.now};
+  plan.wood_moisture = percent(8);
+  CHECK(air_of(plan).find("- Wood kept in the mean air of the week up to ") != std::string::npos);
+  CHECK(air_of(plan).find("6 to 9 %") == std::string::npos);
+  for (const double told : {5.0, 17.0}) {
+    plan.wood_moisture = percent(told);
+    CHECK(air_of(plan).find("! Wood kept in the mean air of the week") != std::string::npos);
+    CHECK(air_of(plan).find("should be at 6 to 9 %") != std::string::npos);
+  }
+}

@@ -11,23 +11,16 @@ using namespace tackfree;
 
 namespace {
 
-std::string days_of(const Plan& plan) {
-  TextPage page(80);
-  write_days(page, plan, StepWords(plan), HowTo(plan));
-  return page.text();
-}
-
-std::string opening_of(const Plan& plan) {
-  TextPage page(80);
-  write_title(page, plan, Figures(plan.job));
-  write_first(page, plan, StepWords(plan));
+std::string days_of(const Plan& plan, DayDetail detail = DayDetail::plain, int columns = 80) {
+  TextPage page(columns);
+  write_days(page, plan, StepWords(plan), HowTo(plan), detail);
   return page.text();
 }
 
 }  // namespace
 
-TEST_CASE("a day says how long the work is, set-up and clean-up with it") {
-  CHECK(holds(days_of(small_plan()), "\nSat Apr 10: 1 h 45 min of work\n"));
+TEST_CASE("a session says its hours and how long the work is, set-up and clean-up with it") {
+  CHECK(holds(days_of(small_plan()), "\nSat Apr 10, 9:00 to 11:30 am: 1 h 45 min of work\n"));
 }
 
 TEST_CASE("the lines of a day stand in the order of the clock") {
@@ -40,82 +33,23 @@ TEST_CASE("the lines of a day stand in the order of the clock") {
   CHECK(clean_up != std::string::npos);
 }
 
-TEST_CASE("what comes next begins with its set-up") {
-  Plan plan = small_plan();
-  plan.now = at("2027-04-10T13:20:00Z");
-  CHECK(holds(opening_of(plan), "Next  today, 10:00 am: set up, then seat: coat 1 of 2, back ("));
-}
-
 TEST_CASE("a split step has a line for each piece") {
   const std::string text = days_of(small_plan());
   CHECK(holds(text, "[ ]  5:00 pm  seat: sand bare wood, P120 (1 of 2)"));
   CHECK(holds(text, "[ ]  9:00 am  seat: sand bare wood, P120 (2 of 2)"));
 }
 
-TEST_CASE("a plan that is not proved the soonest says how late it may be at most") {
-  Plan plan = small_plan();
-  plan.schedule.unplaced.clear();
-  plan.schedule.ready_at = at("2027-04-12T03:00:00Z");
-  plan.schedule.proof = Proof{at("2027-04-11T21:00:00Z"), false, false};
-  CHECK(holds(opening_of(plan),
-              "Proved no schedule within these rules is ready before Sun Apr 11, 5:00 pm; this\n"
-              "       one at most 6 h later.\n"));
-}
-
 TEST_CASE("a step too long for its line goes on below, uncut") {
   SmallNames names;
   names.batch = "shelf of the lower hall";
-  Plan plan = small_plan(names);
-  plan.job.people = {{.name = "the elder one"}, {.name = "the younger one"}};
-  for (DatedStep& step : plan.schedule.steps) step.by.assign(step.pieces.size(), 1);
-  const std::string text = days_of(plan);
-  CHECK(holds(text, "[ ] 10:10 am  the younger one: shelf of the lower hall: coat 1 of "));
-  CHECK(holds(text, "\n                2, back, at 59 \u00b0F\n"));
+  const std::string text = days_of(small_plan(names), DayDetail::plain, 60);
+  CHECK(holds(text, "[ ] 10:10 am  shelf of the lower hall: coat 1"));
+  CHECK(holds(text, "\n                of 2, back, at 59 \u00b0F\n"));
 }
 
 TEST_CASE("days that rest on typical air say so") {
-  CHECK(
-      holds(days_of(small_plan()), "\nSun Apr 11: 10 min of work; typical air, hours may move\n"));
-}
-
-TEST_CASE("a plan whose steps all have times says when it is ready and cured") {
-  Plan plan = small_plan();
-  plan.schedule.unplaced.clear();
-  plan.schedule.ready_at = at("2027-04-12T03:00:00Z");
-  const std::string text = opening_of(plan);
-  CHECK(holds(text, "Ready Sun Apr 11, 11:00 pm, for light use; fully cured Thu Apr 29\n"));
-  CHECK(holds(text, "Buy   1 x 1 qt varnish; 1 x 1 pt mineral spirits\n"));
-}
-
-TEST_CASE(
-    "hardware that goes on after light use has its date beside it, sooner hardware has none") {
-  Plan plan = small_plan();
-  plan.schedule.unplaced.clear();
-  plan.schedule.ready_at = at("2027-04-12T03:00:00Z");
-  DatedStep hardware;
-  hardware.operation = plan.list.operations.size();
-  plan.list.operations.push_back({.kind = OperationKind::fit_hardware});
-  hardware.pieces = {{at("2027-04-14T14:00:00Z"), at("2027-04-14T14:45:00Z")}};
-  plan.schedule.steps.push_back(hardware);
-  CHECK(holds(opening_of(plan), "for light use; hardware on Wed Apr 14, 10:45 am;"));
-  plan.schedule.steps.back().pieces = {{at("2027-04-11T14:00:00Z"), at("2027-04-11T14:45:00Z")}};
-  CHECK(holds(opening_of(plan), "for light use; fully cured Thu Apr 29\n"));
-}
-
-TEST_CASE("one batch that is not cured within the plan keeps the whole from being so") {
-  Plan plan = small_plan();
-  plan.schedule.ready_at = at("2027-04-12T03:07:00Z");
-  plan.schedule.outcomes.push_back({0, Stage::full_cure, std::nullopt});
-  CHECK(holds(opening_of(plan),
-              "Ready Mon Apr 12, midnight, for light use; fully cured after Fri Jun 4\n"));
-}
-
-TEST_CASE("the next step is the first that is not over, tomorrow's by that word") {
-  Plan plan = small_plan();
-  plan.now = at("2027-04-10T21:00:00Z");
-  CHECK(holds(opening_of(plan), "Next  tomorrow, 9:00 am: seat: turn over (10 min)\n"));
-  plan.now = at("2027-05-01T21:00:00Z");
-  CHECK(holds(opening_of(plan), "Next  nothing is left to do"));
+  CHECK(holds(days_of(small_plan()),
+              "\nSun Apr 11, 9:00 to 9:10 am: 10 min of work; typical air, hours may move\n"));
 }
 
 TEST_CASE("milestones that are not reached say so") {
@@ -126,7 +60,8 @@ TEST_CASE("milestones that are not reached say so") {
   CHECK(holds(page.text(), "  legs        -  Sun Apr 11         -         -  Thu Apr 29\n"));
 }
 
-TEST_CASE("what must be off stands by name at the coat before which the tin is opened") {
+// Seen failing: it stood at the coat, after set-up and the wipe with spirits.
+TEST_CASE("what must be off stands by name at the set-up, before the tin is opened") {
   Plan plan = small_plan();
   plan.job.room.ignition_sources = {"water heater", "freezer"};
   CHECK_FALSE(holds(days_of(plan), "water heater"));
@@ -134,32 +69,59 @@ TEST_CASE("what must be off stands by name at the coat before which the tin is o
     if (plan.list.operations[plan.schedule.steps[i].operation].coating)
       plan.flammable = {{i, {plan.schedule.steps[i].begin(), plan.schedule.steps[i].end()}}};
   const std::string text = days_of(plan);
-  const std::size_t off = text.find("off water heater, freezer: turn off before you open the");
+  const std::size_t off = text.find("! Before you open the tin, turn off the water heater and the");
   REQUIRE(off != std::string::npos);
-  CHECK(off < text.find("pour"));
-  CHECK(text.find("water heater", off + 10) == std::string::npos);
+  CHECK(off < text.find("Pour"));
+  CHECK(off > text.rfind("set up", off));
+  CHECK(text.find("water heater", off + 60) == std::string::npos);
 }
 
 TEST_CASE("a day gives the better airing where the job's own is too little") {
   Plan plan = judged_plan();
   plan.job.room.airing = plan.room->habit;
-  CHECK(holds(days_of(plan), "\nAiring door open 10:00 am to 4:10 pm. Your own habit (door open"));
+  CHECK(holds(days_of(plan),
+              "\n  Open to outdoors 10:00 am to 4:10 pm. Your own habit (open to outdoors"));
 }
 
 TEST_CASE("a day says how far the door is open, by the clock") {
   Plan plan = small_plan();
-  CHECK_FALSE(holds(days_of(plan), "Airing"));
+  CHECK_FALSE(holds(days_of(plan), "Open to outdoors"));
   plan.job.room.airing = AiringHabit{Opening::open, Opening::ajar, hours(2)};
-  CHECK(
-      holds(days_of(plan), "\nAiring door open 10:00 to 11:10 am, then door ajar until 1:10 pm\n"));
+  CHECK(holds(days_of(plan),
+              "\n  Open to outdoors 10:00 to 11:10 am, then ajar to outdoors until 1:10 pm.\n"));
 }
 
-TEST_CASE("a job that was ready in time says since when, and proves nothing of it") {
+TEST_CASE("the days tell the reason that binds, all of the plan every origin and number") {
+  const Plan plan = small_plan();
+  const std::string plain = days_of(plan), full = days_of(plan, DayDetail::full);
+  CHECK(holds(
+      plain, "\n              It is too cold to coat until 10:10 am (the limit is 50 \u00b0F).\n"));
+  CHECK_FALSE(holds(plain, "[practice]"));
+  CHECK_FALSE(holds(plain, "#2"));
+  CHECK(holds(full, "[practice]"));
+  CHECK(holds(full, " #2\n"));
+}
+
+TEST_CASE("with several people each one's lines stand under the name, once") {
   Plan plan = small_plan();
-  plan.schedule.unplaced.clear();
-  plan.schedule.ready_at = plan.now - Minutes(3 * 24 * 60);
-  plan.schedule.proof = Proof{plan.now, true, true};
-  const std::string text = opening_of(plan);
-  CHECK(holds(text, "Ready since "));
-  CHECK_FALSE(holds(text, "Proved"));
+  plan.job.people.resize(2);
+  plan.job.people[0].name = "Ada";
+  plan.job.people[1].name = "Ben";
+  plan.schedule.steps[1].by = {0};
+  plan.schedule.steps[2].by = {1};
+  const std::string text = days_of(plan);
+  const std::size_t ada = text.find("\nAda:\n"), ben = text.find("\nBen:\n");
+  CHECK(ada < ben);
+  CHECK(ben != std::string::npos);
+  CHECK(text.find("Ada", ada + 5) == std::string::npos);
+}
+
+TEST_CASE("due dates stand with how late they are and what holds them") {
+  Plan plan = small_plan();
+  plan.job.batches[1].rules.ready_by = at("2027-04-11T03:00:00Z");
+  TextPage page(80);
+  write_due_dates(page, plan, StepWords(plan));
+  CHECK(holds(
+      page.text(),
+      "DUE DATES\n  - legs, due Sat Apr 10, 11:00 pm: ready Sun Apr 11, 11:00 pm, late by 24 h."));
 }

@@ -26,9 +26,9 @@ std::string section(const Plan& plan) {
 TEST_CASE(
     "the section has the habit, the airing hours and the habit that would do, ready to copy") {
   const std::string text = section(judged_plan());
-  CHECK(holds(text, "Airing as you gave it: door open while coating, then open for 3 h"));
-  CHECK(holds(text, "0.7 oz; door open "));
-  CHECK(holds(text, "below the 8-hour limits from "));
+  CHECK(holds(text, "Airing as you gave it: open to outdoors while coating, then open for 3 h"));
+  CHECK(holds(text, "0.7 oz by weight of solvent; open to outdoors "));
+  CHECK(holds(text, "drop below the 8-hour limits by "));
   CHECK(holds(
       text, R"("airing": { "while_coating": "open", "after": { "state": "open", "hours": 5 } })"));
   CHECK(holds(text, "--airing proposed"));
@@ -41,6 +41,22 @@ TEST_CASE("a plan that must not go on like this says so first, with the reason a
   const std::string text = section(plan);
   CHECK(text.starts_with("DANGER Stop: by this estimate the vapour reaches 40 % of what explodes"));
   CHECK(holds(text, "at least 59 cfm of outdoor air"));
+}
+
+// Seen failing: "below the 8-hour limits from 21:46; rises above them again once the airing ends",
+// where the rise came first.
+TEST_CASE("a rise after the airing is told before the hour from which the level is below again") {
+  Plan plan = judged_plan();
+  plan.room->stretches[0].rises_again = true;
+  plan.room->stretches[0].eight_hours = 0.9;
+  const std::string text = section(plan);
+  CHECK(
+      holds(text,
+            "an 8-hour mean of at most 0.9 times the limits. Once the airing ends the level rises "
+            "above the 8-hour limits again. It is estimated to drop below the 8-hour limits by "
+            "1:00 pm"));
+  CHECK(holds(text, "The level is that of a moment"));
+  CHECK(holds(text, "with an 8-hour mean of at most 0.9 times the limits. Plan with it"));
 }
 
 TEST_CASE("without a judgement the section says what is missing") {
@@ -65,7 +81,8 @@ TEST_CASE("formaldehyde that no sum holds is named in every sentence on the limi
   plan.room->stretches[0].under_tenth_at = at("2027-04-10T20:00:00Z");
   const std::string text = section(plan);
   CHECK(std::regex_search(
-      text, std::regex("below the 8-hour limits from [^;]*\\(formaldehyde not counted\\)")));
+      text,
+      std::regex("below\\s+the\\s+8-hour\\s+limits\\s+\\(formaldehyde\\s+not\\s+counted\\)")));
   CHECK(holds(text, "No sum here holds formaldehyde"));
   CHECK(
       holds(text, "keeps the room under these limits by this estimate (formaldehyde not counted)"));
@@ -94,18 +111,6 @@ TEST_CASE("cautions that come first stand above everything, the vapour's own onc
   CHECK(text.starts_with("WARNING Isocyanates in the hardener. No skin contact."));
   CHECK_FALSE(holds(text, "Waste."));
   CHECK_FALSE(holds(text, "More of it"));
-}
-
-TEST_CASE(
-    "what can light the vapour is turned off as its instructions say, until the smell is gone") {
-  Plan plan = judged_plan();
-  plan.job.room.ignition_sources = {"water heater"};
-  CHECK(off_text(plan) ==
-        "water heater: turn off before you open the tin, as its instructions say; leave off until "
-        "the smell is gone");
-  plan.job.room.ignition_sources = {"water heater", "stove"};
-  CHECK(off_text(plan).starts_with(
-      "water heater, stove: turn off before you open the tin, as their instructions say"));
 }
 
 TEST_CASE("a heater with a flame that runs in vapour is told on top with its hours") {

@@ -43,11 +43,11 @@ TEST_CASE("what to buy names the tins, what is on the shelf and what is left ove
   const auto shopping = [&] {
     return written_text([&](Page& p) { write_shopping(p, plan, Figures(plan.job)); });
   };
-  CHECK(holds(shopping(), "on the shelf        300 ml\n"));
+  CHECK(holds(shopping(), "On the shelf     300 ml\n"));
   CHECK(holds(shopping(), "2 x 250 ml + 1 x 1 L (usual sizes; the job names none)\n"));
   CHECK_FALSE(holds(shopping(), "cost"));
   purchase.tins.counts = {0, 0};
-  CHECK(holds(shopping(), "buy                 nothing"));
+  CHECK(holds(shopping(), "Buy              nothing"));
 }
 
 TEST_CASE("a tin that is too old is told and not counted") {
@@ -57,8 +57,7 @@ TEST_CASE("a tin that is too old is told and not counted") {
   };
   CHECK_FALSE(holds(shopping(), "not counted"));
   plan.shopping.coatings[0].too_old = {{millilitres(400), parse_date("2025-11-02")}};
-  CHECK(
-      holds(shopping(), "  not counted         400 ml opened on 2025-11-02: open for too long\n"));
+  CHECK(holds(shopping(), "  Not counted      400 ml opened on 2025-11-02: open for too long\n"));
   CHECK_FALSE(holds(shopping(), "on the shelf"));
 }
 
@@ -69,11 +68,10 @@ TEST_CASE("thinner and cleaner stand apart from the coatings, with their uses an
   };
   CHECK(holds(shopping(),
               "THINNER AND CLEANER\n\n"
-              "mineral spirits: 10 ml to thin, 100 ml to clean the tools of 1 session\n"
-              "  expected            110 ml\n"
-              "  nine jobs in ten    112 ml or less: buy for this\n"
-              "  buy                 1 x 1 pt (usual sizes; the job names none)\n"
-              "  left over, expected 363 ml\n"));
+              "mineral spirits: 10 ml to thin, 100 ml for 1 cleaning of the tools\n"
+              "  You will likely use 110 ml. Buy for 112 ml, enough in nine jobs out of ten.\n"
+              "  Buy              1 x 1 pt (usual sizes; the job names none)\n"
+              "  Likely left over 363 ml\n"));
   plan.shopping.thinners.clear();
   CHECK_FALSE(holds(shopping(), "THINNER"));
   plan.shopping.coatings[0].tins = {{0}, Volume(), 0, true};
@@ -86,12 +84,12 @@ TEST_CASE("the litres add up to what is expected, row by row") {
   const std::string text =
       written_text([&](Page& p) { write_shopping(p, plan, Figures(plan.job)); });
   CHECK(holds(text,
-              "  from the tins                 area (m\u00b2)  mixed (ml)  finish  thinner\n"
-              "  coat 1                             1.00         110     100       10\n"
-              "  coat 2                             0.55          80      80        0\n"
-              "  kept by the tools, 1 session          -          20      20        -\n"
-              "  --------------------------------------------------------------------\n"
-              "  in all                                          210     200       10\n"));
+              "  from the tins                       area (m\u00b2)  mixed (ml)  finish  thinner\n"
+              "  coat 1                                   1.00         110     100       10\n"
+              "  coat 2                                   0.55          80      80        0\n"
+              "  left in brush and pot, 2 cleanings          -          20      20        -\n"
+              "  --------------------------------------------------------------------------\n"
+              "  total                                                 210     200       10\n"));
 }
 
 TEST_CASE("other things carry their amounts in the person's units") {
@@ -100,7 +98,7 @@ TEST_CASE("other things carry their amounts in the person's units") {
   const std::string text =
       written_text([&](Page& p) { write_shopping(p, plan, Figures(plan.job)); });
   CHECK(holds(text, "[ ]          1 abrasive sheet or disc, P120: for 0.50 m\u00b2\n"));
-  CHECK(holds(text, "[ ]        8 m masking tape: around what is masked\n"));
+  CHECK(holds(text, "[ ]        8 m masking tape: around what is masked, anew for each coat\n"));
 }
 
 TEST_CASE("batches with the same grits share a line") {

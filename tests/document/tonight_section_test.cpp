@@ -49,6 +49,7 @@ TEST_CASE("a wet coat has its share and its hour, and sanding is forbidden besid
   CHECK(has(text, "of the way to dry to handle."));
   CHECK(has(text, "Don't  sand or sweep in the room before "));
   CHECK(has(text, "Rags   out since 19:00: oily rags, cloths and sanding dust heat themselves"));
+  CHECK(has(text, "Spread them flat outdoors to dry"));
   CHECK(has(text, "tackfree log rags sample.json"));
 }
 
@@ -78,7 +79,7 @@ TEST_CASE("every rule against a coat is told, and how old the reading is") {
   CHECK(has(text, "too damp to coat"));
   CHECK(has(text, "too near the dew"));
   CHECK(has(text, "It is fit again"));
-  CHECK(has(screen(logged_job({cold}), "2027-04-07T23:05Z"), "by the forecast"));
+  CHECK(has(screen(logged_job({cold}), "2027-04-07T23:05Z"), "as you gave it"));
 }
 
 TEST_CASE("a day without work says so as one would at that hour, and what is next and why") {
@@ -185,12 +186,16 @@ TEST_CASE("where the given airing is too little it says so and names the better 
   Plan plan = planned_again(job, "2027-04-06T19:10Z");
   Tonight now = tonight(plan);
   plan.room.emplace().verdict = HabitVerdict::enough;
-  CHECK(has(tonight_text(plan, now), "Airing door ajar until 21:00."));
+  CHECK(has(tonight_text(plan, now), "Airing ajar to outdoors until 21:00."));
   plan.room->verdict = HabitVerdict::too_little;
+  StretchJudgement stretch;
+  stretch.coating = {plan.now - Minutes(30), plan.now + Minutes(10)};
+  stretch.too_little = true;
+  plan.room->stretches = {stretch};
   plan.room->proposed = AiringHabit{Opening::open, Opening::open, hours(4)};
   now.airing.proposed = {{{plan.now, plan.now + Minutes(240)}, Opening::open}};
   const std::string text = tonight_text(plan, now);
-  CHECK(has(text, "Airing door open until 23:10. Your own habit (door ajar until 21:00) is too"));
+  CHECK(has(text, "Airing open to outdoors until 23:10. Your own habit (ajar to outdoors until"));
 }
 
 /// What a line says of a batch beside its lead.

@@ -40,7 +40,7 @@ TEST_CASE("a plan made again revises nothing, and a step that moves goes up by o
   Plan plan = made_again(judged_plan());
   for (const std::string& number : values(calendar_report(plan), "SEQUENCE")) CHECK(number == "0");
   const std::string uid = values(calendar_report(plan), "UID").front();
-  plan.schedule.steps[0].pieces[0].begin += Minutes(5);
+  plan.schedule.steps[0].pieces[0].end += Minutes(5);
   const std::string moved = calendar_report(plan);
   CHECK(value_of(moved, uid, "SEQUENCE") == "1");
   const auto numbers = values(moved, "SEQUENCE");
@@ -85,6 +85,43 @@ TEST_CASE("a last plan brings no property of its own into the calendar") {
   CHECK(value_of(calendar, uid, "STATUS") == "CANCELLED");
   CHECK(value_of(calendar, uid, "SUMMARY") == "old\\nURL:x");
   CHECK(value_of(calendar, uid, "CATEGORIES") == "old\\nURL:y");
+}
+
+TEST_CASE("entries of single steps, as calendars had them before, are cancelled once") {
+  Plan plan = made_again(judged_plan());
+  const std::string old = "seat.varnish.coat-1.back.coat.hall-bench@tackfree.invalid";
+  plan.job.last_plan->events = {{.uid = old,
+                                 .time = {at("2027-04-10T14:00:00Z"), at("2027-04-10T14:40:00Z")},
+                                 .summary = "seat: coat 1 of 2, back",
+                                 .category = "coating",
+                                 .content = "0f",
+                                 .sequence = 2}};
+  const std::string calendar = calendar_report(plan);
+  CHECK(value_of(calendar, old, "STATUS") == "CANCELLED");
+  CHECK(value_of(calendar, old, "SEQUENCE") == "3");
+  CHECK(values(calendar, "STATUS").size() == 1);
+  CHECK(value_of(calendar_report(made_again(plan)), old, "SEQUENCE") == "3");
+}
+
+TEST_CASE("one person's calendar has the work of that person, and is revised by itself") {
+  Plan plan = small_plan();
+  plan.job.people = {{.name = "Ana", .hours = {}}, {.name = "Ben", .hours = {}}};
+  for (DatedStep& step : plan.schedule.steps) step.by.assign(step.pieces.size(), 0);
+  plan.schedule.steps[3].by = {1};
+  plan.schedule.sessions[0].set_up_by = plan.schedule.sessions[0].clean_up_by = 0;
+  const auto sessions = [&](std::optional<std::size_t> who) {
+    const auto transparency = values(calendar_report(plan, who), "TRANSP");
+    return std::ranges::count(transparency, "OPAQUE");
+  };
+  CHECK(sessions({}) == 3);
+  CHECK(sessions(0) == 2);
+  CHECK(sessions(1) == 1);
+  CHECK(values(calendar_report(plan, 1), "SUMMARY").front() == "Ben: Turn over: seat");
+  Plan later = made_again(plan);
+  later.schedule.steps[3].pieces[0].end += Minutes(5);
+  for (const std::string& number : values(calendar_report(later, 0), "SEQUENCE"))
+    CHECK(number == "0");
+  CHECK(values(calendar_report(later, 1), "SEQUENCE").front() == "1");
 }
 
 // RFC 5545, 3.8.7.4 and 3.8.1.11: a step that comes back after its event was cancelled is a further

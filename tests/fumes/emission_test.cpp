@@ -118,4 +118,10 @@ TEST_CASE(
   const auto parts = cleaning_parts(job, 0);
   REQUIRE(parts.size() == 1);
   CHECK(parts[0].mass.in(grams) == doctest::Approx(78));
+  // What thins it has its own density, and counts with that where it cleans too.
+  job.coatings[0].thinner_volatiles.value = grams_per_litre(880);
+  job.coatings[0].words.thinner = job.coatings[0].words.cleaner = "the maker's thinner";
+  CHECK(cleaning_parts(job, 0).at(0).mass.in(grams) == doctest::Approx(88));
+  job.coatings[0].words.cleaner = "mineral spirits";
+  CHECK(cleaning_parts(job, 0).at(0).mass.in(grams) == doctest::Approx(78));
 }

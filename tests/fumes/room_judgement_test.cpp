@@ -71,6 +71,20 @@ TEST_CASE("airing that ends while the coat is wet is found to rise again") {
   CHECK_FALSE(job.judged()->stretches[0].rises_again);  // there is no airing to end too early
 }
 
+TEST_CASE("more air is asked for where it is needed: not for the little coat two days later") {
+  JudgedJob job;
+  job.add_coat(hours(72));
+  job.plan.sources[0].applications[1].solvent = grams(5);
+  job.job.room.airing = AiringHabit{Opening::open, Opening::open, hours(0.5)};
+  const RoomJudgement judged = *job.judged();
+  REQUIRE(judged.stretches.size() == 2);
+  CHECK(judged.verdict == HabitVerdict::too_little);
+  CHECK(judged.stretches[0].too_little);
+  CHECK_FALSE(judged.stretches[1].too_little);
+  CHECK(judged.proposed_eight_hours > 0);
+  CHECK(judged.proposed_eight_hours <= 1);
+}
+
 TEST_CASE("a heavy release in a small closed room stops, with a flow that would do") {
   JudgedJob job;
   job.job.room.volume = cubic_metres(12);

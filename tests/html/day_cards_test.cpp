@@ -5,46 +5,56 @@
 
 using namespace tackfree;
 
-TEST_CASE("each piece of work has a box to tick, its hour and its length") {
-  const Plan plan = small_plan();
+namespace {
+
+std::string written(const Plan& plan) {
   Markup html;
-  write_html_days(html, plan, StepWords(plan), HowTo(plan));
+  write_day_cards(html, plan, StepWords(plan), HowTo(plan));
   CHECK(html.is_closed());
-  CHECK(holds(html.markup(),
-              "<label><input type=\"checkbox\"><span class=\"clock clock-8\">10:10 am</span> "
-              "<bdi>seat: coat 1 of 2, back, at\u00A059\u00A0\u00b0F</bdi></label>"));
-  CHECK(holds(html.markup(), "<b>Pour</b> <bdi>3.7 fl oz (110 ml): 3.4 varnish + 0.3 "));
-  CHECK(holds(html.markup(), "<b>Why then:</b> <bdi>too cold to coat (under 50 \u00b0F)"));
+  return html.markup();
 }
 
-TEST_CASE("each day is a block with room for readings and notes") {
-  const Plan plan = small_plan();
-  Markup html;
-  write_html_days(html, plan, StepWords(plan), HowTo(plan));
-  std::size_t blocks = 0, notes = 0;
-  for (std::size_t at = 0;
-       (at = html.markup().find("<div class=\"work-day\">", at)) != std::string::npos; ++at)
-    ++blocks;
-  for (std::size_t at = 0; (at = html.markup().find("<dt>Notes</dt>", at)) != std::string::npos;
-       ++at)
-    ++notes;
-  CHECK(blocks == 3);
-  CHECK(notes == 3);
+std::size_t count_of(const std::string& text, const std::string& part) {
+  std::size_t count = 0;
+  for (std::size_t at = 0; (at = text.find(part, at)) != std::string::npos; ++at) ++count;
+  return count;
 }
 
-TEST_CASE("a day of the page says how far the door is open, by the clock") {
+}  // namespace
+
+TEST_CASE("a step's whole row is its box to tick, with its hour, its length and what is done") {
+  const std::string html = written(small_plan());
+  CHECK(holds(html,
+              "<label><input type=\"checkbox\"><span class=\"line\"><span class=\"when\"><b>10:10 "
+              "am</b> <span class=\"length\">30 min</span></span>"));
+  CHECK(holds(html, "<span class=\"what\"><bdi>seat: coat 1 of 2, back, at"));
+  CHECK(holds(html, "<b>Pour</b> <bdi>3.7 fl oz (110 ml): 3.4 varnish + 0.3 "));
+}
+
+TEST_CASE("how a step is done and why it waited unfold inside its step") {
+  const std::string html = written(small_plan());
+  CHECK(holds(html, "<details class=\"how\"><summary>How</summary>"));
+  CHECK(holds(html, "<li><bdi>Thin only what goes into the pot.</bdi></li>"));
+  CHECK(holds(html, "<p class=\"why\">"));
+}
+
+TEST_CASE("each session is a block, and each coat has room for readings") {
+  const std::string html = written(small_plan());
+  CHECK(count_of(html, "<div class=\"session\">") == 3);
+  CHECK(count_of(html, "<dt>Boards</dt>") == 2);
+}
+
+TEST_CASE("a session says how to air, by the clock") {
   Plan plan = small_plan();
   plan.job.room.airing = AiringHabit{Opening::open, Opening::ajar, hours(2)};
-  Markup html;
-  write_html_days(html, plan, StepWords(plan), HowTo(plan));
-  CHECK(holds(html.markup(), "<b>Airing</b> <bdi>door open 10:00 to 11:10 am, then door ajar"));
+  CHECK(
+      holds(written(plan),
+            "<p class=\"airing\"><bdi>Open to outdoors 10:00 to 11:10 am, then ajar to outdoors"));
 }
 
-TEST_CASE("a day of the page gives the better airing where the job's own is too little") {
+TEST_CASE("a session gives the better airing where the job's own is too little") {
   Plan plan = judged_plan();
   plan.job.room.airing = plan.room->habit;
-  Markup html;
-  write_html_days(html, plan, StepWords(plan), HowTo(plan));
-  CHECK(holds(html.markup(),
-              "<b>Airing</b> <bdi>door open 10:00 am to 4:10 pm. Your own habit (door open"));
+  CHECK(holds(written(plan),
+              "<bdi>Open to outdoors 10:00 am to 4:10 pm. Your own habit (open to outdoors"));
 }

@@ -10,7 +10,7 @@ TEST_CASE("the days are drawn with work, drying, the person's hours and the batc
   Markup html;
   write_days_chart(html, plan, StepWords(plan));
   CHECK(html.is_closed());
-  CHECK(holds(html.markup(), "Work and waits, Fri Apr 9 to Sat Apr 10"));
+  CHECK(holds(html.markup(), "Work and waits, Fri Apr 9 to Sun Apr 11"));
   CHECK(
       holds(html.markup(), "<title>Sat Apr 10, 9:00 am: sand bare wood, P120; coat 1 of 2, back"));
   CHECK(holds(html.markup(), "class=\"drying\""));
@@ -27,6 +27,22 @@ TEST_CASE("the same stands in a table, each wait with its reason") {
   CHECK(holds(html.markup(), "<bdi>dries</bdi>"));
   CHECK(holds(html.markup(), "<bdi>waits: air unfit for the coat</bdi>"));
   CHECK(holds(html.markup(), "<bdi>turn over</bdi>"));
+}
+
+TEST_CASE("a batch without anything in these days, and hours without any, have no row") {
+  Plan plan = small_plan();
+  const auto written = [&] {
+    Markup html;
+    write_days_chart(html, plan, StepWords(plan));
+    return html.markup();
+  };
+  CHECK(holds(written(), "class=\"batch\" x=\"32\""));
+  CHECK(holds(written(), ">legs</text>"));
+  CHECK_FALSE(holds(written(), ">quiet hours: no power sanding</text>"));
+  std::erase_if(plan.course.waits, [](const WaitSpan& wait) { return wait.batch == 1; });
+  std::erase_if(plan.schedule.steps, [](const DatedStep& step) { return step.operation == 2; });
+  plan.schedule.outcomes.clear();
+  CHECK_FALSE(holds(written(), ">legs</text>"));
 }
 
 TEST_CASE("nothing is drawn where no step is dated") {

@@ -12,7 +12,7 @@ TEST_CASE("each limit has a bar with its figure, and what passes its limit looks
   CHECK(html.is_closed());
   CHECK(holds(html.markup(), "class=\"over\""));
   CHECK(holds(html.markup(), "class=\"under\""));
-  CHECK(holds(html.markup(), ">1.3 times<"));
+  CHECK(holds(html.markup(), ">at work, 8 h: 1.3 times<"));
   CHECK(holds(html.markup(), "at work, 8 h: 1.3 times the limit."));
 }
 

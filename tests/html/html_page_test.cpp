@@ -58,14 +58,40 @@ TEST_CASE("what a label says is not taken for what the paragraph is") {
   CHECK_FALSE(holds(html, "<ul"));
 }
 
-TEST_CASE("a table scrolls inside a frame that the keyboard reaches, and its heads are heads") {
+TEST_CASE("a folded section is behind its heading, an unfolded one can be folded") {
+  const std::string html = written([](Page& page) {
+    auto& folding = dynamic_cast<HtmlPage&>(page);
+    folding.sections(HtmlPage::Sections::folded);
+    page.heading("Areas");
+    page.paragraph(Lead::plain(), "x");
+    folding.sections(HtmlPage::Sections::unfolded);
+    page.heading("Grits");
+  });
+  CHECK(holds(
+      html, "<details class=\"more\" id=\"areas\"><summary><h2>Areas</h2>\n</summary>\n<p>x</p>"));
+  CHECK(holds(html, "<details class=\"more\" id=\"grits\" open><summary>"));
+}
+
+TEST_CASE("dangers and warnings look different from other terms") {
+  const std::string html = written([](Page& page) {
+    page.paragraph(Lead::danger(), "It burns.");
+    page.paragraph(Lead::warning(), "It smells.");
+  });
+  CHECK(holds(html, "<div class=\"danger\"><dt><bdi>DANGER</bdi></dt>"));
+  CHECK(holds(html, "<div class=\"warning\"><dt><bdi>WARNING</bdi></dt>"));
+}
+
+TEST_CASE("the heads of a table are heads, and a wide one says them at each cell for cards") {
   const std::string html = written([](Page& page) {
     page.heading("Areas");
     page.table({.head = {"part", "all"}, .rows = {{"<b>", "1.2"}}, .total = {"in all", "1.2"}});
   });
-  CHECK(holds(
-      html,
-      "<div class=\"wide\" tabindex=\"0\" role=\"group\" aria-label=\"Table: Areas, part\">"));
+  CHECK_FALSE(holds(html, "data-head"));
+  const std::string wide = written([](Page& page) {
+    page.table({.head = {"part", "all"}, .rows = {{std::string(36, 'x'), "1.2"}}, .total = {}});
+  });
+  CHECK(holds(wide, "<table class=\"cards\">"));
+  CHECK(holds(wide, "<td data-head=\"all\"><bdi>1.2</bdi></td>"));
   CHECK(holds(html, "<th scope=\"col\">all</th>"));
   CHECK(holds(html, "<th scope=\"row\"><bdi>&lt;b&gt;</bdi></th>"));
   CHECK(holds(html, "<tfoot>"));

@@ -15,6 +15,13 @@ TEST_CASE("what means something in HTML becomes a reference, in text and in attr
   CHECK(html.markup() == "<p title=\"&quot;&gt;&lt;script&gt;\">&lt;/p&gt;&lt;script&gt;</p>\n");
 }
 
+TEST_CASE("an attribute without a value stands alone") {
+  Markup html;
+  html.open("details", {{"class", "more"}, {"open", ""}});
+  html.close();
+  CHECK(html.markup() == "<details class=\"more\" open></details>\n");
+}
+
 TEST_CASE("control characters, direction marks and bytes that are no UTF-8 never reach the page") {
   const std::string text = escaped_markup(hostile_name());
   for (const char c : text) CHECK_FALSE((static_cast<unsigned char>(c) < 0x20 || c == 0x7f));

@@ -7,7 +7,7 @@
 using namespace tackfree;
 
 TEST_CASE("the style knows dark screens and paper, and fetches nothing") {
-  const std::string style(html_style());
+  const std::string style = html_style();
   CHECK(style.find("prefers-color-scheme: dark") != std::string::npos);
   CHECK(style.find("@media print") != std::string::npos);
   CHECK(style.find("break-inside: avoid") != std::string::npos);
@@ -17,7 +17,7 @@ TEST_CASE("the style knows dark screens and paper, and fetches nothing") {
 }
 
 TEST_CASE("every pattern that the style fills with is there") {
-  const std::string style(html_style()), patterns(chart_patterns());
+  const std::string style = html_style(), patterns(chart_patterns());
   for (std::size_t at = 0; (at = style.find("url(#", at)) != std::string::npos;) {
     at += 5;
     const std::string name = style.substr(at, style.find(')', at) - at);

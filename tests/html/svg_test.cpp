@@ -23,12 +23,25 @@ TEST_CASE("a curve needs two points and an area three") {
   CHECK(svg.markup().find("points=\"0,0 1,2.5\"") != std::string::npos);
 }
 
+TEST_CASE("boxes and lines of one meaning are one shape, none of them no shape") {
+  Markup svg;
+  svg_boxes(svg, "night", {});
+  svg_lines(svg, "grid", {});
+  CHECK(svg.markup().empty());
+  svg_boxes(svg, "night", {{1, 2, 3, 4}, {5, 6, 7, 8}});
+  svg_lines(svg, "grid", {{{0, 1}, {10, 1}}});
+  CHECK(svg.markup() ==
+        "<path class=\"night\" d=\"M1,2h3v4H1zM5,6h7v8H5z\"></path>\n"
+        "<path class=\"grid\" d=\"M0,1L10,1\"></path>\n");
+}
+
 TEST_CASE("a chart is an image named by its title and its description") {
   Markup html;
-  open_chart(html, {"days-1", "Work & waits", "sand, then wait"}, 760, 100);
+  open_chart(html, {"days-1", "Work & waits", "sand, then wait", "Friday"}, 760, 100);
   close_chart(html);
   CHECK(html.is_closed());
   CHECK(html.markup().find("aria-labelledby=\"days-1-title days-1-desc\"") != std::string::npos);
+  CHECK(html.markup().find("<figcaption>Friday</figcaption>") != std::string::npos);
   CHECK(html.markup().find("<title id=\"days-1-title\">Work &amp; waits</title>") !=
         std::string::npos);
   CHECK(html.markup().find("<desc id=\"days-1-desc\">sand, then wait</desc>") != std::string::npos);

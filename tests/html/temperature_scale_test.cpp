@@ -24,4 +24,5 @@ TEST_CASE("the scale goes in round steps past the coldest dew point and the warm
 TEST_CASE("a mark of the scale is in one unit even where the job asks for both") {
   const Figures both(small_job({}, UnitSystem::both));
   CHECK(scale_words(celsius(10), both) == "10 \u00b0C");
+  CHECK(scale_number(celsius(10), both) == "10");
 }

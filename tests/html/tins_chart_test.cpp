@@ -9,6 +9,7 @@ namespace {
 
 std::string written(const Plan& plan) {
   Markup html;
+  write_tins(html, plan, Figures(plan.job));
   write_tins_chart(html, plan, Figures(plan.job));
   CHECK(html.is_closed());
   return html.markup();
@@ -26,9 +27,9 @@ TEST_CASE("each tin is a box as wide as it holds, and those on the shelf look di
   plan.shopping.coatings[0].on_shelf = us_quarts(1);
   plan.shopping.coatings[0].tins = {{2}, us_quarts(2), 48.0, true};
   const std::string html = written(plan);
-  CHECK(holds(html, "<rect class=\"shelf\" x=\"110\" y=\"20\" width=\"130\" height=\"22\">"));
-  CHECK(holds(html, "<rect class=\"tin\" x=\"240\" y=\"20\" width=\"130\" height=\"22\">"));
-  CHECK(holds(html, "<rect class=\"tin\" x=\"370\" y=\"20\" width=\"130\" height=\"22\">"));
+  CHECK(holds(html, "<rect class=\"shelf\" x=\"4\" y=\"0\" width=\"106.7\" height=\"22\">"));
+  CHECK(holds(html, "<rect class=\"tin\" x=\"110.7\" y=\"0\" width=\"106.7\" height=\"22\">"));
+  CHECK(holds(html, "<rect class=\"tin\" x=\"217.3\" y=\"0\" width=\"106.7\" height=\"22\">"));
   CHECK(holds(html, "Tins hold 3.00 qt; expected 6.8 fl oz, in nine jobs of ten 8.1 fl oz"));
 }
 

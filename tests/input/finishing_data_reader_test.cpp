@@ -5,6 +5,7 @@
 #include "tackfree/syntax/json_document.hpp"
 
 #include <algorithm>
+#include <regex>
 #include <set>
 
 #include "input/text_checks.hpp"
@@ -139,12 +140,38 @@ TEST_CASE("no text calls anything safe, and every plan ends by deferring to the 
     CHECK(holds(data.texts.deference, word));
 }
 
+// Seen failing: the last coats asked to close up, and for no draught, against the airing.
+// Seen failing: hardwax oil was listed with a cloth damp with spirits and told to be wiped dry.
+TEST_CASE("the cloth that takes the dust off is the one that the how-to asks for") {
+  const FinishingData data = built_in();
+  for (const Coating& coating : data.classes) {
+    CAPTURE(coating.class_key);
+    const Advice* told = nullptr;
+    for (const std::string& key :
+         {"dust_off/" + coating.words.how_as, "dust_off/" + coating.class_key})
+      for (const Advice& how : data.texts.how)
+        if (how.key == key) told = &how;
+    if (told == nullptr) continue;
+    std::string lines;
+    for (const std::string& line : told->lines) lines += line;
+    for (const char* damp : {"damp with mineral spirits", "damp with water", "dry lint-free"})
+      CHECK(holds(coating.words.wipe_with, damp) == holds(lines, damp));
+  }
+}
+
+TEST_CASE("no text asks for less airing") {
+  const std::regex less(
+      "close up|still[, ]+(clean )?air|no draught|(shut|close) the (window|outer door|garage)");
+  for (const char* name : {"how.json", "advice.json", "cautions.json"})
+    CHECK_FALSE(std::regex_search(data_text(name), less));
+}
+
 TEST_CASE("each kind of operation has two or three lines of how") {
   const FinishingData data = built_in();
   std::set<std::string> keys;
   for (const Advice& how : data.texts.how) {
     keys.insert(how.key);
-    CHECK(how.lines.size() >= 2);
+    CHECK(how.lines.size() >= (how.key.starts_with("before_") ? 1 : 2));
     CHECK(how.lines.size() <= 3);
   }
   for (const char* kind : {"sand_bare", "sand_raised_grain", "dust_off", "coat", "turn_over",

@@ -35,6 +35,10 @@ TEST_CASE("a plan's steps and the revisions of its events are read, and the rest
   REQUIRE(read->events.size() == 1);
   CHECK(read->events[0].sequence == 3);
   CHECK(read->events[0].cancelled);
+  CHECK(read->events[0].person.empty());
+  const auto own = last(replaced(plan, R"("cancelled": true)", R"("person": "Ana")"), problems);
+  REQUIRE(own);
+  CHECK(own->events[0].person == "Ana");
 }
 
 TEST_CASE("a plan of another job, no plan, and a plan with parts missing are mistakes") {

@@ -11,7 +11,7 @@ TEST_CASE("a caution without one of its parts, or with a word of its own, is ref
   const auto lines = parse_json(R"({"coat": ["one", "two"]})", name, problems);
   const auto cautions = parse_json(
       R"({"deference": "the label governs", "cautions": {
-           "dust": {"word": "WARNIGN", "hazard": "dust", "avoid": "extract",
+           "dust": {"word": "WARNIGN", "short": "dust", "hazard": "dust", "avoid": "extract",
                     "from": ["practice"]}}})",
       name, problems);
   REQUIRE((lines && cautions));

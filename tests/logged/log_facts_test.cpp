@@ -63,6 +63,37 @@ TEST_CASE("what a logged step waited for is done too, and told apart from what w
   CHECK(step(plan, "top/finish/coat-1/back/dust-off").end() == step(plan, back_1).begin());
 }
 
+TEST_CASE("a coat that the log leaves out went on before the coat over it, not before later work") {
+  const std::string second = "top/finish/coat-2/both/coat";
+  // The sanding waits for the first two coats too, which dry as one.
+  const std::string sanding = "top/finish/coat-3/both/sand-p400";
+  Job job = sample_job("shellac");
+  job.batches[0].sides = Sides::on_points;
+  job.systems[0].steps[0].coats = 3;
+  job.history.entries = {coat(1, second, "2027-04-10T08:00Z"),
+                         entry(2, LogKind::done, sanding, "2027-04-10T11:00Z")};
+  for (LogEntry& line : job.history.entries) line.insisted = true;
+  const Plan plan = planned_again(job, "2027-04-10T12:00Z");
+  const DatedStep& below = step(plan, "top/finish/coat-1/both/coat");
+  CHECK(below.end() <= step(plan, second).begin());
+}
+
+TEST_CASE("what a fault asks for is not done by work from before it was seen") {
+  const std::string first = "top/finish/coat-1/both/coat";
+  LogEntry sanded =
+      entry(2, LogKind::done, "top/finish/coat-2/both/sand-p240", "2027-04-12T18:00Z");
+  Job job = logged_job({coat(1, first, "2027-04-10T10:00Z"), sanded,
+                        fault(3, first, "2027-04-12T19:00Z", Fault::fisheyes)});
+  job.batches[0].sides = Sides::on_points;
+  const Plan plan = planned_again(job, "2027-04-12T19:05Z");
+  const DatedStep& again = step(plan, first + "-again");
+  CHECK_FALSE(plan.list.operations[again.operation].done);
+  CHECK(step(plan, "top/finish/coat-1/both/repair-fisheyes").begin() >= plan.now);
+  const DatedStep& sanding = step(plan, "top/finish/coat-2/both/sand-p240-2");
+  CHECK(sanding.begin() >= *again.reaches[index_of(Stage::sand)]);
+  CHECK(step(plan, "top/finish/coat-2/both/coat").begin() >= sanding.end());
+}
+
 TEST_CASE("the past is the same whatever is planned after it, and later evenings leave it alone") {
   const std::vector<LogEntry> log{coat(1, back_1, "2027-04-06T19:33Z")};
   const Plan monday = planned_log(log, "2027-04-06T20:00Z");

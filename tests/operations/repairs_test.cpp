@@ -94,6 +94,58 @@ TEST_CASE("every operation stands after those it waits for, whatever went wrong 
   }
 }
 
+TEST_CASE("a fault that is seen after the parts were turned brings its repair after that") {
+  const std::string turned = "top/finish/coat-1/both/turn-over";
+  const OperationList list = listed(logged_job(
+      {coat(1, back_1, "2027-04-06T19:00Z"), entry(2, LogKind::done, turned, "2027-04-07T17:00Z"),
+       fault(3, back_1, "2027-04-07T18:00Z", Fault::wrinkling)}));
+  CHECK(place(list, "top/finish/coat-1/back/repair-wrinkling") > place(list, turned));
+  CHECK(waits_for(list, turned, back_1));
+  CHECK_FALSE(waits_for(list, turned, back_1 + "-again"));
+  CHECK(waits_for(list, "top/finish/coat-1/show/dust-off", back_1 + "-again"));
+}
+
+TEST_CASE("what was sanded of a coat that turns out to be lost is sanded once more") {
+  Job job =
+      logged_job({coat(1, "top/finish/coat-1/both/coat", "2027-04-06T19:00Z"),
+                  entry(2, LogKind::done, "top/finish/coat-2/both/sand-p240", "2027-04-08T17:00Z"),
+                  fault(3, "top/finish/coat-1/both/coat", "2027-04-08T18:00Z", Fault::fisheyes)});
+  job.batches[0].sides = Sides::on_points;
+  const OperationList list = listed(job);
+  const std::string once_more = "top/finish/coat-2/both/sand-p240-2";
+  CHECK(waits_for(list, once_more, "top/finish/coat-1/both/coat-again"));
+  CHECK(waits_for(list, "top/finish/coat-2/both/coat", once_more));
+  CHECK_FALSE(waits_for(list, "top/finish/coat-2/both/coat", "top/finish/coat-2/both/sand-p240"));
+}
+
+TEST_CASE("spots that are seen on a sanded coat are put right before the next coat") {
+  Job job = logged_job(
+      {coat(1, "top/finish/coat-1/both/coat", "2027-04-06T19:00Z"),
+       entry(2, LogKind::done, "top/finish/coat-2/both/sand-p240", "2027-04-08T17:00Z"),
+       fault(3, "top/finish/coat-1/both/coat", "2027-04-08T18:00Z", Fault::sand_through)});
+  job.batches[0].sides = Sides::on_points;
+  const OperationList list = listed(job);
+  CHECK(
+      waits_for(list, "top/finish/coat-2/both/coat", "top/finish/coat-1/both/repair-sand-through"));
+}
+
+TEST_CASE("nothing is repaired of a coat that had been coated over when its fault was seen") {
+  const std::vector<LogEntry> log{coat(1, back_1, "2027-04-06T19:00Z"),
+                                  coat(2, show_1, "2027-04-07T19:00Z"),
+                                  coat(3, back_2, "2027-04-08T19:00Z"),
+                                  fault(4, back_1, "2027-04-08T20:00Z", Fault::wrinkling)};
+  CHECK(listed(logged_job(log)).operations.size() == listed(sample_job()).operations.size());
+}
+
+TEST_CASE("faults without end are listed up to more than any plan holds") {
+  std::vector<LogEntry> log{coat(1, back_1, "2027-04-06T19:00Z")};
+  for (int id = 2; id < 1'500; ++id)
+    log.push_back(fault(id, back_1, "2027-04-06T20:00Z", Fault::wrinkling));
+  const std::size_t listed_up_to = listed(logged_job(log)).operations.size();
+  CHECK(listed_up_to >= most_listed);
+  CHECK(listed_up_to < most_listed + 10);
+}
+
 TEST_CASE("every class with advice on repairs has some for the faults it names") {
   const Job job = sample_job();
   for (const Fault what :

@@ -21,8 +21,7 @@ import tempfile
 import time
 
 NOW = ["--now", "2027-04-08T18:00"]
-OUTPUTS = {"--json": "plan.json", "--page": "plan.html", "--calendar": "plan.ics",
-           "--work-calendar": "work.ics", "--waits-calendar": "waits.ics"}
+OUTPUTS = {"--json": "plan.json", "--page": "plan.html", "--calendar": "plan.ics"}
 TABLES = ["steps.csv", "areas.csv", "shopping.csv"]
 
 

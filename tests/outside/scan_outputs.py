@@ -91,7 +91,7 @@ def hostile_job(folder):
             temperature_unit="C", humidity_column="rh"))]),
         calendar=dict(weekly={day: ["08:00-12:00", "13:00-20:00"] for day in ("mon", "tue", "wed", "thu", "fri")},
                       busy_files=[busy.name]),
-        people=[dict(name=hostile("Ada", 0)), dict(name=hostile("Bo", 3))])
+        people=[dict(name=hostile("Ada", 0)), dict(name=argument(hostile("Bo", 3)))])
     path = folder / "=job<b>\x1b[34m\u202e\nFORGED.json"
     path.write_text(json.dumps(job), encoding="utf-8")
     return path, job
@@ -110,8 +110,10 @@ class Scan:
 
     def plan(self, what, job, *more):
         at = self.folder / what
+        name = json.loads(job.read_text(encoding="utf-8"))["people"][1]["name"]
+        self.run(what + " of one", "plan", job, "--calendar", at.with_suffix(".own"), "--calendar-of=" + name,
+                 "--keep", "no", *more)
         self.run(what, "plan", job, "--json", at.with_suffix(".plan"), "--calendar", at.with_suffix(".all"),
-                 "--work-calendar", at.with_suffix(".work"), "--waits-calendar", at.with_suffix(".waits"),
                  "--page", at.with_suffix(".html"), "--csv", self.folder / (what + ".csv"), *more)
         return at
 
@@ -263,7 +265,7 @@ def main(program, folder):
     for what in ("first", "second"):
         at = folder / what
         json_faults(what + ".plan", at.with_suffix(".plan").read_bytes(), job)
-        for kind in (".all", ".work", ".waits"):
+        for kind in (".all", ".own"):
             calendar_faults(at.with_suffix(kind))
         page_faults(at.with_suffix(".html"))
         table_faults(folder / (what + ".csv"))

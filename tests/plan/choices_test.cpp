@@ -79,7 +79,7 @@ TEST_CASE("of several choices the one that is ready by a date is had with that d
   job.aim = Aim::sessions;
   const Plan plan = plan_for(job);
   CHECK(plan.schedule.sessions.size() == free.ways[chosen].schedule.sessions.size());
-  for (const DueDate& due : due_dates(plan)) CHECK(due.in_time());
+  for (const DueDate& due : due_dates(plan)) CHECK(due.ready_in_time());
 }
 
 TEST_CASE("a date that cannot be kept is told, and not asked of the other choices") {

@@ -53,6 +53,8 @@ TEST_CASE("each day's low and high are those of its hours") {
   CHECK(course.air_days[1].low == celsius(8));
   CHECK(course.air_days[1].high == celsius(20));
   CHECK(course.air_days[1].dew_low < course.air_days[1].dew_high);
+  for (const AirHour& hour : course.air)
+    CHECK(hour.humidity.in(humidity_percent) == doctest::Approx(50).epsilon(0.001));
   CHECK(days_between(course.air_days.front().on, course.air_days.back().on) + 1 ==
         static_cast<int>(course.air_days.size()));
 }

@@ -94,6 +94,19 @@ TEST_CASE("each planted breach of a shop's rules is found") {
   }
 }
 
+TEST_CASE("a tool cleaned while its person does other work is found, and so is one that is not") {
+  testing::Scheduled s = testing::scheduled(testing::sample_job("two_component_polyurethane"));
+  REQUIRE(broken_rules(s.job, s.list, s.air, s.schedule).empty());
+  const DatedStep& coat = s.schedule.steps[s.schedule.sessions[0].steps[0]];
+  ToolRest rest{.dated_step = s.schedule.sessions[0].steps[0], .pause = {}, .cleaning = {}};
+  rest.cleaning = {coat.begin(), coat.end()};
+  s.schedule.tool_rests = {rest};
+  CHECK(shop_breach(s, "two things are done at"));
+  s.schedule.tool_rests.clear();
+  s.schedule.sessions[0].steps.push_back(s.schedule.sessions[1].steps[0]);
+  CHECK(shop_breach(s, "leaves its tool to harden"));
+}
+
 TEST_CASE("a coat that does not wait for every lot of the batch it comes after is found") {
   Job job = testing::sample_job();
   testing::add_legs(job);

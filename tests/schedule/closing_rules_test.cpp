@@ -13,8 +13,8 @@ namespace {
 TEST_CASE("no number stands for two rules, and all fit into what the solver keeps of a rule") {
   std::set<int> numbers{solver::no_rule,     rules::calendar,   rules::too_short, rules::quiet,
                         rules::not_before,   rules::no_coating, rules::pinned,    rules::due,
-                        rules::window_below, rules::as_last};
-  std::size_t rules_named = 10;
+                        rules::window_below, rules::as_last,    rules::put_off};
+  std::size_t rules_named = 11;
   for (std::size_t gate = 0; gate < gate_count; ++gate, ++rules_named)
     numbers.insert(rules::first_gate + static_cast<int>(gate));
   for (std::size_t release = 0; release < rules::most_releases; ++release, ++rules_named)
@@ -35,6 +35,7 @@ TEST_CASE("rules of the air are gates, all others are not") {
   }
   CHECK(held_by(rules::too_short) == HeldBy::calendar);
   CHECK(held_by(rules::as_last) == HeldBy::last_plan);
+  CHECK(held_by(rules::put_off) == HeldBy::order);
 }
 
 }  // namespace

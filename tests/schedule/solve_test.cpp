@@ -3,6 +3,7 @@
 #include "tackfree/schedule/check_schedule.hpp"
 
 #include <cstdint>
+#include <numeric>
 
 #include "schedule/scheduled.hpp"
 #include <doctest/doctest.h>
@@ -70,6 +71,33 @@ TEST_CASE("the same shop has the same plan every time") {
   REQUIRE(first.schedule.steps.size() == second.schedule.steps.size());
   for (std::size_t i = 0; i < first.schedule.steps.size(); ++i)
     CHECK(first.schedule.steps[i].pieces == second.schedule.steps[i].pieces);
+}
+
+TEST_CASE("whoever is alone is not at other work while a tool is to be cleaned in a pause") {
+  PosedProblem posed;
+  const Instant begin = testing::instant("2027-04-05T08:00Z");
+  posed.grid = {{begin, begin + Minutes(5 * 40)}, Minutes(5)};
+  solver::SchedulingProblem& p = posed.problem;
+  p.horizon = 40;
+  p.windows = {{0, 40}};
+  p.open_times = {solver::OpenTime(std::vector<solver::Rule>(40, solver::no_rule))};
+  p.products = {{.set_up = 1, .clean_up = 2, .uncleaned = 3}};
+  p.activities = {{.duration = 2, .product = 0}, {.duration = 2, .product = 0}, {.duration = 5}};
+  p.lags = {{.from = 0, .to = 1, .delay = 8}};
+  solver::LagTable at_end(41);
+  std::iota(at_end.begin(), at_end.end(), 0);
+  p.tables = {at_end};
+  p.goals = {{1, 0}, {2, 0}};
+  const Solved solved = solve(posed);
+  CHECK(solved.worth.unplaced == 0);
+  CHECK(solved.worth.sessions == 1);
+  CHECK(solver::has_workers_for_cleanings(p, solved.solution));
+  // In the pause, but after the cleaning.
+  CHECK(solved.solution.activities[2].begin() == 5);
+  p.activities[2].duration = 8;  // no room beside the cleaning: after the second coat
+  const Solved longer = solve(posed);
+  CHECK(longer.worth.unplaced == 0);
+  CHECK(solver::has_workers_for_cleanings(p, longer.solution));
 }
 
 }  // namespace

@@ -53,6 +53,48 @@ TEST_CASE("a gap before placed work is used when it is long enough") {
   CHECK(placement.earliest(2).begin() == 2);
 }
 
+/// Two coats of a product whose tool must be cleaned in pauses of more than three slots, and other
+/// work of five; the second coat waits for eight slots.
+SchedulingProblem cleaned_in_pauses() {
+  SchedulingProblem p = open_day(40);
+  p.products = {{.set_up = 1, .clean_up = 2, .uncleaned = 3}};
+  p.activities = {{.duration = 2, .product = 0}, {.duration = 2, .product = 0}, {.duration = 5}};
+  p.lags = {{.from = 0, .to = 1, .delay = 8}};
+  return p;
+}
+
+TEST_CASE("a tool that cannot lie through a pause is cleaned before other work is begun") {
+  const SchedulingProblem p = cleaned_in_pauses();
+  Placement placement(p);
+  for (const std::size_t coat : {0U, 1U}) placement.place(coat, placement.earliest(coat));
+  REQUIRE(placement.solution().activities[0].end() == 3);
+  CHECK(placement.solution().activities[1].begin() == 11);
+  CHECK(placement.earliest(2).begin() == 5);
+  // Other work that stands there first puts the second coat off, or the session is not joined.
+  Placement other(p);
+  other.place(0, other.earliest(0));
+  SolvedActivity at_once;
+  at_once.pieces = {{3, 8}};
+  other.place(2, at_once);
+  CHECK_FALSE(other.earliest(1).placed());
+}
+
+TEST_CASE("a pause that the tool can lie through is anybody's, and so is one up to a coat") {
+  SchedulingProblem p = cleaned_in_pauses();
+  p.lags[0].delay = 3;
+  p.activities[2].duration = 3;
+  Placement placement(p);
+  for (const std::size_t coat : {0U, 1U}) placement.place(coat, placement.earliest(coat));
+  CHECK(placement.earliest(2).begin() == 3);
+  // Dusting off before the coat makes the pause longer: the tool is cleaned before it.
+  p.activities[1].duration = 4;
+  p.activities[1].product_from = 2;
+  Placement dusted(p);
+  for (const std::size_t coat : {0U, 1U}) dusted.place(coat, dusted.earliest(coat));
+  CHECK(dusted.solution().activities[1].begin() == 6);
+  CHECK(dusted.earliest(2).begin() > 6);
+}
+
 TEST_CASE("split work is not cut for wet boards: it waits until they are dry") {
   SchedulingProblem p = open_day(30);
   p.tables = {testing::waiting_table(30, 2)};

@@ -60,5 +60,28 @@ TEST_CASE("worth counts what is left out first, then ready, sessions, late work,
   CHECK(worth(p, s).ready == never);
 }
 
+TEST_CASE("cleanings lie in the pauses that a tool cannot lie through, and take a worker") {
+  const Product product{.set_up = 1, .clean_up = 2, .uncleaned = 3};
+  CHECK(cleanings(product, {{20, 22}, {1, 3}, {6, 8}}) == std::vector<Run>{{8, 10}});
+  CHECK(cleanings({.set_up = 1, .clean_up = 2}, {{1, 3}, {20, 22}}).empty());
+  SchedulingProblem p;
+  p.horizon = 30;
+  p.products = {product};
+  p.activities = {{.duration = 2, .product = 0}, {.duration = 2, .product = 0}, {.duration = 3}};
+  Solution solution;
+  solution.activities.resize(3);
+  solution.activities[0].pieces = {{1, 3}};
+  solution.activities[1].pieces = {{12, 14}};
+  solution.activities[2].pieces = {{5, 8}};
+  solution.sessions = {{0, 0, {1, 14}, {0, 1}}};
+  CHECK(has_workers_for_cleanings(p, solution));
+  solution.activities[2].pieces = {{4, 7}};
+  CHECK_FALSE(has_workers_for_cleanings(p, solution));
+  p.workers = 2;
+  CHECK(has_workers_for_cleanings(p, solution));
+  p.away = {{0, 5}};
+  CHECK_FALSE(has_workers_for_cleanings(p, solution));
+}
+
 }  // namespace
 }  // namespace tackfree::solver

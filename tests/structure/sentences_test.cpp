@@ -28,7 +28,6 @@ const std::map<std::string, std::string> excepted{
     {"src/shopping/shopping_list.cpp", "which tins are sold where the job's units are in use"},
     {"src/shopping/thinners.cpp", "the same, of thinner"},
     {"src/air/coating_limits.cpp", "word_for(Gate), quoted by a Problem"},
-    {"src/plan/calendar_events.cpp", "parts of UIDs, which stay however the words change"},
     {"src/logged/left_out.cpp", "the hint of a Problem, with the command that withdraws the line"},
     {"src/evening/log_entry.cpp", "words_for(TooSoon), quoted by a Problem"},
     {"src/logged/log_facts.cpp", "Problems, through its own functions"},

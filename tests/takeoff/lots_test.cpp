@@ -95,6 +95,17 @@ TEST_CASE("what comes after a batch in lots still comes after the batch, by its 
   CHECK(job.batches.back().after == "top");
 }
 
+TEST_CASE("a piece hardly larger than its room is told as larger") {
+  Job job = seven_tops();
+  job.parts[0].shape = Board{metres(1.8007), metres(0.6), metres(0.03)};
+  job.rooms[0].space = square_metres(1.08);
+  Problems problems;
+  split_into_lots(job, problems);
+  REQUIRE(problems.size() == 1);
+  CHECK(problems[0].found == "1.08");
+  CHECK(problems[0].wanted.find("takes 1.09 m2") != std::string::npos);
+}
+
 TEST_CASE("a piece larger than its room is a named mistake") {
   Job job = seven_tops();
   job.rooms[0].space = square_metres(1);

@@ -40,13 +40,13 @@ TEST_CASE("the shopping list has the plan's own lines on what to buy, and no mor
     const Plan plan = small_plan({}, units);
     const std::string whole = text_report(plan), list = text_shopping_list(plan);
     const std::size_t from = whole.find("FINISH: HOW MUCH, WHICH TINS");
-    const std::size_t to = whole.find("GRITS");
+    const std::size_t to = whole.find("AREAS TO COAT");
     REQUIRE(from < to);
     CHECK(holds(list, whole.substr(from, to - from)));
     CHECK(list.starts_with("HALL BENCH\nInvented for this test.\n"));
     CHECK(holds(list, "\nBuy   1 x 1 qt varnish; 1 x 1 pt mineral spirits\n"));
     CHECK(list.ends_with("The product's label and safety data sheet govern.\n"));
-    for (const char* other : {"DAY BY DAY", "AREAS TO COAT", "Work ", "HOW TO"})
+    for (const char* other : {"THE DAYS", "AREAS TO COAT", "Your own work", "HOW TO"})
       CHECK_FALSE(holds(list, other));
     check_lines(list, 80);
   }
@@ -61,42 +61,45 @@ TEST_CASE("the shopping list says when a coat has no time") {
 
 TEST_CASE("the text says how long the work is, by kind, and what found no time") {
   // Sanding 2 x 15 min, two coats of 30, turning over 10; set-up 10, clean-up 20.
-  CHECK(holds(text_report(small_plan(), 120),
-              "Work  2 h 10 min in all, on 3 days: sand bare 30 min, coat 1 h, turn over 10 min, "
-              "set up 10 min, clean up 20 min;"));
-  CHECK(holds(text_report(small_plan(), 200), "clean up 20 min; 30 min more that found no time\n"));
+  CHECK(holds(
+      text_report(small_plan(), 120),
+      "Your own work: 2 h 10 min on 3 days (sand bare 30 min, coat 1 h, turn over 10 min, set "
+      "up 10 min, clean up 20 min)"));
+  CHECK(
+      holds(text_report(small_plan(), 200), "clean up 20 min), and 30 min that found no time.\n"));
 }
 
-TEST_CASE("the text begins with the job, its note and the next step") {
+TEST_CASE("the text begins with the job, its note, its warnings and what to do now") {
   const std::string text = text_report(small_plan());
-  CHECK(text.starts_with("HALL BENCH\nInvented for this test.\n"));
-  CHECK(holds(text, "Next  today, 5:00 pm: seat: sand bare wood, P120 (15 min)\n"));
+  CHECK(text.starts_with("HALL BENCH\nInvented for this test.\nAs of Fri Apr 9, 2027, 5:00 pm"));
+  CHECK(holds(text, "\n\nWARNING Rags can catch fire: spread them flat outside.\n"));
+  CHECK(holds(text, "Now   Until 5:15 pm (15 min). Sand bare wood, P120: seat.\n"));
 }
 
 TEST_CASE("a step says what to pour and why it waited") {
   const std::string text = text_report(small_plan());
-  CHECK(holds(text, "too cold to coat (under 50 \u00b0F) [practice] until 10:10 am"));
-  CHECK(holds(text, "coat 1, back, dry to handle Sat Apr 10, 11:40 pm"));
-  CHECK(holds(text, "(8 h usual"));
-  CHECK(holds(text, "pour 3.7 fl oz (110 ml): 3.4 varnish + 0.3 mineral spirits\n"));
+  CHECK(holds(text, "It is too cold to coat until 10:10 am (the limit is 50 \u00b0F)"));
+  CHECK(holds(text, "Coat 1 on the back can be handled from Sat Apr 10, 11:40 pm: 8 h"));
+  CHECK(holds(text, "Pour 3.7 fl oz (110 ml): 3.4 varnish + 0.3 mineral spirits\n"));
 }
 
 TEST_CASE("the sums printed are the sums held") {
   const Plan plan = small_plan({}, UnitSystem::metric);
   const std::string text = text_report(plan);
   CHECK(holds(text, "  all parts       1.50       0.05  1.55\n"));
-  CHECK(holds(text, "  in all                                          210     200       10\n"));
-  CHECK(holds(text, "expected            200 ml\n"));
-  CHECK(holds(text, "nine jobs in ten    240 ml or less: buy for this\n"));
-  CHECK(holds(text, "left over, expected 746 ml\n"));
+  CHECK(
+      holds(text, "  total                                               210     200       10\n"));
+  CHECK(holds(text,
+              "  You will likely use 200 ml. Buy for 240 ml, enough in nine jobs out of ten.\n"));
+  CHECK(holds(text, "  Likely left over 746 ml\n"));
 }
 
 TEST_CASE("a step without a time is printed with the way out and the rest still is") {
   const std::string text = text_report(small_plan());
   CHECK(holds(text, "NO TIME FOUND"));
   CHECK(holds(text, "seat: coat 2 of 2, show side: too cold to coat whenever you can work"));
-  CHECK(holds(text, "DAY BY DAY"));
-  CHECK(holds(text, "no date yet"));
+  CHECK(holds(text, "THE DAYS"));
+  CHECK(holds(text, "No date yet"));
 }
 
 TEST_CASE("each how-to text is printed once and the steps carry its number") {
@@ -113,4 +116,37 @@ TEST_CASE("cautions, sources and the deference are printed, the deference last")
   CHECK(holds(text, "WARNING Rags heat themselves. Fire. Spread them flat outside."));
   CHECK(holds(text, "published: above the dew point by 5.4 \u00b0F [MIL-HDBK-1110, par. 9.6.6]"));
   CHECK(text.ends_with("The product's label and safety data sheet govern.\n"));
+}
+
+TEST_CASE("one part is the plan's own, without origins and without the rest") {
+  const Plan plan = small_plan();
+  const std::string of_days = part_text(plan, PlanPart::days);
+  CHECK(of_days.starts_with("HALL BENCH\nAs of Fri Apr 9, 2027"));
+  CHECK(holds(of_days, "THE DAYS\n"));
+  CHECK(holds(of_days, "WHEN YOU CAN USE IT\n"));
+  CHECK_FALSE(holds(of_days, "[practice]"));
+  CHECK_FALSE(holds(of_days, "AREAS TO COAT"));
+  CHECK(of_days.ends_with("The product's label and safety data sheet govern.\n"));
+  const std::string whole = text_report(plan);
+  for (std::size_t part = 0; part < plan_part_words.size(); ++part) {
+    const std::string text = part_text(plan, static_cast<PlanPart>(part));
+    CAPTURE(plan_part_words.at(part));
+    check_lines(text, 80);
+    CHECK(holds(text, "There is nothing to tell here") ==
+          (static_cast<PlanPart>(part) == PlanPart::progress));
+    if (holds(text, "There is nothing to tell here")) continue;
+    if (static_cast<PlanPart>(part) == PlanPart::days) continue;
+    const std::size_t from = text.find("\n\n") + 1;
+    const std::size_t to = text.find("\nThe product's label");
+    std::istringstream lines(text.substr(from, to - from));
+    for (std::string line; std::getline(lines, line);) CHECK_MESSAGE(holds(whole, line), line);
+  }
+}
+
+TEST_CASE("the first screen tells how to see the rest, and the deference stands last") {
+  const std::string text = first_screen_text(small_plan());
+  CHECK(holds(text,
+              "\nSee more: --only days (or warnings, buy, areas, coats, air, vapour), --full.\n"));
+  CHECK(text.ends_with("The product's label and safety data sheet govern.\n"));
+  check_lines(first_screen_text(small_plan(), 40), 40);
 }

@@ -121,3 +121,26 @@ TEST_CASE("a coloured page is the plain page with codes of its own in it") {
     without.erase(at, without.find('m', at) - at + 1);
   CHECK(without == plain.text());
 }
+
+TEST_CASE("a table too wide for the page becomes a name and a line for each value") {
+  const Table table{.head = {"part", "against the grain", "end grain", "all"},
+                    .rows = {{"seat", "10.5", "-", "10.5"}, {"leg", "2.0", "1.0", "3.0"}},
+                    .total = {"all parts", "12.5", "1.0", "13.5"}};
+  TextPage narrow(40);
+  narrow.table(table);
+  CHECK(narrow.text() ==
+        "  seat\n"
+        "    against the grain: 10.5\n"
+        "    all: 10.5\n"
+        "  leg\n"
+        "    against the grain: 2.0\n"
+        "    end grain: 1.0\n"
+        "    all: 3.0\n"
+        "  all parts\n"
+        "    against the grain: 12.5\n"
+        "    end grain: 1.0\n"
+        "    all: 13.5\n");
+  TextPage wide(60);
+  wide.table(table);
+  CHECK(wide.text().starts_with("  part       against the grain  end grain   all\n"));
+}

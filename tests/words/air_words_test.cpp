@@ -27,3 +27,16 @@ TEST_CASE("what is done to the air is told with its hours, or throughout") {
                           figures) ==
         "4 \u00b0F warmer and 10 points of humidity drier throughout");
 }
+
+TEST_CASE("air that nobody has read is called a forecast only where it is one") {
+  CHECK(record_words(ConstantAir{}) == "as you gave it");
+  AirRows rows;
+  CHECK(record_words(rows) == "by the hours of your file");
+  rows.recorded_in = 2013;
+  CHECK(record_words(rows) == "by the hours recorded in 2013, not a forecast");
+  AirMix mix;
+  mix.sources = {{.name = "forecast", .what = AirDays{}}};
+  CHECK(record_words(mix) == "by the forecast");
+  mix.sources = {{.name = "", .what = AirMonths{}}};
+  CHECK(record_words(mix) == "by typical months");
+}

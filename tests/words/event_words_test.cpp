@@ -2,6 +2,7 @@
 
 #include "tackfree/words/display_text.hpp"
 
+#include <algorithm>
 #include <string>
 
 #include "judged_plan.hpp"
@@ -22,24 +23,37 @@ TEST_CASE("each event says on one line what it is of, however long the names are
   }
 }
 
-TEST_CASE("what may hurt stands in the events of coats and airings alone") {
+TEST_CASE("the label is deferred to in the events of coats and of closing up alone") {
   const Plan plan = judged_plan();
   const StepWords words(plan);
   const std::string deference = plan.job.data.texts.deference;
   for (const CalendarEvent& event : calendar_events(plan)) {
-    bool deferred = false;
-    for (const std::string& line : event_words(plan, words, event).lines)
-      deferred = deferred || line == deference;
-    CHECK(deferred == (event.category == "coating" || event.category == "airing"));
+    const auto lines = event_words(plan, words, event).lines;
+    CHECK((std::ranges::find(lines, deference) != lines.end()) ==
+          (event.category == "coating" || event.category == "airing"));
   }
 }
 
-TEST_CASE("the pieces of a step are numbered") {
-  const Plan plan = small_plan();
+TEST_CASE("what cannot wait says so in its title") {
+  Plan plan = small_plan();
+  plan.job.coatings[0].wipe_off_within = sourced(minutes(30), Origin::label);
   const StepWords words(plan);
-  const auto events = calendar_events(plan);
-  CHECK(event_words(plan, words, events[0]).summary.ends_with("(1 of 2)"));
-  CHECK(event_words(plan, words, events[1]).summary.ends_with("(2 of 2)"));
+  const auto said = [&](CalendarEvent::What what, std::size_t index) {
+    CalendarEvent event;
+    event.what = what;
+    event.index = index;
+    event.time = {at("2027-04-10T15:20:00Z"), at("2027-04-10T15:30:00Z")};
+    return event_words(plan, words, event);
+  };
+  CHECK(said(CalendarEvent::What::pot_end, 1).summary == "Pot life over: coat 1, seat");
+  CHECK(said(CalendarEvent::What::pot_end, 1).lines.front().starts_with("It was mixed at 10:10"));
+  // The legs are coated from 10:40 to 11:10 am.
+  plan.list.operations[3].kind = OperationKind::wipe_off;
+  plan.list.operations[3].coat = 1;
+  plan.list.operations[3].batch = 1;
+  plan.schedule.steps[3].operation = 3;
+  CHECK(said(CalendarEvent::What::wipe_off, 3).summary == "Wipe off coat 1 now: legs");
+  CHECK(said(CalendarEvent::What::wipe_off, 3).lines.front() == "All of it off by 11:40 am.");
 }
 
 }  // namespace tackfree

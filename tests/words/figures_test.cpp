@@ -50,7 +50,7 @@ TEST_CASE(
     "masses, rooms and vapour are in the person's own units, exposure in that of data sheets") {
   const Figures both(job_in(UnitSystem::both));
   CHECK(metric.mass(grams(153.4)).text() == "153 g");
-  CHECK(us.mass(grams(153.4)).text() == "5.4 oz");
+  CHECK(us.mass(grams(153.4)).text() == "5.4 oz by weight");
   CHECK(us.mass(ounces(15.96)).text() == "1 lb");
   CHECK(us.mass(pounds(2.5)).text() == "2.5 lb");
   CHECK(metric.room(cubic_metres(38.52)).text() == "38.5 m\u00b3");

@@ -10,6 +10,21 @@ TEST_CASE("a step without more to say has the lines of the data") {
   CHECK(how_lines(plan, plan.list.operations[1]) == plan.list.operations[1].how);
 }
 
+// Seen failing: nine coats of isocyanates were to be sprayed without a word on booth or air.
+TEST_CASE("before isocyanates the booth and the air come first, or gloves where they are brushed") {
+  Plan plan = small_plan();
+  const Operation& coat = plan.list.operations[1];
+  plan.job.data.texts.how = {{"before_isocyanates_sprayed", {"Only in a booth."}},
+                             {"before_isocyanates", {"Gloves."}},
+                             {"before_sanding", {"Mask on."}}};
+  CHECK(how_lines(plan, coat) == coat.how);
+  plan.job.coatings[0].words.cautions = {"isocyanates"};
+  CHECK(how_lines(plan, coat).front() == "Gloves.");
+  plan.job.data.methods[0].sprayed = true;
+  CHECK(how_lines(plan, coat).front() == "Only in a booth.");
+  CHECK(how_lines(plan, plan.list.operations[0]).front() == "Mask on.");
+}
+
 TEST_CASE("several pots and portions are told, in the units of the job") {
   for (const UnitSystem units : {UnitSystem::metric, UnitSystem::us}) {
     Plan plan = small_plan({}, units);

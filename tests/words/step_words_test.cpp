@@ -39,7 +39,7 @@ TEST_CASE("the hours on the label are not said twice when this air keeps to them
                                   .operation = 1,
                                   .stage = Stage::handle}};
   CHECK(StepWords(plan).why(plan.schedule.steps[3]) ==
-        "coat 1, back, dry to handle Sat Apr 10, 6:40 pm (8 h)");
+        "Coat 1 on the back can be handled from Sat Apr 10, 6:40 pm, after 8 h.");
 }
 
 TEST_CASE(
@@ -51,39 +51,45 @@ TEST_CASE(
                                   .until = at("2027-04-11T03:40:00Z"),
                                   .operation = 1,
                                   .stage = Stage::handle}};
-  CHECK(StepWords(plan).why(plan.schedule.steps[3]) ==
-        "varnish coat 1, back, dry to handle Sat Apr 10, 11:40 pm (8 h usual for its kind, 13 h in "
-        "this air)");
+  const DatedStep& turn = plan.schedule.steps[3];
+  CHECK(StepWords(plan).why(turn, Reasons::all_with_origins) ==
+        "Varnish coat 1 on the back can be handled from Sat Apr 10, 11:40 pm: 8 h usual for its "
+        "kind become 13 h in this air.");
+  CHECK(StepWords(plan).why(turn) ==
+        "Varnish coat 1 on the back can be handled from Sat Apr 10, 11:40 pm: 8 h at room "
+        "temperature become 13 h in this air.");
 }
 
 TEST_CASE("long waits end at the next working hours, short ones go without saying") {
   Plan plan = small_plan();
   DatedStep& turn = plan.schedule.steps[3];
-  CHECK_FALSE(StepWords(plan).why(turn).ends_with("then your next working hours"));
+  CHECK_FALSE(StepWords(plan).why(turn).ends_with("These are your next working hours."));
   turn.held[1].until += Minutes(24 * 60);
-  CHECK(StepWords(plan).why(turn).ends_with("; then your next working hours"));
+  CHECK(StepWords(plan).why(turn).ends_with(". These are your next working hours."));
 }
 
 TEST_CASE("dust and quiet hours are told only where nothing graver came after them") {
   Plan plan = small_plan();
   DatedStep& coat = plan.schedule.steps[1];
   coat.held.insert(coat.held.begin(), {.by = HeldBy::dust, .until = at("2027-04-09T22:00:00Z")});
+  CHECK(StepWords(plan).why(coat, Reasons::all_with_origins) ==
+        "It is too cold to coat until 10:10 am (the limit is 50 \u00b0F) [practice].");
   CHECK(StepWords(plan).why(coat) ==
-        "too cold to coat (under 50 \u00b0F) [practice] until 10:10 am");
+        "It is too cold to coat until 10:10 am (the limit is 50 \u00b0F).");
   coat.held.pop_back();
-  CHECK(StepWords(plan).why(coat) == "the sanding dust has to settle through Fri Apr 9");
+  CHECK(StepWords(plan).why(coat) == "Sanding dust was settling through Fri Apr 9.");
   coat.held.back().until = at("2027-04-10T14:00:00Z");
-  CHECK(StepWords(plan).why(coat) == "the sanding dust has to settle until 10:00 am");
+  CHECK(StepWords(plan).why(coat) == "The sanding dust needs until 10:00 am to settle.");
   coat.held.insert(coat.held.begin(), {.by = HeldBy::dust, .until = at("2027-04-10T13:30:00Z")});
   CHECK(StepWords(plan).why(coat) ==
-        "the sanding dust has to settle until 10:00 am");  // and not twice
+        "The sanding dust needs until 10:00 am to settle.");  // and not twice
   DatedStep sanding = coat;
   sanding.operation = plan.schedule.steps[0].operation;
   REQUIRE(plan.list.operations.at(sanding.operation).grit);
-  CHECK(StepWords(plan).why(sanding) == "wet coats would take the sanding dust until 10:00 am");
+  CHECK(StepWords(plan).why(sanding) == "Wet coats would catch the sanding dust until 10:00 am.");
   coat.held.erase(coat.held.begin());
   coat.held.back() = {.by = HeldBy::quiet_hours, .until = at("2027-04-09T22:00:00Z")};
-  CHECK(StepWords(plan).why(coat) == "quiet hours for the sander through Fri Apr 9");
+  CHECK(StepWords(plan).why(coat) == "Quiet hours: no power sanding through Fri Apr 9.");
 }
 
 TEST_CASE("a wait between two classes is told as drying in the label's air") {
@@ -96,7 +102,8 @@ TEST_CASE("a wait between two classes is told as drying in the label's air") {
     }
   const std::string why = StepWords(plan).why(turn);
   CAPTURE(why);
-  CHECK(why.find("coat 1, back, needs as much drying as 3 days in the label's air: ") !=
+  CHECK(why.find(
+            "Coat 1 on the back has to harden as much as in 3 days at room temperature: until ") !=
         std::string::npos);
 }
 
@@ -118,7 +125,7 @@ TEST_CASE("each rule of the air is told with the coating's own limit") {
 TEST_CASE("a wait on another batch's coat names that batch") {
   Plan plan = small_plan();
   plan.schedule.steps[3].held[0].operation = 2;
-  CHECK(StepWords(plan).why(plan.schedule.steps[3]).starts_with("coat 1 of legs dry to handle"));
+  CHECK(StepWords(plan).why(plan.schedule.steps[3]).starts_with("Coat 1 of legs can be handled"));
 }
 
 TEST_CASE("how-to texts are numbered once each, in the order of the steps") {
@@ -132,4 +139,30 @@ TEST_CASE("how-to texts are numbered once each, in the order of the steps") {
   Plan silent = small_plan();
   silent.list.operations[4].how.clear();
   CHECK_FALSE(HowTo(silent).number_of(4));
+}
+
+TEST_CASE("a grit that is not for all parts of a batch says for which it is") {
+  Plan plan = small_plan();
+  const Operation& sanding = plan.list.operations[0];
+  plan.job.coatings[0].grits.bare.value = {Grit{120}, Grit{150}};
+  plan.job.coatings[0].grits.bare_veneer.value = {Grit{150}};
+  plan.job.parts.resize(2);
+  for (Part& part : plan.job.parts) part.batch = plan.job.batches[sanding.batch].name;
+  CHECK(StepWords(plan).title(sanding) == "sand bare wood, P120");
+  plan.job.parts[1].material = Material::plywood;
+  CHECK(StepWords(plan).title(sanding) == "sand bare wood, P120 (solid parts only)");
+  plan.list.operations[0].grit = Grit{150};
+  CHECK(StepWords(plan).title(sanding) == "sand bare wood, P150");
+}
+
+TEST_CASE("the first coat of a session is poured with what the tool keeps") {
+  Plan plan = small_plan();
+  plan.job.data.methods.at(0).kept_by_tool = sourced(millilitres(90), Origin::practice);
+  const DatedStep& first = plan.schedule.steps.at(plan.schedule.sessions.at(0).steps.at(0));
+  const Operation& coat = plan.list.operations.at(first.operation);
+  const StepWords words(plan);
+  CHECK(words.pour(coat).starts_with(static_cast<const WorkWords&>(words).pour(coat)));
+  CHECK(words.pour(coat).ends_with("oz the tool keeps"));
+  plan.schedule.sessions.clear();
+  CHECK(StepWords(plan).pour(coat) == static_cast<const WorkWords&>(words).pour(coat));
 }

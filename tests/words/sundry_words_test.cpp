@@ -25,6 +25,12 @@ TEST_CASE("an applicator says for which coating it is, and how often it is taken
       .item = Item::applicator, .amount = 1, .coating = 0, .method = 0, .sessions = 3};
   CHECK(said(brush).what == "foam sleeves, for varnish");
   CHECK(said(brush).why == "cleaned after each of 3 sessions");
+  Sundry paused = brush;
+  paused.cleanings = 2;
+  Job job = small_plan().job;
+  job.data.methods.at(0).applicator_each_session = false;
+  CHECK(sundry_text(paused, job, Figures(job)).why ==
+        "cleaned after each of 3 sessions, and 2 times in a pause");
   Sundry sleeves = brush;
   sleeves.sessions = 1;
   sleeves.cleanings = 2;

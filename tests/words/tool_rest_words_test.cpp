@@ -21,7 +21,7 @@ TEST_CASE("a tool that rests is wrapped or cleaned, and a cloth is not used agai
   CHECK(tool_rest_words(rest_of(Tool::brush, true)) ==
         "Wrap the brush airtight: its next coat is 2.0 h off, and it would dry.");
   CHECK(tool_rest_words(rest_of(Tool::gun, false)) ==
-        "Clean the gun now: its next coat is 2.0 h off, and it would harden.");
+        "Clean the gun now: its next coat is 2.0 h off, and what is left in it thickens.");
   CHECK(tool_rest_words(rest_of(Tool::roller, false)) ==
         "Clean the roller now, and take a new sleeve then: its next coat is 2.0 h off, and it "
         "would harden.");

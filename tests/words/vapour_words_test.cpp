@@ -29,10 +29,10 @@ RoomJudgement with_shares(double explosive, double quarter_hour, double day) {
 TEST_CASE("habits read as a person would say them, and as a job file has them") {
   CHECK(words_for(AiringHabit{}) == "closed all the time");
   const AiringHabit habit{Opening::open, Opening::ajar, hours(4.5)};
-  CHECK(words_for(habit) == "door open while coating, then ajar for 4.5 h");
+  CHECK(words_for(habit) == "open to outdoors while coating, then ajar for 4.5 h");
   CHECK(job_text(habit) ==
         R"("while_coating": "open", "after": { "state": "ajar", "hours": 4.5 })");
-  CHECK(words_for(Opening::open_and_fan) == "door open and fan on");
+  CHECK(words_for(Opening::open_and_fan) == "open to outdoors and fan on");
 }
 
 TEST_CASE("a stop says so, with the reason and the flow; the remedies never give leave") {
@@ -59,10 +59,4 @@ TEST_CASE("what is switched off goes by the names that the job gives, its heater
   mix.indoors = Indoors{.heating = Heating{.kind = HeaterKind::glowing}};
   job.air = mix;
   CHECK(to_switch_off(job) == std::vector<std::string>{"water heater", "freezer", "the heater"});
-}
-
-TEST_CASE("solvents that no cartridge is listed for are named") {
-  const JudgedJob job;
-  CHECK(cartridge_sentence(job.job, {}).empty());
-  CHECK(contains(cartridge_sentence(job.job, {0}), "cartridge masks for mineral spirits"));
 }

@@ -19,6 +19,18 @@ TEST_CASE("a week ends before the person's first day, and days before and after 
   CHECK(weeks_of({month.begin, month.begin}, figures_beginning_on(0)).empty());
 }
 
+TEST_CASE("days stand in rows of so many, the last row with what is left") {
+  const auto rows = days_in_rows(month, 4, figures_beginning_on({}));
+  REQUIRE(rows.size() == 8);  // 30 days
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    CHECK(rows[i].day_count() == (i + 1 < rows.size() ? 4 : 2));
+    if (i > 0) CHECK(rows[i].time().begin == rows[i - 1].time().end);
+  }
+  CHECK(rows.front().time().begin == at("2027-03-10T05:00:00Z"));
+  CHECK(rows.back().time().end == month.end);
+  CHECK(days_in_rows({month.begin, month.begin}, 4, figures_beginning_on({})).empty());
+}
+
 TEST_CASE("days are counted by the local clock, the short one too; outside counts as the ends") {
   const Week week = weeks_of(month, figures_beginning_on({})).at(1);
   CHECK(week.midnights().at(1) - week.midnights().at(0) == Minutes(23 * 60));

@@ -11,4 +11,8 @@ namespace tackfree {
 /// Source: Hailwood and Horrobin's equation as in USDA Wood Handbook, ch. 4, and Simpson 1973.
 Fraction equilibrium_moisture(Temperature t, Humidity humidity);
 
+/// Where wood for heated rooms should be. Source: common practice, no source.
+inline constexpr Fraction driest_for_heated_rooms = percent(6),
+                          dampest_for_heated_rooms = percent(9);
+
 }  // namespace tackfree

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "tackfree/model/history.hpp"
+#include "tackfree/text/plan_text.hpp"
 
 #include <filesystem>
 #include <optional>
@@ -33,22 +34,23 @@ struct LogOptions {
 
 struct Options {
   Command command = Command::plan;
-  std::filesystem::path job_file;                            ///< all but start
-  std::filesystem::path folder;                              ///< start
-  std::optional<std::filesystem::path> data_dir;             ///< in place of the built-in data
-  std::optional<std::filesystem::path> json_file;            ///< plan, choices, area, buy, drying
-  std::optional<std::filesystem::path> calendar_file;        ///< plan
-  std::optional<std::filesystem::path> work_calendar_file;   ///< plan
-  std::optional<std::filesystem::path> waits_calendar_file;  ///< plan
-  std::optional<std::filesystem::path> page_file;            ///< plan
-  std::optional<std::filesystem::path> csv_folder;           ///< plan
-  std::optional<int> width;                                  ///< columns of what is printed
-  std::string coating;                                       ///< drying: its name in the job
-  std::optional<std::string> at;   ///< drying: like now, which it is without
+  std::filesystem::path job_file;                      ///< all but start
+  std::filesystem::path folder;                        ///< start
+  std::optional<std::filesystem::path> data_dir;       ///< in place of the built-in data
+  std::optional<std::filesystem::path> json_file;      ///< plan, choices, area, buy, drying
+  std::optional<std::filesystem::path> calendar_file;  ///< plan
+  std::optional<std::string> calendar_of;              ///< plan: a person of the job
+  std::optional<std::filesystem::path> page_file;      ///< plan
+  std::optional<std::filesystem::path> csv_folder;     ///< plan
+  std::optional<int> width;                            ///< columns of what is printed
+  std::string coating;                                 ///< drying: its name in the job
+  std::optional<std::string> at;                       ///< drying: like now, which it is without
   std::optional<std::string> now;  ///< all dated, and check: local time in the job's zone, or UTC
   LogOptions log;                  ///< log; tonight: the reading
   std::optional<std::filesystem::path> last_plan;  ///< plan, tonight: plan JSON written before
   AiringChoice airing = AiringChoice::given;       ///< plan
+  bool full = false;                               ///< plan: print all of it
+  std::optional<PlanPart> only;                    ///< plan: print one part of it
   bool keep = true;                                ///< plan: beside the job, for the next one
 };
 

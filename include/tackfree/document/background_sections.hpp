@@ -6,12 +6,11 @@
 
 namespace tackfree {
 
-/// Each distinct how-to text once, with the number that the days refer to; then the advice that the
-/// coatings call for.
-void write_how_to(Page& page, const Plan& plan, const HowTo& how_to);
+/// The advice that the coatings call for.
+void write_advice(Page& page, const Plan& plan);
 
-/// By the signal word of the caution.
-Lead lead_of(const Caution& caution, std::size_t columns = 0);
+/// Each distinct how-to text once, with the number that the days refer to; then the advice.
+void write_how_to(Page& page, const Plan& plan, const HowTo& how_to);
 
 void write_notes(Page& page, const std::vector<Note>& notes, const Job& job,
                  const OperationList& list, const Figures& figures);

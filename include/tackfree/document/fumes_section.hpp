@@ -6,15 +6,15 @@
 
 namespace tackfree {
 
+/// By the signal word of the caution.
+Lead lead_of(const Caution& caution, std::size_t columns = 0);
+
+/// A coat that must not go on like this, and the hours in which a heater may light its vapour.
+void write_vapour_dangers(Page& page, const Plan& plan);
+
 /// The lines above everything else: a coat that must not go on like this, a heater that may light
 /// its vapour, and the cautions that come first. Nothing where there are none.
 void write_stop(Page& page, const Plan& plan);
-
-/// Is it the first coat of a session with vapour that burns, in a job that names what must be off?
-bool opens_flammable_tin(const Plan& plan, const DatedStep& step);
-
-/// What is off before a tin with flammable solvent is opened, by name, and until when.
-std::string off_text(const Plan& plan);
 
 /// The section on fumes: what was counted, the limits, each airing, another habit, and what
 /// the estimate leaves out.

@@ -10,7 +10,13 @@ namespace tackfree {
 void write_films(Page& page, const Plan& plan, const Figures& figures);
 
 /// Each coating coat by coat, then what the tools keep, what to buy and what is left over; thinner
-/// and cleaner; then the other things to have at hand.
+/// and cleaner.
+void write_products(Page& page, const Plan& plan, const Figures& figures);
+
+/// The other things to have at hand, with boxes to tick.
+void write_sundries(Page& page, const Plan& plan, const Figures& figures);
+
+/// Both.
 void write_shopping(Page& page, const Plan& plan, const Figures& figures);
 
 /// What to buy alone: the title, all tins in a line, and the shopping section.

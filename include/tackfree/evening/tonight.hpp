@@ -19,6 +19,8 @@ struct AirNow {
   std::vector<GateAt> failing;     ///< every rule against it, and when each is kept; none: it may
   std::optional<Instant> changes;  ///< then that ends, or all of it opens, within two weeks
   std::optional<Gate> closes_by;   ///< of air that is fit: the rule that ends it
+  /// Of a coat that would be too near the dew point: when, where the air of now is clear of it.
+  std::optional<Instant> dew_at;
 };
 
 /// How the room is to be open around the coats that are just on and those of the next stretch of
@@ -48,7 +50,8 @@ struct Tonight {
   std::vector<std::size_t> work;  ///< steps of the next stretch of work, in order; empty: none left
   Interval stretch;               ///< of that work, set-up and clean-up with it
   bool today = false;             ///< the stretch begins on the local day of now
-  std::optional<std::size_t> then;  ///< the step after it
+  std::optional<std::size_t> then;  ///< the step after it, or the rest of one that is split
+  Instant then_at;                  ///< when that begins
   std::optional<AirNow> air;  ///< for the next coat, where nothing but air and hours holds it today
   std::vector<BatchWait> waits;
   std::vector<BatchUse> uses;
@@ -60,7 +63,7 @@ struct Tonight {
   Unlogged unlogged;  ///< by the plans known before; filled by who knows them
 };
 
-/// Pauses of up to 30 minutes do not end a stretch of work (assumed).
+/// The next stretch of work is the next of the plan's work sessions.
 Tonight tonight(const Plan& plan);
 
 }  // namespace tackfree

@@ -34,7 +34,10 @@ double mixing_factor(const AirChanges& changes, Opening opening);
 
 /// Air changes that work: flow / (K x volume). A fan's rated flow counts in part; nothing over
 /// `most_credited` is believed unless the fan's flow was measured. Source: the reckoning with K is
-/// ACGIH, Industrial Ventilation (from memory); the figures carry their own origins.
+/// ACGIH, Industrial Ventilation (from memory); the figures carry their own origins. A fan that
+/// only draws or only blows and the flow through the opening add up as the root of the sum of their
+/// squares. Source: ASHRAE Handbook, Fundamentals, chapter on ventilation and infiltration,
+/// superposition (from memory).
 ChangeRate working_changes(const Room& room, const AirChanges& changes, Opening opening);
 
 /// The spans as air changes since `start`.

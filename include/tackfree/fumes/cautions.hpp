@@ -2,6 +2,7 @@
 #pragma once
 
 #include "tackfree/fumes/emission.hpp"
+#include "tackfree/fumes/respirator.hpp"
 #include "tackfree/fumes/room_judgement.hpp"
 #include "tackfree/model/job.hpp"
 #include "tackfree/schedule/schedule.hpp"
@@ -51,8 +52,8 @@ struct RaisedCaution {
   std::optional<Mass> in_a_day;  ///< evaporates in the heaviest 24 hours
   bool volume_unknown = false;   ///< of the room: its vapour is not estimated
   std::optional<UndatedVapour> undated;
-  bool of_room = false;                    ///< the room's judgement belongs into it
-  std::vector<std::size_t> no_cartridges;  ///< solvents for which no cartridge mask is listed
+  bool of_room = false;                  ///< the room's judgement belongs into it
+  std::optional<Respirator> respirator;  ///< the job's, with the first caution on what is breathed
   // Spraying and ignition.
   bool sprayed_isocyanates = false;
   std::optional<SprayedMist> mist;

@@ -26,7 +26,8 @@ struct CoatEmission {
 std::vector<CoatEmission> emissions(const Job& job, const JobVolumes& volumes);
 
 /// What one cleaning of the tools after this coating gives off: the cleaner of one session, all of
-/// it; nothing where water cleans. Source of all of it: assumed, to err towards more vapour.
+/// it, at the thinner's density where that cleans; nothing where water does. Source of all of it:
+/// assumed, to err towards more vapour.
 std::vector<SolventMass> cleaning_parts(const Job& job, std::size_t coating);
 
 /// Concentration if all of `solvent` stayed in the closed room: no peak of that coat can be higher.

@@ -1,6 +1,7 @@
 // Ignition: when vapour that burns may be in the room, and what must stay off for so long.
 #pragma once
 
+#include "tackfree/air/air_series.hpp"
 #include "tackfree/fumes/room_judgement.hpp"
 #include "tackfree/model/job.hpp"
 #include "tackfree/schedule/schedule.hpp"
@@ -37,6 +38,18 @@ std::optional<HeaterClash> heater_clash(const Job& job, const std::vector<Flamma
 
 /// Does the job run a heater that may light vapour: any that is not sealed?
 bool heater_may_light(const Job& job);
+
+/// Does the job warm the room with a heater that has nothing hot open to the room?
+bool warmed_by_sealed_heater(const Job& job);
+
+/// A coating that is put on in air as warm as its flash point, or warmer.
+struct CoatedAboveFlash {
+  std::size_t coating = 0;  ///< index into Job::coatings
+  Temperature warmest;      ///< air as one of its coats goes on
+};
+/// Each coating once, in the order of their dates.
+std::vector<CoatedAboveFlash> coated_above_flash(const Job& job, const OperationList& list,
+                                                 const AirSeries& air, const Schedule& schedule);
 
 /// Must anything be off before such a tin is opened: what the job lists, or its heater?
 bool has_ignition_source(const Job& job);

@@ -67,6 +67,7 @@ struct StretchJudgement {
   std::vector<VapourAt> vapour;  ///< each quarter of an hour from its beginning for a day, or up
                                  ///< to the next stretch
   bool rises_again = false;      ///< once its airing ends it passes the 8-hour limits while closed
+  bool too_little = false;       ///< for this stretch more air is needed than the habit brings
 };
 
 enum class HabitVerdict { enough, too_little };
@@ -80,6 +81,7 @@ struct RoomJudgement {
   std::vector<StretchJudgement> stretches;
   HabitVerdict verdict = HabitVerdict::enough;
   std::optional<AiringHabit> proposed;  ///< more air than the habit brings, never less
+  double proposed_eight_hours = 0;      ///< the highest mean with it, over its limit
   std::vector<Uncounted> uncounted;     ///< given off too, and in none of the figures above
 
   const LimitJudgement& limit(VapourLimit l) const {

@@ -1,12 +1,12 @@
-// HTML days: the work of each day with boxes to tick, and on paper room for readings and notes.
+// Day cards: sessions with boxes to tick, the how-to inside its step, on paper room for readings.
 #pragma once
 
 #include "tackfree/html/markup.hpp"
-#include "tackfree/words/work_days.hpp"
+#include "tackfree/words/step_words.hpp"
 
 namespace tackfree {
 
-/// One block a day, which paper keeps together where it fits on a page.
-void write_html_days(Markup& html, const Plan& plan, const StepWords& words, const HowTo& how_to);
+/// One block a session, which paper keeps together. A step's whole row is its box to tick.
+void write_day_cards(Markup& html, const Plan& plan, const StepWords& words, const HowTo& how_to);
 
 }  // namespace tackfree

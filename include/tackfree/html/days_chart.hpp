@@ -1,4 +1,4 @@
-// Days chart: a strip for each week with each batch's work and waits above one axis of time.
+// Days chart: strips of a few days with each batch's work and waits below one axis of time.
 #pragma once
 
 #include "tackfree/html/html_page.hpp"
@@ -6,8 +6,8 @@
 
 namespace tackfree {
 
-/// The legend, a strip for each week, and the same as a table that opens on demand. Nothing where
-/// no step is dated.
+/// The legend, the strips, and the same as a table that opens on demand. Rows without anything in
+/// a strip are left out of it. Nothing where no step is dated.
 void write_days_chart(Markup& html, const Plan& plan, const StepWords& words);
 
 }  // namespace tackfree

@@ -10,6 +10,10 @@ namespace tackfree {
 /// of boxes to tick, or of terms with their descriptions, which all other labels are.
 class HtmlPage final : public Page {
  public:
+  /// How sections look from the next heading on: open to everybody; behind their heading, which
+  /// unfolds them; or the same, unfolded already.
+  enum class Sections { plain, folded, unfolded };
+
   /// Writes into `html`, which must outlive this.
   explicit HtmlPage(Markup& html) : html_(html) {}
 
@@ -18,9 +22,10 @@ class HtmlPage final : public Page {
   void blank() override { end_list(); }
   /// A heading begins a section, which ends at the next heading or at end().
   void heading(std::string_view title) override;
+  void sections(Sections look) { sections_ = look; }
   void subheading(std::string_view title) override;
   void paragraph(Lead lead, std::string_view text) override;
-  /// In a frame that scrolls where the page is narrower than the table.
+  /// One that is wider than a phone becomes a card for each row there.
   void table(const Table& table) override;
 
   /// Ends the list and the section that are open.
@@ -32,12 +37,12 @@ class HtmlPage final : public Page {
   void end_list();
   /// A box to tick, with its amount where there is one.
   void box(std::string_view amount, std::string_view text);
-  void term(std::string_view label, std::string_view text);
+  void term(std::string_view label, std::string_view text, std::string_view meaning = {});
 
   Markup& html_;
   List list_ = List::none;
-  bool in_section_ = false;
-  std::string title_;
+  Sections sections_ = Sections::plain;
+  int open_ = 0;  ///< elements of the section that is open
 };
 
 /// What a name of the program or a heading is called inside a link: small letters and hyphens.

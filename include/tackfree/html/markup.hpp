@@ -16,7 +16,8 @@ std::string escaped_markup(std::string_view text);
 inline constexpr std::size_t longest_shown = 2000;
 
 /// Elements one inside the other. Names of tags and attributes are the program's own; values and
-/// texts may be the person's, and are escaped.
+/// texts may be the person's, and are escaped. An attribute without a value stands alone, as
+/// `open`.
 class Markup {
  public:
   using Attributes = std::initializer_list<std::pair<std::string_view, std::string>>;

@@ -7,8 +7,13 @@
 
 namespace tackfree {
 
-/// A page without scripts. It begins with what to do next and when it is ready. Charts are images
+/// What paper gets: warnings, sessions with boxes and room for readings, and the shopping list, on
+/// two or three sheets for most jobs; or all that the page holds.
+enum class Printed { sheets, whole };
+
+/// A page without scripts. It begins with what is dangerous, what to do now and when it is ready;
+/// then the sessions and the shopping list; all else is behind its heading. Charts are images
 /// inside the page, each with its words. Same plan, same bytes.
-std::string html_report(const Plan& plan);
+std::string html_report(const Plan& plan, Printed printed = Printed::sheets);
 
 }  // namespace tackfree

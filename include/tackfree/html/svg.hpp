@@ -3,6 +3,7 @@
 
 #include "tackfree/html/markup.hpp"
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -18,9 +19,22 @@ struct ChartBox {
   double x = 0, y = 0, width = 0, height = 0;
 };
 
+struct ChartLine {
+  ChartPoint from, to;
+};
+
+/// Height of the letters of a label, in units of the chart; a phone shows a unit as a pixel.
+inline constexpr double letter_height = 13;
+/// What a line of labels takes, and what lies between rows; columns that fit beside each other.
+inline constexpr double label_line = 17, row_gap = 6;
+inline constexpr std::size_t longest_label = 36;
+
 /// Class names say what a shape means; the style sheet says how that looks.
 void svg_box(Markup& svg, std::string_view meaning, const ChartBox& box);
 void svg_line(Markup& svg, std::string_view meaning, ChartPoint from, ChartPoint to);
+/// Boxes or lines of one meaning as one shape; nothing for none.
+void svg_boxes(Markup& svg, std::string_view meaning, const std::vector<ChartBox>& boxes);
+void svg_lines(Markup& svg, std::string_view meaning, const std::vector<ChartLine>& lines);
 /// Points joined by straight lines; nothing for fewer than two.
 void svg_curve(Markup& svg, std::string_view meaning, const std::vector<ChartPoint>& points);
 void svg_area(Markup& svg, std::string_view meaning, const std::vector<ChartPoint>& outline);
@@ -33,15 +47,16 @@ void svg_told(Markup& svg, std::string_view text);
 struct ChartWords {
   std::string name;  ///< unique on the page, for its ids
   std::string title, description;
+  std::string caption = {};  ///< stands above it
 };
 
-/// Opens a figure with an image of that size in a frame that scrolls sideways on narrow screens.
+/// Opens a figure with an image of that size, which the page fits to the width it has.
 void open_chart(Markup& html, const ChartWords& words, double width, double height);
 void close_chart(Markup& html);
 
 /// What one look of a shape means.
 struct LegendEntry {
-  enum class Shape { box, line, dot };
+  enum class Shape { box, line, upright, dot };
   std::string_view meaning;  ///< the class of the shapes
   std::string words;
   Shape shape = Shape::box;

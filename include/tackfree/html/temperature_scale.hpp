@@ -29,6 +29,8 @@ class TemperatureScale {
   std::vector<Temperature> steps_;
 };
 
+/// `50`: a mark of the scale, in the unit that its title names.
+std::string scale_number(Temperature t, const Figures& figures);
 /// `50 °F`, in one unit only.
 std::string scale_words(Temperature t, const Figures& figures);
 

@@ -6,8 +6,11 @@
 
 namespace tackfree {
 
-/// What to buy as boxes to tick with what is left over, then a chart for each product of which
-/// there are tins. The shopping list of the plan is the same as text.
+/// What to buy as boxes to tick, with what is left over.
+void write_tins(Markup& html, const Plan& plan, const Figures& figures);
+
+/// A chart for each product of which there are tins. The shopping list of the plan is the same as
+/// text.
 void write_tins_chart(Markup& html, const Plan& plan, const Figures& figures);
 
 }  // namespace tackfree

@@ -114,7 +114,8 @@ struct Caution {
   std::string hazard, consequence, avoid;
   Origin origin = Origin::practice;
   std::string source;
-  bool comes_first = false;  ///< belongs above everything else that is said
+  bool comes_first = false;   ///< belongs above everything else that is said
+  std::string in_short = {};  ///< the danger and what to do, in one line
 };
 
 /// Trade texts of the finishing data that the plan prints.

@@ -25,6 +25,7 @@ struct EventState {
   std::string content;  ///< a fingerprint of all that it says
   int sequence = 0;     ///< RFC 5545, 3.8.7.4
   bool cancelled = false;
+  std::string person;  ///< whose own calendar it is in; empty: everybody's
 };
 
 struct LastPlan {

@@ -3,9 +3,13 @@
 
 #include "tackfree/operations/operation_list.hpp"
 
+#include <cstddef>
 #include <string>
 
 namespace tackfree {
+
+/// No plan holds so many operations, so no repair is added to them.
+inline constexpr std::size_t most_listed = 1'250;
 
 /// What the trade does about a fault of this coating, as the finishing data has it; empty where it
 /// says nothing.
@@ -18,8 +22,10 @@ std::string repair_advice(const Job& job, const Coating& coating, Fault fault);
 /// fisheyes is washed off;
 /// blush and spots sanded through are touched up, and a touched-up spot dries before the next coat.
 /// Wrinkles and fisheyes cost the coat again, and so do runs and spots in a last coat. A tacky coat
-/// has no work of its own: it counts as a thumb test that failed. Where a coat that is put on again
-/// is among `keyed`, it comes too late to hold on what is below it, and that is sanded first, after
+/// has no work of its own: it counts as a thumb test that failed. A repair comes after what was
+/// done to the batch before the fault was seen. What was sanded by then is sanded once more where
+/// the coat is lost; under another coat nothing is repaired. Where a coat that is put on again is
+/// among `keyed`, it comes too late to hold on what is below it, and that is sanded first, after
 /// the repair. Source: practice; the shares of the area and the film assumed.
 OperationList with_repairs(const OperationList& list, const Job& job, const KeyedCoats& keyed = {});
 

@@ -2,7 +2,9 @@
 #pragma once
 
 #include "tackfree/model/finishing_data.hpp"
+#include "tackfree/model/job.hpp"
 #include "tackfree/model/part.hpp"
+#include "tackfree/operations/operation.hpp"
 
 #include <optional>
 #include <vector>
@@ -21,5 +23,9 @@ std::optional<Grit> key_grit(const Coating& coating);
 
 /// The finest grit that the class is sanded with between coats; nothing where it never is.
 std::optional<Grit> finest_grit(const Coating& coating);
+
+/// Of a batch of solid wood and sheets the parts that a grit of bare wood is for.
+enum class SandedParts { all, solid, sheets };
+SandedParts parts_sanded(const Job& job, const Operation& sanding);
 
 }  // namespace tackfree

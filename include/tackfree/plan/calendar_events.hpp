@@ -2,6 +2,7 @@
 #pragma once
 
 #include "tackfree/plan/plan.hpp"
+#include "tackfree/schedule/work_sessions.hpp"
 
 #include <cstddef>
 #include <optional>
@@ -11,41 +12,52 @@
 
 namespace tackfree {
 
-/// What rings at an event.
-struct EventAlarm {
-  enum class Rings { before_begin, at_begin, at_end, at };
-  Rings rings = Rings::at_begin;
-  Instant at = {};  ///< of `at` alone
-};
+/// When an event rings: its lead time before it, to get ready, or on the minute.
+enum class EventAlarm { before_begin, at_begin };
 
 /// One event of a plan, without its words.
 struct CalendarEvent {
-  enum class What { step, airing, wait_end, milestone };
+  enum class What {
+    session,   ///< a session of work
+    wipe_off,  ///< what was put on comes off again
+    pot_end,   ///< what was mixed hardens while it is still in use
+    close_up,  ///< airing is over, by day
+    ready,     ///< a batch may be used lightly
+    cured      ///< a batch is fully cured
+  };
 
   std::string uid;
   Interval time;
-  What what = What::step;
-  /// Index into Schedule::steps, RoomJudgement::stretches, Course::drying or Schedule::outcomes.
+  What what = What::session;
+  /// Index into Schedule::steps (wipe_off, pot_end), Schedule::outcomes (ready, cured), or the
+  /// airings of advised_airing (close_up).
   std::size_t index = 0;
-  std::size_t part = 0;       ///< piece of the step, or span of the airing
+  WorkSession work = {};      ///< of a session; of what cannot wait its people alone
   std::string_view category;  ///< `coating`, `airing`, ...
   std::optional<EventAlarm> alarm = {};
+  std::optional<std::size_t> who = {};  ///< whose own calendar it is in; nothing: everybody's
 
   /// Only work takes up the person's time.
-  bool takes_time() const { return what == What::step; }
+  bool takes_time() const { return what == What::session; }
 };
-
-/// Is it one of airings, waits and milestones, which take up no time?
-bool is_of_waits(std::string_view category);
 
 /// The revision that the last plan had of an event; nothing where it had none.
 const EventState* last_state(const Plan& plan, std::string_view uid);
 
-/// One event for each piece of a step, with the set-up at a session's first coat and the clean-up
-/// at its last; for each way the room is open after a stretch of coating; for the end of a coat's
-/// wait; and for each milestone. What ends by the plan's now is left out, unless the last plan had
-/// it later: then it moves to where it was. UIDs follow from the step's key and the job's id, so
-/// that a later plan moves the same events.
+/// Is closing up left to the morning, without an alarm: from 11 pm to 6 am?
+bool is_at_night(Instant at, const Zone& zone);
+
+/// The airings of advised_airing that are on at some time of the session.
+std::vector<std::size_t> airings_in(const std::vector<std::vector<AiringSpan>>& airings,
+                                    const WorkSession& session);
+
+/// Everybody's calendar, then, where there are several people, that of each. One event for each
+/// session of work with an alarm before it; one with an alarm on the minute for what cannot wait:
+/// wiping off, the end of a pot that is still in use, closing up after airing by day; and one
+/// without alarm for each batch that is ready and that is cured, from a full hour. What ends by the
+/// plan's now is left out, unless the last plan had it later: then it moves to where it was. The
+/// UID of a session follows from the key of its first coat, or of its first step where it has none,
+/// and from the job's id, so that a later plan moves the same event.
 std::vector<CalendarEvent> calendar_events(const Plan& plan);
 
 /// The events of the last plan that are not among `events`: those to come are cancelled, one

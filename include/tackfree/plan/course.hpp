@@ -12,6 +12,7 @@ namespace tackfree {
 struct AirHour {
   Instant at;
   Temperature temperature, dew_point;
+  Humidity humidity = {};
 };
 
 /// The lowest and the highest of one local day, of its hours within the course.

@@ -3,6 +3,7 @@
 
 #include "tackfree/plan/work_at_hand.hpp"
 
+#include <algorithm>
 #include <optional>
 #include <vector>
 
@@ -13,12 +14,20 @@ struct DueDate {
   std::size_t batch = 0;
   Instant due;
   std::optional<Instant> ready;  ///< for light use; nothing: not within the plan
+  /// When the last work on it is done, hardware and finishing touches too; nothing: some of it has
+  /// no time.
+  std::optional<Instant> done;
   /// The step of the schedule that holds it most: of the waits from the plan's begin to its last
   /// coat, the longest; nothing where the batch is in time.
   std::optional<std::size_t> longest_wait;
 
-  bool in_time() const { return ready && *ready <= due; }
-  Minutes late_by() const { return ready && !in_time() ? *ready - due : Minutes(0); }
+  bool ready_in_time() const { return ready && *ready <= due; }
+  bool in_time() const { return ready_in_time() && done && *done <= due; }
+  /// All that is to be done and to dry.
+  std::optional<Instant> finished() const {
+    return ready && done ? std::optional(std::max(*ready, *done)) : std::nullopt;
+  }
+  Minutes late_by() const { return finished() && !in_time() ? *finished() - due : Minutes(0); }
 };
 
 /// Every batch with a due date, in the order of the job. Of a batch in lots each lot.

@@ -47,7 +47,8 @@ struct WorkAtHand {
   OperationList list;
   AirSeries air;
   std::optional<AiredAir> aired;  ///< nothing: the air has no airing in it
-  Fraction wood_moisture;         ///< where wood settles in the air of `now`
+  Fraction wood_moisture;         ///< where wood settles in the air of `wood_week`
+  Interval wood_week;             ///< the week before now as far as known, else the one after it
   Duration board_lag;  ///< how far boards are behind the air; 0 where the job does not name them
 
   /// From now to the end of the job's horizon.

@@ -21,6 +21,7 @@ inline constexpr solver::Rule due = 7;
 inline constexpr solver::Rule window_below = 8;    ///< the coat below takes none unsanded any more
 inline constexpr solver::Rule first_gate = 10;     ///< + index of the Gate
 inline constexpr solver::Rule as_last = 20;        ///< the last plan has it later
+inline constexpr solver::Rule put_off = 21;        ///< later is better for the whole
 inline constexpr solver::Rule first_release = 30;  ///< + index of the Release; the last is shared
 inline constexpr std::size_t most_releases = 225;
 }  // namespace rules

@@ -19,6 +19,7 @@ struct CoatingPurchase : TinPurchase {
   Volume on_surfaces;       ///< expected, without what the tools keep
   Volume kept_by_tools;     ///< over all its sessions
   int sessions = 0;
+  int cleanings = 0;  ///< of its tools: after each session, and in pauses
 };
 
 struct ShoppingList {

@@ -1,6 +1,7 @@
 // Sundries: what else to have at hand: abrasives, applicators, cloths, gloves and small things.
 #pragma once
 
+#include "tackfree/fumes/respirator.hpp"
 #include "tackfree/model/job.hpp"
 #include "tackfree/operations/operation.hpp"
 #include "tackfree/shopping/tool_use.hpp"
@@ -20,11 +21,16 @@ struct Sundry {
     dusting_cloth,  ///< by coating
     for_touch,      ///< by touch
     masking_tape,
-    gloves,     ///< pairs, one a session
-    dust_mask,  ///< by work
-    rag,        ///< by each_session and sessions
+    gloves,  ///< pairs, one a session
+    eye_protection,
+    respirator,  ///< by respirator: for each who coats
+    suit,        ///< with a hood
+    dust_mask,   ///< by work
+    rag,         ///< by each_session and sessions
     lidded_can,
     stirring_stick,
+    hardener,       ///< by coating
+    measuring_cup,  ///< for the mixing ratio of two parts
     strainer
   };
   enum class Unit { sheet, piece, metre };
@@ -40,6 +46,7 @@ struct Sundry {
   int each_session = 0;  ///< so many of it
   Area area;             ///< sanded with it
   Duration work;         ///< that it serves for
+  std::optional<Respirator> respirator;
 
   Unit unit() const {
     if (item == Item::masking_tape) return Unit::metre;

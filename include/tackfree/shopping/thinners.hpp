@@ -16,7 +16,8 @@ struct ThinnerPurchase : TinPurchase {
   std::string liquid;  ///< `mineral spirits`
   Volume to_thin;      ///< expected, in the thinned coats
   Volume to_clean;
-  int sessions = 0;  ///< that it cleans the tools of
+  int sessions = 0;   ///< that it cleans the tools of
+  int cleanings = 0;  ///< after each of these, and in pauses
 };
 
 /// `thinners` are what is at hand and what sizes there are. In the order of the coatings; one

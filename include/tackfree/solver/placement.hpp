@@ -24,7 +24,7 @@ class Placement {
  private:
   struct Busy {
     Run run;
-    std::optional<std::size_t> session;  ///< set for a session's set-up and clean-up
+    std::optional<std::size_t> session;  ///< set for a session's set-up and clean-ups
   };
   struct Taken {
     Run run;
@@ -45,6 +45,7 @@ class Placement {
   std::optional<Conflict> conflict_of(std::size_t index, const std::vector<Run>& pieces) const;
   std::optional<Conflict> worker_conflict(Run whole, std::optional<std::size_t> session) const;
   std::optional<Conflict> session_conflict(const Activity& activity, Slot at) const;
+  void append_uses(std::size_t session, std::vector<Run>& uses) const;
   std::optional<Conflict> dust_conflict(const Activity& activity, Run work) const;
   std::optional<Conflict> resource_conflict(const Activity& activity, Run work) const;
   std::optional<Conflict> maximum_lag_conflict(std::size_t index, Run work) const;

@@ -53,6 +53,7 @@ struct Activity {
   std::optional<std::size_t> wet_until;
   /// Activities of one product in one window share set-up and clean-up.
   std::optional<std::size_t> product;
+  Slot product_from = 0;  ///< from its begin until the product is used; what is before is only near
   std::size_t room = 0;
   /// Dust does no harm to what is of the same family.
   std::optional<std::size_t> family;
@@ -82,6 +83,8 @@ struct MaximumLag {
 struct Product {
   Slot set_up = 0;
   Slot clean_up = 0;
+  /// A longer pause between two of its activities begins with a clean-up too.
+  Slot uncleaned = never;
 };
 
 /// What the schedule is for: `table[end of activity]`, the latest of which is to be early.
@@ -153,6 +156,16 @@ struct Worth {
 };
 
 Worth worth(const SchedulingProblem& problem, const Solution& solution);
+
+/// The clean-ups in pauses of one session's activities, which use the product from their
+/// `product_from` on: `used` holds these runs, in any order.
+std::vector<Run> cleanings(const Product& product, std::vector<Run> used);
+/// When an activity that starts at `start` uses its product.
+inline Run used(const Activity& activity, Slot start) {
+  return {start + activity.product_from, start + activity.duration};
+}
+/// Are there workers for the clean-ups in pauses of all sessions, as for all other work?
+bool has_workers_for_cleanings(const SchedulingProblem& problem, const Solution& solution);
 
 /// The pieces of an activity that starts at `start`, an open slot; none when it does not get done
 /// within the horizon, or its first piece would be shorter than is worth starting.

@@ -30,9 +30,11 @@ class TextPage final : public Page {
   void subheading(std::string_view title) override;  ///< wrapped
   /// Lines below the first begin at the same column.
   void paragraph(Lead lead, std::string_view text) override;
+  /// Where it is too wide for the page, a line for each value below the name of its row.
   void table(const Table& table) override;
 
  private:
+  void cards(const Table& table);
   std::string fitting(std::string_view text) const;
   void coloured(std::string_view code, std::string_view whole, std::size_t octets);
 

@@ -11,6 +11,9 @@ namespace tackfree {
 /// Its name, or `typical April values`; empty for a source without either.
 std::string source_words(const NamedSource& source);
 
+/// What air that nobody has read is known by: `by the forecast`.
+std::string record_words(const AirRecord& air);
+
 /// Whose values a month without its own has.
 std::string held_month_words(const HeldMonth& held);
 

@@ -1,27 +1,18 @@
 // Airing words: when the room stands how far open, by the clock.
 #pragma once
 
-#include "tackfree/plan/plan.hpp"
+#include "tackfree/plan/advised_airing.hpp"
 #include "tackfree/words/figures.hpp"
 
-#include <optional>
 #include <string>
 #include <vector>
 
 namespace tackfree {
 
-/// `door open 6:30 to 8:55 pm, then door ajar until 10:55 pm`; of a span that is on at `seen_from`
-/// only the end. Empty without spans.
+/// `open to outdoors 6:30 to 8:55 pm, then ajar to outdoors until 10:55 pm`; of a span that is on
+/// at `seen_from` only the end. Empty without spans.
 std::string airing_words(const std::vector<AiringSpan>& spans, Instant seen_from,
                          const Figures& figures);
-
-/// By a habit, over all dated coats.
-std::vector<AiringSpan> airing_of(const Plan& plan, const AiringHabit& habit);
-/// By the job's own, empty where it gives none.
-std::vector<AiringSpan> airing_of(const Plan& plan);
-
-/// The habit that the plan proposes where it judged the job's own too little.
-std::optional<AiringHabit> better_habit(const Plan& plan);
 
 /// How to air, of `own` and what the better habit asks for at the same time: at each hour the wider
 /// of both where the job's habit is too little, and that it is; empty where nobody opens anything.

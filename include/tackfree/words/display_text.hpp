@@ -36,6 +36,12 @@ std::string pad_left(std::size_t columns, std::string_view text);
 /// and runs of spaces count as one. A no-break space is written as a space.
 std::vector<std::string> wrapped(std::size_t columns, std::string_view text);
 
+/// The text with its first letter large, where that is a plain one.
+std::string capitalized(std::string text);
+
+/// Up to the first full stop that ends a sentence.
+std::string first_sentence(const std::string& text);
+
 /// The text with no-break spaces, so that a figure is not parted from its unit.
 std::string held_together(std::string text);
 

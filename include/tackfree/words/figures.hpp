@@ -36,7 +36,7 @@ class Figures {
   Figure work_rate(WorkRate r) const;
   Figure air_speed(Speed s) const;
   Figure density(MassPerVolume d) const;   ///< 450 g/L in both systems, as labels have it
-  Figure mass(Mass m) const;               ///< 153 g / 5.4 oz, 2.5 lb
+  Figure mass(Mass m) const;               ///< 153 g / 5.4 oz by weight, 2.5 lb
   Figure room(Volume v) const;             ///< 38.5 m³ / 1360 cu ft
   Figure air_flow(AirFlow f) const;        ///< 850 m³/h / 500 cfm, rounded up to two digits
   Figure vapour(MassPerVolume v) const;    ///< 12.5 g/m³ / 12.5 oz/1000 cu ft

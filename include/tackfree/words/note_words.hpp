@@ -12,6 +12,9 @@ namespace tackfree {
 /// `film`, `damp air`, `recoat window`, ...
 std::string_view subject_of(const Note& note);
 
+/// Can what it tells of ruin the finish or the plan? Else it is a remark.
+bool may_ruin(const Note& note);
+
 /// A sentence or two. May hold words as the person wrote them.
 std::string note_text(const Note& note, const Job& job, const OperationList& list,
                       const Figures& figures);

@@ -3,6 +3,7 @@
 
 #include "tackfree/plan/plan.hpp"
 #include "tackfree/words/figures.hpp"
+#include "tackfree/words/gate_words.hpp"
 
 #include <cstddef>
 #include <optional>
@@ -23,9 +24,6 @@ std::string_view words_for(Fault fault);
 /// What it then is: `dry to sand`, `ready for light use`, `fully cured`.
 std::string reached_words(Stage stage);
 
-/// The rule of the air in the person's units: `too cold to coat (under 50 °F)`.
-std::string gate_words(Gate gate, const CoatingLimits& limits, const Figures& figures);
-
 /// The words of the work on one job. They may hold words as the person wrote them: they are not
 /// clean yet.
 class WorkWords {
@@ -35,10 +33,18 @@ class WorkWords {
 
   const Figures& figures() const { return figures_; }
 
+  /// What is done, without the side: `coat 2 of 3`, `sand bare wood, P120`.
+  std::string deed(const Operation& op) const;
+  /// `seat`, of a coat `seat (back)`; without the batch where there is only one.
+  std::string place(const Operation& op) const;
   /// `coat 2 of 3, back`, `sand bare wood, P120`, `sand before coat 2, P240`.
   std::string title(const Operation& op) const;
   /// The title after the batch's name, where there is more than one batch.
   std::string full_title(const Operation& op) const;
+  /// What a coat is bound to: `only in a booth, on supplied air`; empty for other steps.
+  std::string_view condition(const Operation& op) const;
+  /// `coat 2`, `stain coat 1` where the system has several steps.
+  std::string coat_name(const Operation& op) const;
   /// What to pour: `160 ml: 145 varnish + 15 mineral spirits`; empty for other steps.
   std::string pour(const Operation& op) const;
   /// The rule of the air as gate_words has it.
@@ -54,19 +60,27 @@ class WorkWords {
   Figures figures_;
 };
 
+/// How much is told of why a step waited: the reason that binds, or all of them with the words for
+/// where their figures come from.
+enum class Reasons { binding, all_with_origins };
+
 /// The same with the reasons of one plan.
 class StepWords : public WorkWords {
  public:
   /// `plan` must outlive this.
   explicit StepWords(const Plan& plan) : WorkWords(plan.job), plan_(plan) {}
 
-  /// What held the step back, binding reason last; empty when nothing worth telling did.
-  std::string why(const DatedStep& step) const;
+  /// What held the step back, in sentences, the binding one last; empty when nothing worth telling
+  /// did.
+  std::string why(const DatedStep& step, Reasons reasons = Reasons::binding) const;
+  /// The same as of any work, with what the tool keeps where it is taken up clean for this coat:
+  /// `120 ml, + 90 ml the tool keeps`.
+  std::string pour(const Operation& op) const;
 
  private:
   const DatedStep* step_of(std::size_t operation) const;
-  std::string reason(const Held& held, const DatedStep& step) const;
-  std::string dried(const Held& held, const DatedStep& step) const;
+  std::string reason(const Held& held, const DatedStep& step, Reasons reasons) const;
+  std::string dried(const Held& held, const DatedStep& step, Reasons reasons) const;
   std::string when(Instant at, const DatedStep& seen_from) const;
 
   const Plan& plan_;

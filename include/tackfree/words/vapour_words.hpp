@@ -10,10 +10,10 @@
 
 namespace tackfree {
 
-/// `closed`, `door ajar`, `door open`, `door open and fan on`.
+/// `closed`, `ajar to outdoors`, `open to outdoors`, `open to outdoors and fan on`.
 std::string_view words_for(Opening opening);
 
-/// `door open while coating, then ajar for 4 h`.
+/// `open to outdoors while coating, then ajar for 4 h`.
 std::string words_for(const AiringHabit& habit);
 
 /// The habit as it is written in a job file: `"while_coating": "open", "after": ...`.
@@ -41,9 +41,5 @@ std::string vapour_estimate(const RoomJudgement& room);
 /// What to do about it, most urgent first, ending in a blank; empty when half of no limit is
 /// reached.
 std::string vapour_remedy(const RoomJudgement& room, const Figures& figures);
-
-/// On cartridges, for solvents that have only supplied-air respirators listed; begins with a blank,
-/// empty for none. Source: NIOSH Pocket Guide to Chemical Hazards.
-std::string cartridge_sentence(const Job& job, const std::vector<std::size_t>& solvents);
 
 }  // namespace tackfree

@@ -1,9 +1,10 @@
-// Week: the days of one week that are shown, from midnight to midnight, and its name.
+// Week: days in a row that are shown, from midnight to midnight, such as those of a week.
 #pragma once
 
 #include "tackfree/plan/plan.hpp"
 #include "tackfree/words/figures.hpp"
 
+#include <cstddef>
 #include <optional>
 #include <string>
 #include <utility>
@@ -20,7 +21,7 @@ class Week {
   const std::vector<Instant>& midnights() const { return midnights_; }
   std::size_t day_count() const { return midnights_.size() - 1; }
   Interval time() const { return {midnights_.front(), midnights_.back()}; }
-  /// What of `time` lies in this week; nothing when none of it does.
+  /// What of `time` lies in these days; nothing when none of it does.
   std::optional<Interval> within(Interval time) const;
   /// Days from the first midnight to `at`, each day as long as the others: 0 to `day_count`;
   /// moments outside count as the nearer end.
@@ -32,6 +33,9 @@ class Week {
 
 /// The weeks that hold `shown`, without days before or after it.
 std::vector<Week> weeks_of(Interval shown, const Figures& figures);
+
+/// The days that hold `shown`, at most so many in a row.
+std::vector<Week> days_in_rows(Interval shown, std::size_t most, const Figures& figures);
 
 /// `Mon 5 Apr to Sun 11 Apr`
 std::string week_words(const Week& week, const Figures& figures);

@@ -1,5 +1,6 @@
 """Job generator: one random valid job for a seed, with its files and the features it has."""
 import json
+import math
 import random
 from datetime import date, timedelta
 
@@ -235,7 +236,8 @@ class JobGenerator:
             way = rng.choice(["space", "places", "free"])
             self.tags.add("room by " + way)
             if way == "space":
-                room["drying_space_m2"] = max(0.02, round(max(largest * 1.05, whole * rng.choice([0.4, 0.7, 1.3])), 2))
+                space = max(largest * 1.05, whole * rng.choice([0.4, 0.7, 1.3]))
+                room["drying_space_m2"] = max(0.02, math.ceil(space * 100) / 100)
             elif way == "places":
                 most = max(sum(q) for q in pieces.values())
                 room["drying_places"] = max(1, rng.choice([most, (most + 1) // 2, most + 2]))

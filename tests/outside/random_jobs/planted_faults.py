@@ -141,6 +141,26 @@ def two_things_at_once(view):
     return None
 
 
+def cleaning_at_other_work(view):
+    for number, session in enumerate(view.plan["sessions"]):
+        if session["cleanings"]:
+            plan = copy.deepcopy(view.plan)
+            plan["sessions"][number]["cleanings"][0].update(
+                {key: session["set_up"][key] for key in ("begin_at", "end_at")},
+                **({"by": session["set_up"]["by"]} if "by" in session["set_up"] else {}))
+            return plan
+    return None
+
+
+def tool_left_to_harden(view):
+    for number, session in enumerate(view.plan["sessions"]):
+        if session["cleanings"] and session["method"] == "hvlp":
+            plan = copy.deepcopy(view.plan)
+            plan["sessions"][number]["cleanings"] = []
+            return plan
+    return None
+
+
 def lots_over_space(view):
     for coat in todo(view, "coat"):
         room = view.room_of(coat.batch)
@@ -316,7 +336,8 @@ def coat_left_out(view):
 
 FAULTS = {out_of_hours: "hours", sanding_in_quiet_hours: "quiet", grits_in_wrong_order: "order",
           coat_an_hour_early: "drying", turned_too_soon: "drying", hardware_too_soon: "drying", pair_too_soon: "pair",
-          coat_in_bad_air: "air", sanding_before_a_coat: "dust", two_things_at_once: "person", lots_over_space: "space",
+          coat_in_bad_air: "air", sanding_before_a_coat: "dust", two_things_at_once: "person",
+          cleaning_at_other_work: "person", tool_left_to_harden: "session", lots_over_space: "space",
           piece_lost: "lots", before_the_first_door: "after", pin_moved: "pin", on_a_closed_day: "no_coating_on",
           begun_too_soon: "not_before", window_missed: "window", melting_too_soon: "melting",
           too_many_in_a_day: "coats_a_day", out_of_session: "session", wiped_too_late: "wiping",

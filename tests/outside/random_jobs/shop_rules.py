@@ -141,11 +141,23 @@ class ShopRules:
             clean = view.coatings[session["coating"]].figure("clean_up_min")
             if up[1] - up[0] < view.labour("set_up_min") or down[1] - down[0] < clean:
                 self.say("session", steps[0], "has too little time to set up or clean up")
+            self.tools(session, steps, clean)
             if not view.hours.same_all_through(up[0], down[1]):
                 self.say("session", steps[0], "is not in one stretch of working hours")
         for step in self.work:
             if step.kind == "coat" and used.get(step.key, 0) != 1:
                 self.say("session", step, f"is in {used.get(step.key, 0)} sessions")
+
+    def tools(self, session, steps, clean):
+        """A gun, or what hardens in its pot, is cleaned before it lies for more than half an hour."""
+        if session["method"] != "hvlp" and self.view.coatings[session["coating"]].figure("pot_life_h") is None:
+            return
+        cleanings = [self.view.interval(cleaning) for cleaning in session["cleanings"]]
+        for before, after in zip(steps, steps[1:]):
+            lies_from = self.view.wet_until(before)
+            if after.begin - lies_from > 30 and not any(begin >= lies_from and end <= after.begin and end - begin >= clean
+                                                        for begin, end in cleanings):
+                self.say("session", before, "leaves its tool to harden")
 
     def one_thing_at_a_time(self):
         busy = {}
@@ -157,6 +169,10 @@ class ShopRules:
                 begin, end = self.view.interval(session[name])
                 by = session[name].get("by") if self.several else None
                 busy.setdefault(by, []).append((begin, end, f"{name} of {session['steps'][0]}"))
+            for cleaning in session["cleanings"]:
+                begin, end = self.view.interval(cleaning)
+                by = cleaning.get("by") if self.several else None
+                busy.setdefault(by, []).append((begin, end, f"cleaning within {session['steps'][0]}"))
         for by, work in busy.items():
             work.sort()
             for (_, end, first), (begin, _, second) in zip(work, work[1:]):
