@@ -47,6 +47,16 @@ TEST_CASE("replayed rows name their file, year, gaps and where typical air begin
   CHECK(holds(text, "After Mon Apr 12, 5:00 pm there are no rows"));
 }
 
+TEST_CASE("a month that has no values of its own is told, with the one that serves") {
+  Plan plan = small_plan();
+  AirMonths months;
+  months.months[3] = {.low = celsius(8), .high = celsius(16), .humidity = humidity_percent(60)};
+  plan.job.air = AirMix{.sources = {{"usual", months}}};
+  Problems problems;
+  plan.air = AirSeries::over(plan.job.air, plan.schedule.span, problems).value();
+  CHECK(holds(air_of(plan), "May has no typical values of its own: the plan uses those of April"));
+}
+
 TEST_CASE("wood that settles where it is not right for heated rooms is a thing to look at") {
   Plan plan = small_plan();
   plan.wood_week = {plan.now - Minutes(7 * 24 * 60), plan.now};

@@ -1,5 +1,7 @@
 #include "tackfree/evening/log_entry.hpp"
 
+#include "tackfree/operations/repairs.hpp"
+
 #include "logged_job.hpp"
 #include <doctest/doctest.h>
 
@@ -22,6 +24,17 @@ Heard heard(const Report& report, const char* now, std::vector<LogEntry> entries
 Report of(LogKind kind, const char* at) { return {.kind = kind, .at = instant(at)}; }
 
 constexpr const char* tuesday = "2027-04-06T20:00Z";
+
+TEST_CASE("a fault is told with the advice of its class when it is logged") {
+  Report runs = of(LogKind::fault, tuesday);
+  runs.fault = Fault::runs;
+  const Heard told = heard(runs, tuesday, {coat(1, back_1, "2027-04-06T19:00Z")});
+  REQUIRE(told.told);
+  const Job job = sample_job();
+  const RepairAdvice advice{repair_advice(job, job.coatings[0], Fault::runs)};
+  CHECK(advice.line.size() > 20);
+  CHECK(told.told->consequences == std::vector<Consequence>{advice});
+}
 
 TEST_CASE("a coat without a number or a side is the next one of the only batch") {
   const Heard first = heard(of(LogKind::coat, "2027-04-06T19:30Z"), tuesday);

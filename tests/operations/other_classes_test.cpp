@@ -1,4 +1,5 @@
 // What an operation list makes of one class over another.
+#include "tackfree/operations/coats_below.hpp"
 #include "tackfree/operations/operation_list.hpp"
 
 #include <algorithm>
@@ -34,6 +35,23 @@ TEST_CASE("a pair without a rule waits until the coat below is hard, one of a ki
   CHECK(hard.value().origin == Origin::assumed);
   const Coating varnish = testing::class_of(job.data, "oil_polyurethane");
   CHECK_FALSE(pair_wait(job.data, varnish, varnish));
+}
+
+TEST_CASE("a coat waits for a pair's hours itself where the sanding for it was done sooner") {
+  const Job job = testing::layers({"nitrocellulose_lacquer", "conversion_varnish"});
+  OperationList list = list_of({"nitrocellulose_lacquer", "conversion_varnish"});
+  const auto coat = std::ranges::find_if(
+      list.operations, [](const Operation& op) { return op.coating && *op.coating == 1; });
+  REQUIRE(coat != list.operations.end());
+  for (auto op = list.operations.begin(); op != coat; ++op)
+    if (op->kind != OperationKind::dust_off || op + 1 != coat) op->done = Done{};
+  const auto waits_72_h = [&] {
+    return std::ranges::any_of(coat->waits,
+                               [](const Wait& wait) { return wait.dry_for == hours(72); });
+  };
+  CHECK_FALSE(waits_72_h());
+  wait_for_coats_below(list, job);
+  CHECK(waits_72_h());
 }
 
 TEST_CASE("one coat over stain is scuffed by hand with the finest grit, a second one is sanded") {

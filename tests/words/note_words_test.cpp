@@ -56,6 +56,10 @@ TEST_CASE("a pair asks for a test board unless it holds, with the reason of the 
         "System \"clear\" puts oil-based polyurethane varnish over shellac: it bars resin.");
   CHECK(holds(text_of(PairNote{0, 1, Trust::doubtful, "thin"}, plan), "thin. Try the pair on a"));
   CHECK(holds(text_of(PairNote{0, 1, Trust::unknown, {}}, plan), "ask the makers"));
+  const std::string told = "No rule for the pair is known";
+  CHECK_FALSE(holds(text_of(PairNote{0, 1, Trust::unknown, {}}, plan), told));
+  CHECK(holds(text_of(PairNote{0, 1, Trust::unknown, {}, hours(30)}, plan),
+              told + ", so the plan lets the lower coat harden first: 30 h in the label's air"));
   CHECK(subject_of(PairNote{0, 1, Trust::holds, {}}) == "pair");
   CHECK(subject_of(PairNote{0, 1, Trust::doubtful, {}}) == "test board");
 }
