@@ -3,6 +3,7 @@
 #include "tackfree/base/name.hpp"
 #include "tackfree/base/problem.hpp"
 #include "tackfree/cli/gone_options.hpp"
+#include "tackfree/cli/help_page.hpp"
 #include "tackfree/cli/number_check.hpp"
 #include "tackfree/cli/plan_part.hpp"
 #include "tackfree/words/display_text.hpp"
@@ -10,7 +11,6 @@
 #include <algorithm>
 #include <array>
 #include <map>
-#include <memory>
 #include <sstream>
 
 #include <CLI/CLI.hpp>
@@ -25,35 +25,6 @@ const char* const description =
     "Plans wood finishing: litres and tins, coats and grits,\nand the day and hour of every step.";
 const char* const exit_codes =
     "Exit codes: 0 done, 2 a mistake in what was given, 3 a step has no time,\n1 a bug.";
-
-/// Help in 80 columns: what an option takes in the words it was given for that, without the
-/// library's names of types.
-class HelpPage : public CLI::Formatter {
- public:
-  HelpPage() { column_width(name_columns); }
-
-  std::string make_option_opts(const CLI::Option* option) const override {
-    const std::string& taken = option->get_option_text();
-    return (taken.empty() ? "" : " " + taken) +
-           (option->get_required() && option->nonpositional() ? " (required)" : "");
-  }
-  std::string make_option_desc(const CLI::Option* option) const override {
-    return in_lines(option->get_description());
-  }
-  std::string make_subcommand(const CLI::App* command) const override {
-    std::ostringstream out;
-    CLI::detail::format_help(out, command->get_display_name(true),
-                             in_lines(command->get_description()), name_columns);
-    return out.str();
-  }
-
- private:
-  static constexpr std::size_t name_columns = 28, all_columns = 80;
-
-  static std::string in_lines(const std::string& text) {
-    return fmt::format("{}", fmt::join(wrapped(all_columns - name_columns, text), "\n"));
-  }
-};
 
 /// The library's own message says only that a command is required.
 std::optional<ReadOptions> unknown_command(const std::vector<std::string>& arguments) {
@@ -383,7 +354,7 @@ ReadOptions read_options(const std::vector<std::string>& arguments) {
   app.require_subcommand(1);
   app.set_version_flag("--version", "tackfree " TACKFREE_VERSION);
   app.footer(exit_codes);
-  app.formatter(std::make_shared<HelpPage>());
+  app.formatter(help_page());
   // What it says of a mistake holds the arguments as they came.
   app.failure_message([](const CLI::App* /*app*/, const CLI::Error& fault) {
     return clean(fault.what()) + "\nRun with --help for more information.\n";
