@@ -219,6 +219,8 @@ inline Plan small_plan(const SmallNames& names = {}, UnitSystem units = UnitSyst
   spirits.tins = {{1}, us_pints(1), 0, false};
   spirits.left_over = us_pints(1) - litres(0.11);
   plan.shopping.thinners = {spirits};
+  plan.left_over.coatings = {{.coating = 0, .expected = varnish.left_over}};
+  plan.left_over.thinners = {{"mineral spirits", spirits.left_over, spirits.to_clean}};
   plan.shopping.sundries = {
       {.item = Sundry::Item::abrasive, .amount = 1, .grit = Grit{120}, .area = square_metres(0.5)}};
   plan.list.operations[4].waits = {{.operation = 1, .stage = Stage::handle}};

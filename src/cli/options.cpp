@@ -57,8 +57,8 @@ class HelpPage : public CLI::Formatter {
 
 /// The library's own message says only that a command is required.
 std::optional<ReadOptions> unknown_command(const std::vector<std::string>& arguments) {
-  const std::vector<std::string> known{"plan", "choices", "tonight", "log",  "area",
-                                       "buy",  "drying",  "check",   "start"};
+  const std::vector<std::string> known{"plan", "choices", "tonight", "log",   "area",
+                                       "buy",  "drying",  "check",   "start", "shelf"};
   if (arguments.empty() || arguments[0].starts_with('-') ||
       std::find(known.begin(), known.end(), arguments[0]) != known.end())
     return std::nullopt;
@@ -305,7 +305,7 @@ LogKind logged_kind(const CLI::App& log) {
 
 /// The commands of the program, each with its options bound to one Options.
 struct Commands {
-  CLI::App *plan, *choices, *buy, *area, *check, *drying, *tonight, *log, *start;
+  CLI::App *plan, *choices, *buy, *area, *check, *drying, *tonight, *log, *shelf, *start;
 
   Commands(CLI::App& app, Options& options)
       : plan(plan_command(app, options)),
@@ -317,12 +317,15 @@ struct Commands {
         drying(drying_command(app, options)),
         tonight(app.add_subcommand("tonight", "Tell what to do now or next, on one screen")),
         log(log_command(app, options)),
+        shelf(app.add_subcommand("shelf", "Tell what is in the tins now, and until when it keeps")),
         start(app.add_subcommand("start", "Write a small job to begin with into a new folder")) {
-    for (CLI::App* command : {choices, buy, area, check, tonight}) add_job(command, options);
+    for (CLI::App* command : {choices, buy, area, check, tonight, shelf}) add_job(command, options);
     add_file(choices, "--json", options.json_file, "Write the choices as JSON to this file");
     add_file(buy, "--json", options.json_file, "Write the shopping list as JSON to this file");
     add_file(area, "--json", options.json_file, "Write the areas as JSON to this file");
     add_reading(tonight, options.log);
+    shelf->add_flag("--write", options.write_shelf,
+                    "Bring the file of the shelf that your jobs share up to date");
     start->add_option("folder", options.folder, "Folder to make")->required();
     for (CLI::App* command : {plan, tonight})
       add_file(command, "--last-plan", options.last_plan,
@@ -333,7 +336,7 @@ struct Commands {
 
   /// What several commands have in common: the time, the width, the data.
   void shared(Options& options) const {
-    std::vector<CLI::App*> dated{plan, choices, tonight, buy, drying};
+    std::vector<CLI::App*> dated{plan, choices, tonight, buy, drying, shelf};
     for (CLI::App* command : log->get_subcommands({})) dated.push_back(command);
     for (CLI::App* command : dated)
       command
@@ -363,6 +366,7 @@ struct Commands {
     if (*buy) options.command = Command::buy;
     if (*check) options.command = Command::check;
     if (*start) options.command = Command::start;
+    if (*shelf) options.command = Command::shelf;
     if (*drying) options.command = Command::drying;
     if (*tonight) options.command = Command::tonight;
     if (!*log) return;

@@ -9,6 +9,7 @@
 #include "tackfree/cli/plan_command.hpp"
 #include "tackfree/cli/problem_list.hpp"
 #include "tackfree/cli/progress_line.hpp"
+#include "tackfree/cli/shelf_command.hpp"
 #include "tackfree/cli/start_command.hpp"
 #include "tackfree/cli/tonight_command.hpp"
 #include "tackfree/words/display_text.hpp"
@@ -49,6 +50,8 @@ ExitCode answer(const Options& options, AskedJob asked, const Streams& to, Probl
       return tonight_command(options, std::move(asked), to, problems);
     case Command::log:
       return log_command(options, std::move(asked), to, problems);
+    case Command::shelf:
+      return shelf_command(options, std::move(asked), to, problems);
     case Command::start:
       break;
   }

@@ -1,6 +1,7 @@
 #include "tackfree/document/material_sections.hpp"
 
 #include "tackfree/document/day_sections.hpp"
+#include "tackfree/document/left_over_section.hpp"
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/sundry_words.hpp"
 #include "tackfree/words/tins_words.hpp"
@@ -123,7 +124,6 @@ void write_tins(Page& page, const Figures& figures, const TinPurchase& purchase)
   say("Buy", tins_text(purchase) + (purchase.usual_sizes && purchase.tins.bought > Volume()
                                         ? " (usual sizes; the job names none)"
                                         : ""));
-  say("Likely left over", figures.volume_both_ways(purchase.left_over));
   if (purchase.tins.priced && purchase.tins.bought > Volume())
     say("Cost", money_text(purchase.tins.cost));
 }
@@ -273,6 +273,7 @@ void write_shopping_list(Page& page, const Plan& plan, const Figures& figures) {
                    "some steps found no time; each of their coats counts here as a session of its "
                    "own. `tackfree plan` tells which, and why.");
   write_shopping(page, plan, figures);
+  write_tins_left(page, plan, figures);
   page.blank();
   page.paragraph(Lead::plain(),
                  "`tackfree plan` prints the figures behind this list, each with its source.");

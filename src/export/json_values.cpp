@@ -8,8 +8,6 @@
 
 namespace tackfree {
 
-using Json = nlohmann::ordered_json;
-
 std::string_view key_for(Gate gate) {
   switch (gate) {
     case Gate::too_cold:
@@ -52,13 +50,15 @@ std::string_view key_for(Stage stage) {
   return "touch";
 }
 
-void put_instant(Json& object, std::string_view name, const std::optional<Instant>& at,
-                 const Zone& zone) {
-  object[fmt::format("{}_at", name)] = at ? Json(iso_utc(*at)) : Json(nullptr);
-  object[fmt::format("{}_local", name)] = at ? Json(iso_local(*at, zone)) : Json(nullptr);
+void put_instant(nlohmann::ordered_json& object, std::string_view name,
+                 const std::optional<Instant>& at, const Zone& zone) {
+  object[fmt::format("{}_at", name)] =
+      at ? nlohmann::ordered_json(iso_utc(*at)) : nlohmann::ordered_json(nullptr);
+  object[fmt::format("{}_local", name)] =
+      at ? nlohmann::ordered_json(iso_local(*at, zone)) : nlohmann::ordered_json(nullptr);
 }
 
-void put_gate(Json& object, const Job& job, const Coating& coating, Gate gate) {
+void put_gate(nlohmann::ordered_json& object, const Job& job, const Coating& coating, Gate gate) {
   const GateOrigin origin = origin_of(coating.limits, gate);
   object["gate"] = key_for(gate);
   object["rule"] = gate_words(gate, coating.limits, Figures(job));

@@ -6,6 +6,7 @@
 #include "tackfree/export/fumes_json.hpp"
 #include "tackfree/export/json_text.hpp"
 #include "tackfree/export/json_values.hpp"
+#include "tackfree/export/left_over_json.hpp"
 #include "tackfree/export/schedule_json.hpp"
 #include "tackfree/words/caution_words.hpp"
 #include "tackfree/words/figures.hpp"
@@ -245,6 +246,7 @@ std::string json_report(const Plan& plan) {
   put_work(document, plan);
   put_calendar(document, plan);
   document["shopping"] = shopping(plan);
+  put_left_over(document, plan);
   put_air(document, plan);
   put_fumes(document, plan);
   put_ignition(document, plan);

@@ -178,6 +178,9 @@ class CautionList {
       if (!coating.flash_point || coating.flash_point->value >= flash) continue;
       Volume shelf;
       for (const ShelfTin& tin : coating.on_shelf) shelf += tin.volume;
+      if (job_.shelf)
+        for (const ShelfTin& tin : tins_for(*job_.shelf, job_.id, coating.name, coating.class_key))
+          shelf += tin.volume;
       sum += std::max(shelf, need.expected * need.nine_in_ten + need.thinner);
     }
     return sum;

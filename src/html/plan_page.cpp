@@ -7,6 +7,7 @@
 #include "tackfree/document/dead_end_section.hpp"
 #include "tackfree/document/first_screen.hpp"
 #include "tackfree/document/fumes_section.hpp"
+#include "tackfree/document/left_over_section.hpp"
 #include "tackfree/document/material_sections.hpp"
 #include "tackfree/document/progress_section.hpp"
 #include "tackfree/html/air_chart.hpp"
@@ -119,6 +120,7 @@ void write_background(Markup& html, HtmlPage& page, const Plan& plan, const Step
   write_fumes(page, plan, figures);
   page.blank();
   write_fumes_chart(html, plan, figures);
+  write_left_over(page, plan, figures);
   write_notes(page, plan.notes, plan.job, plan.list, figures);
   write_cautions(page, plan);
   write_sources(page, plan, figures);

@@ -94,6 +94,7 @@ CoatingWords read_words(JsonCursor& object) {
   words.how_as = object.text("how_as").value_or("");
   for (const JsonNode* key : object.texts(needed("cautions"))) words.cautions.push_back(key->text);
   for (const JsonNode* key : object.texts(needed("advice"))) words.advice.push_back(key->text);
+  for (const JsonNode* key : object.texts(needed("disposal"))) words.disposal.push_back(key->text);
   return words;
 }
 

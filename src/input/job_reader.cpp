@@ -11,6 +11,7 @@
 #include "tackfree/input/named_files.hpp"
 #include "tackfree/input/parts_reader.hpp"
 #include "tackfree/input/room_reader.hpp"
+#include "tackfree/input/shelf_reader.hpp"
 #include "tackfree/input/tin_reader.hpp"
 #include "tackfree/syntax/measure.hpp"
 
@@ -122,6 +123,15 @@ void read_history(JsonCursor& root, Job& job, NamedFiles& files) {
   if (text) job.history = read_log(*text, path.string());
 }
 
+/// The shelf that jobs share need not be there yet.
+void read_shared_shelf(JsonCursor& root, Job& job, NamedFiles& files) {
+  const auto name = root.text("shelf_file");
+  if (!name) return;
+  const std::filesystem::path path = files.path_of(*name, "the shelf file");
+  if (const auto text = files.appended(path, root.problems()))
+    job.shelf = parse_shelf(text->lines + text->torn, path.string(), job.data, root.problems());
+}
+
 /// The job in `tree`, with the files that it names added to `files`.
 std::optional<Job> job_in(const JsonNode& tree, const std::filesystem::path& file,
                           FinishingData data, NamedFiles files, Problems& problems) {
@@ -150,6 +160,7 @@ std::optional<Job> job_in(const JsonNode& tree, const std::filesystem::path& fil
     job.calendar = read_calendar(*calendar, zone, files, !root.has("people"));
   job.people = read_people(root, job.calendar, files);
   read_history(root, job, files);
+  read_shared_shelf(root, job, files);
   job.files_read = files.read();
   root.refuse_unknown();
   if (problems.size() == before) return job;

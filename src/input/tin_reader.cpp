@@ -20,20 +20,11 @@ std::optional<Volume> volume_in(JsonCursor& at, const JsonNode& node, const std:
   return reading.value;
 }
 
-std::optional<Volume> volume_under(JsonCursor& object, std::string_view key) {
-  if (!object.text(needed(key))) return std::nullopt;
-  return volume_in(object, *object.value(key), object.path_of(key));
-}
-
 std::optional<ShelfTin> read_shelf_tin(JsonCursor& object) {
   ShelfTin tin;
   const auto volume = volume_under(object, "volume");
   if (volume) tin.volume = *volume;
-  if (const auto day = object.text("opened_on")) {
-    tin.opened_on = parse_planning_date(*day);
-    if (!tin.opened_on)
-      object.report("opened_on", R"(wanted a date from 1970 to 2037, such as "2027-01-31")");
-  }
+  tin.opened_on = opened_on_in(object);
   object.refuse_unknown();
   return volume ? std::optional(tin) : std::nullopt;
 }
@@ -67,6 +58,19 @@ std::vector<ShelfTin> read_shelf(JsonCursor& object, bool age_counts) {
 
 }  // namespace
 
+std::optional<Volume> volume_under(JsonCursor& object, std::string_view key) {
+  if (!object.text(needed(key))) return std::nullopt;
+  return volume_in(object, *object.value(key), object.path_of(key));
+}
+
+std::optional<Date> opened_on_in(JsonCursor& object) {
+  const auto day = object.text("opened_on");
+  const auto date = day ? parse_planning_date(*day) : std::nullopt;
+  if (day && !date)
+    object.report("opened_on", R"(wanted a date from 1970 to 2037, such as "2027-01-31")");
+  return date;
+}
+
 std::vector<TinSize> read_tins(JsonCursor& object) {
   std::vector<TinSize> tins;
   for (JsonCursor& tin : object.objects("tins")) {
@@ -99,7 +103,7 @@ std::vector<Thinner> read_thinners(JsonCursor& job, const std::vector<Coating>& 
     else if (std::any_of(thinners.begin(), thinners.end(), same))
       object.report("name", "stands in the list already; wanted it once, with all of its tins");
     thinner.tins = read_tins(object);
-    for (const ShelfTin& tin : read_shelf(object, false)) thinner.on_shelf.push_back(tin.volume);
+    thinner.on_shelf = read_shelf(object, false);
     object.refuse_unknown();
     thinners.push_back(std::move(thinner));
   }

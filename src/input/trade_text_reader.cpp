@@ -43,6 +43,19 @@ Caution read_caution(JsonCursor& object, std::string key, const SourceNames& sou
   return caution;
 }
 
+Disposal read_disposal(JsonCursor& object, std::string key, const SourceNames& sources) {
+  Disposal disposal{.key = std::move(key)};
+  disposal.what = object.text(needed("what")).value_or("");
+  disposal.act = object.text(needed("do")).value_or("");
+  if (const JsonNode* from = object.value(needed("from")))
+    if (const auto origin = read_origin(object, *from, 0, sources)) {
+      disposal.origin = origin->origin;
+      disposal.source = origin->source;
+    }
+  object.refuse_unknown();
+  return disposal;
+}
+
 template <class Text>
 void check_keys(const std::vector<std::string>& used, const std::vector<Text>& texts,
                 const Problem& problem, Problems& problems) {
@@ -69,6 +82,10 @@ TradeTexts read_trade_texts(const TradeTextFiles& files, const SourceNames& sour
     for (JsonCursor& object : all->named_objects())
       texts.cautions.push_back(read_caution(
           object, object.path().substr(std::string_view("cautions.").size()), sources));
+  if (auto all = cursor.object(needed("disposal")))
+    for (JsonCursor& object : all->named_objects())
+      texts.disposal.push_back(read_disposal(
+          object, object.path().substr(std::string_view("disposal.").size()), sources));
   cursor.refuse_unknown();
   return texts;
 }
@@ -84,6 +101,9 @@ void check_text_keys(const FinishingData& data, const std::string& coatings_file
     problem.key = coating.class_key + ".advice";
     problem.wanted = "wanted a key of advice.json";
     check_keys(coating.words.advice, data.texts.advice, problem, problems);
+    problem.key = coating.class_key + ".disposal";
+    problem.wanted = "wanted a key of disposal in cautions.json";
+    check_keys(coating.words.disposal, data.texts.disposal, problem, problems);
   }
 }
 

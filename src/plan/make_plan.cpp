@@ -87,8 +87,10 @@ std::optional<Plan> make_plan(const Job& given, Instant now, Problems& problems,
   begins(PlanningStage::tins_and_sundries);
   plan.to_come = volumes_to_come(plan.volumes, plan.list);
   plan.tins_short = tins_short(job, plan.list);
-  plan.shopping = shopping_list(job, tins_left(job, plan.list), thinners_left(job, plan.list),
-                                plan.to_come, plan.list, plan.schedule, all_tape(plan));
+  const auto tins = tins_left(job, plan.list);
+  plan.shopping = shopping_list(job, tins, thinners_left(job, plan.list), plan.to_come, plan.list,
+                                plan.schedule, all_tape(plan));
+  plan.left_over = left_over(job, tins, plan.list, plan.schedule, plan.shopping);
   plan.notes = notes(plan);
 
   begins(PlanningStage::check);

@@ -1,7 +1,6 @@
 #include "tackfree/shopping/thinners.hpp"
 
 #include <algorithm>
-#include <numeric>
 
 namespace tackfree {
 namespace {
@@ -43,7 +42,7 @@ std::vector<ThinnerPurchase> thinner_purchases(const Job& job, const std::vector
     purchase.expected = purchase.to_thin + purchase.to_clean;
     const Thinner* own = find_named(thinners, purchase.liquid);
     if (own != nullptr)
-      purchase.on_shelf = std::accumulate(own->on_shelf.begin(), own->on_shelf.end(), Volume{});
+      for (const ShelfTin& tin : own->on_shelf) purchase.on_shelf += tin.volume;
     choose_purchase(
         purchase, own == nullptr ? std::vector<TinSize>{} : own->tins,
         job.units == UnitSystem::us ? job.data.shop.thinner_us : job.data.shop.thinner_metric);

@@ -7,6 +7,7 @@
 #include "tackfree/document/dead_end_section.hpp"
 #include "tackfree/document/first_screen.hpp"
 #include "tackfree/document/fumes_section.hpp"
+#include "tackfree/document/left_over_section.hpp"
 #include "tackfree/document/material_sections.hpp"
 #include "tackfree/document/progress_section.hpp"
 #include "tackfree/text/day_chart.hpp"
@@ -51,7 +52,8 @@ class PlanText {
         write_text_chart(page_, plan_, words_);
         return write_milestones(page_, plan_, words_);
       case PlanPart::buy:
-        return write_shopping(page_, plan_, figures);
+        write_shopping(page_, plan_, figures);
+        return write_left_over(page_, plan_, figures);
       case PlanPart::areas:
         return write_areas(page_, plan_.job, plan_.takeoff, figures);
       case PlanPart::coats:

@@ -1,6 +1,7 @@
 #include "tackfree/text/screens.hpp"
 
 #include "tackfree/document/choices_section.hpp"
+#include "tackfree/document/left_over_section.hpp"
 #include "tackfree/document/log_sections.hpp"
 #include "tackfree/document/outlook_section.hpp"
 #include "tackfree/document/tonight_section.hpp"
@@ -22,6 +23,12 @@ std::string choices_text(const Choices& choices, int columns, Ink ink) {
 std::string outlook_text(const Job& job, const CoatOutlook& outlook, int columns, Ink ink) {
   TextPage page(columns, ink);
   write_outlook(page, job, outlook);
+  return page.text();
+}
+
+std::string shelf_text(const WorkAtHand& work, int columns, Ink ink) {
+  TextPage page(columns, ink);
+  write_shelf(page, work);
   return page.text();
 }
 

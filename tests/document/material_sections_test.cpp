@@ -33,7 +33,7 @@ TEST_CASE("films are shown against their aim and cap with the verdict") {
   CHECK(holds(films(), "* as you fixed them."));
 }
 
-TEST_CASE("what to buy names the tins, what is on the shelf and what is left over") {
+TEST_CASE("what to buy names the tins and what is on the shelf") {
   Plan plan = small_plan({}, UnitSystem::metric);
   CoatingPurchase& purchase = plan.shopping.coatings[0];
   purchase.on_shelf = millilitres(300);
@@ -70,8 +70,7 @@ TEST_CASE("thinner and cleaner stand apart from the coatings, with their uses an
               "THINNER AND CLEANER\n\n"
               "mineral spirits: 10 ml to thin, 100 ml for 1 cleaning of the tools\n"
               "  You will likely use 110 ml. Buy for 112 ml, enough in nine jobs out of ten.\n"
-              "  Buy              1 x 1 pt (usual sizes; the job names none)\n"
-              "  Likely left over 363 ml\n"));
+              "  Buy              1 x 1 pt (usual sizes; the job names none)\n"));
   plan.shopping.thinners.clear();
   CHECK_FALSE(holds(shopping(), "THINNER"));
   plan.shopping.coatings[0].tins = {{0}, Volume(), 0, true};

@@ -32,6 +32,7 @@ TARGETS = {
                       ["busy_calendar_reader", "calendar_lines", "calendar_values"]),
     "log": (2_000, ["tests/**/*.jsonl"], ["log_lines", "plain_object"]),
     "last_plan": (2_000, [], ["last_plan_reader", "json_document"]),
+    "shelf": (2_000, ["tests/input/every_key/shelf.json"], ["shelf_reader"]),
     "measure": (60, [], ["measure", "parts_row", "part_shape_reader"]),
 }
 # Added to the words of the first inputs: what numbers, dates and texts are seldom tried with.

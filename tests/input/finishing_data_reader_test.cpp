@@ -166,6 +166,28 @@ TEST_CASE("no text asks for less airing") {
     CHECK_FALSE(std::regex_search(data_text(name), less));
 }
 
+TEST_CASE("each class says what to do with its remains, its wash and its rags") {
+  const auto has = [](const Coating& coating, std::string_view begin) {
+    return std::ranges::any_of(coating.words.disposal,
+                               [&](const std::string& key) { return key.starts_with(begin); });
+  };
+  for (const Coating& coating : built_in().classes) {
+    INFO(coating.class_key);
+    CHECK(has(coating, "remains_"));
+    CHECK(has(coating, "wash_water") == !coating.flash_point.has_value());
+    CHECK(has(coating, "wash_"));
+    // Mixed, it hardens whatever it is kept in.
+    CHECK(has(coating, "remains_two_part") == coating.pot_life.has_value());
+    CHECK(has(coating, "unmixed_parts") == coating.pot_life.has_value());
+    CHECK(has(coating, "hardener_isocyanates") ==
+          (std::ranges::count(coating.words.cautions, "isocyanates") > 0));
+    // The caution on oily rags says what to do with those.
+    CHECK(has(coating, "rags_") == !coating.dries_by_oxidation);
+    CHECK((std::ranges::count(coating.words.cautions, "oily_rags") > 0) ==
+          coating.dries_by_oxidation);
+  }
+}
+
 TEST_CASE("each kind of operation has two or three lines of how") {
   const FinishingData data = built_in();
   std::set<std::string> keys;

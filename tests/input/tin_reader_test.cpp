@@ -54,7 +54,7 @@ TEST_CASE("thinner has its own tins and shelf") {
   REQUIRE(job.thinners.size() == 1);
   CHECK(job.thinners[0].name == "mineral spirits");
   CHECK(job.thinners[0].tins.at(0).price == 9.0);
-  CHECK(job.thinners[0].on_shelf.at(0).in(us_fluid_ounces) == doctest::Approx(12));
+  CHECK(job.thinners[0].on_shelf.at(0).volume.in(us_fluid_ounces) == doctest::Approx(12));
 }
 
 TEST_CASE("every mistake about tins has its place and what would be right") {

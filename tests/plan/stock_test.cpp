@@ -96,6 +96,12 @@ TEST_CASE("what the plan says to buy is bought, and does not come back") {
   CHECK(tins_to_buy(after.job, after.shopping).empty());
   const Plan begun = planned({all_bought(1, tins), coat(2, back_1, "2027-04-06T19:00Z")});
   CHECK(tins_to_buy(begun.job, begun.shopping).empty());
+  // Tin by tin as much is left as on the whole; what is on is not taken twice.
+  for (const Plan* plan : {&before, &after, &begun}) {
+    REQUIRE(plan->left_over.coatings.size() == 1);
+    CHECK(plan->left_over.coatings[0].expected.in(litres) ==
+          Approx(plan->shopping.coatings.at(0).left_over.in(litres)));
+  }
 }
 
 TEST_CASE("a thinner that was bought is at hand, less what thinned and cleaned") {
@@ -107,7 +113,7 @@ TEST_CASE("a thinner that was bought is at hand, less what thinned and cleaned")
     Volume sum;
     for (const Thinner& thinner : thinners_left(plan.job, plan.list))
       if (thinner.name == "mineral spirits")
-        for (const Volume tin : thinner.on_shelf) sum += tin;
+        for (const ShelfTin& tin : thinner.on_shelf) sum += tin.volume;
     return sum.in(litres);
   };
   CHECK(at_hand({}) == 0.0);

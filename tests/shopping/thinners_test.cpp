@@ -86,7 +86,7 @@ TEST_CASE("thinner comes in the job's own tins, else in the usual ones of its un
   CHECK_FALSE(bought(job)[0].usual_sizes);
   CHECK(bought(job)[0].tins.counts == std::vector<int>{2});
   CHECK(bought(job)[0].tins.cost == Approx(8));
-  job.thinners[0].on_shelf = {millilitres(60), millilitres(40)};
+  job.thinners[0].on_shelf = {{millilitres(60)}, {millilitres(40)}};
   CHECK(bought(job)[0].on_shelf.in(millilitres) == Approx(100));
   CHECK(bought(job)[0].tins.counts == std::vector<int>{1});
 }
@@ -95,7 +95,7 @@ TEST_CASE("a shelf alone keeps the usual sizes") {
   Job job = small_job();
   Thinner own;
   own.name = "mineral spirits";
-  own.on_shelf = {litres(3)};
+  own.on_shelf = {{litres(3)}};
   job.thinners = {own};
   CHECK(bought(job)[0].usual_sizes);
   CHECK(bought(job)[0].tins.bought == Volume{});

@@ -22,6 +22,7 @@ const std::map<std::string, std::string> excepted{
     {"src/html/style.cpp", "a style sheet"},
     {"src/html/svg.cpp", "coordinates"},
     {"src/export/figures_json.cpp", "which tins are sold where the job's units are in use"},
+    {"src/export/shelf_json.cpp", "amounts in a file, in the units that a person then reads there"},
     {"src/air/joined_air.cpp", "Problems, through its own add and report"},
     {"src/operations/operation.cpp", "names of steps, which are keys of how.json and of the plan"},
     {"src/plan/remedies.cpp", "whole degrees of the thermometer that the job's units go with"},

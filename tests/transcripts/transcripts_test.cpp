@@ -112,6 +112,9 @@ TEST_CASE("the areas of every kind of part and feature print as kept") {
 TEST_CASE("a shop of two with rooms and dates is planned, and what cannot hold together is named") {
   compare("shop.transcript");
 }
+TEST_CASE("what one job leaves on the shared shelf the next one does not buy") {
+  compare("shelf.transcript");
+}
 TEST_CASE("the command line explains itself and refuses what it does not know") {
   compare("command_line.transcript");
 }

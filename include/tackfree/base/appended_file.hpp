@@ -2,9 +2,9 @@
 #pragma once
 
 #include "tackfree/base/files.hpp"
+#include "tackfree/base/locked_file.hpp"
 #include "tackfree/base/problem.hpp"
 
-#include <chrono>
 #include <filesystem>
 #include <functional>
 #include <optional>
@@ -12,12 +12,6 @@
 #include <string_view>
 
 namespace tackfree {
-
-/// How long a file that another program has locked is waited for, and who is told that it is.
-struct LockPatience {
-  std::function<void(const std::filesystem::path&)> told = {};  ///< once, after a tenth of a second
-  std::chrono::milliseconds most = std::chrono::seconds(10);
-};
 
 /// The file's text, read while nobody writes; nothing in it where there is no such file yet. A
 /// Problem when it cannot be read, or stays locked.

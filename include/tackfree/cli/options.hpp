@@ -11,7 +11,7 @@
 
 namespace tackfree {
 
-enum class Command { plan, choices, area, buy, check, start, drying, tonight, log };
+enum class Command { plan, choices, area, buy, check, start, drying, tonight, log, shelf };
 
 /// The airing to plan with: the job's own, or what the plan with that one proposes.
 enum class AiringChoice { given, proposed };
@@ -49,6 +49,7 @@ struct Options {
   LogOptions log;                  ///< log; tonight: the reading
   std::optional<std::filesystem::path> last_plan;  ///< plan, tonight: plan JSON written before
   AiringChoice airing = AiringChoice::given;       ///< plan
+  bool write_shelf = false;                        ///< shelf: bring the shared one up to date
   bool full = false;                               ///< plan: print all of it
   std::optional<PlanPart> only;                    ///< plan: print one part of it
   bool keep = true;                                ///< plan: beside the job, for the next one

@@ -103,6 +103,7 @@ struct CoatingWords {
   std::string how_as;                 ///< class whose how-to lines serve where it has none
   std::vector<std::string> cautions;  ///< keys into the caution texts
   std::vector<std::string> advice;    ///< keys into the advice texts, printed once in the plan
+  std::vector<std::string> disposal;  ///< keys into the disposal texts
 };
 
 /// The dry film a system should have, by wear.

@@ -118,11 +118,21 @@ struct Caution {
   std::string in_short = {};  ///< the danger and what to do, in one line
 };
 
+/// How to get rid of something that is left after the work.
+struct Disposal {
+  std::string key;
+  std::string what;  ///< `Brush wash with solvent`
+  std::string act;
+  Origin origin = Origin::practice;
+  std::string source;
+};
+
 /// Trade texts of the finishing data that the plan prints.
 struct TradeTexts {
   std::vector<Advice> how;     ///< by operation, `coat` or `coat/<class>`; the longer key wins
   std::vector<Advice> advice;  ///< by key
   std::vector<Caution> cautions;
+  std::vector<Disposal> disposal;
   std::string deference;  ///< the closing line of every output
 };
 

@@ -10,6 +10,7 @@
 #include "tackfree/model/last_plan.hpp"
 #include "tackfree/model/part.hpp"
 #include "tackfree/model/room.hpp"
+#include "tackfree/model/shelf.hpp"
 #include "tackfree/model/shop_rules.hpp"
 #include "tackfree/model/work_calendar.hpp"
 
@@ -78,6 +79,7 @@ struct Job {
   std::vector<Part> parts;
   std::vector<Coating> coatings;
   std::vector<Thinner> thinners;  ///< those that the person says something of
+  std::optional<Shelf> shelf;     ///< shared with other jobs; `on_shelf` above is this job's own
   std::vector<FinishSystem> systems;
   std::vector<Batch> batches;
   Room room;

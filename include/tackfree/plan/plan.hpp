@@ -12,6 +12,7 @@
 #include "tackfree/plan/remedy.hpp"
 #include "tackfree/plan/work_at_hand.hpp"
 #include "tackfree/schedule/attended_work.hpp"
+#include "tackfree/shopping/left_over.hpp"
 #include "tackfree/shopping/shopping_list.hpp"
 
 #include <optional>
@@ -43,6 +44,7 @@ struct Plan : DatedWork {
   std::optional<ColdAiring> cold_airing;  ///< nothing without an airing
   std::vector<RaisedCaution> cautions;
   ShoppingList shopping;
+  LeftOver left_over;
   std::vector<Move> moves;  ///< since the last plan
   std::vector<Note> notes;
   std::vector<Remedy> remedies;  ///< of the first step without time, as far as they were looked for

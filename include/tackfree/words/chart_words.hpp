@@ -66,6 +66,7 @@ inline constexpr const char* air_and_drying = "Air and drying";
 inline constexpr const char* fumes_and_airing = "Fumes and airing";
 inline constexpr const char* coats_and_film = "Coats and film";
 inline constexpr const char* what_to_buy = "What to buy";
+inline constexpr const char* what_is_left = "What is left over";
 inline constexpr const char* areas_to_coat = "Areas to coat";
 inline constexpr const char* sources = "Where the numbers come from";
 
