@@ -233,7 +233,7 @@ std::string StepWords::pour(const Operation& op) const {
   const bool clean = !all.empty() && takes_up_clean_tool(plan_.list, plan_.schedule, op);
   const Volume kept =
       clean && op.method ? job_.data.methods.at(*op.method).kept_by_tool.value : Volume();
-  if (kept > Volume()) all += fmt::format(", + {} the tool keeps", figures_.volume(kept).text());
+  if (kept > Volume()) all += fmt::format(", + {} in the tool", figures_.volume(kept).text());
   return all;
 }
 

@@ -162,7 +162,7 @@ TEST_CASE("the first coat of a session is poured with what the tool keeps") {
   const Operation& coat = plan.list.operations.at(first.operation);
   const StepWords words(plan);
   CHECK(words.pour(coat).starts_with(static_cast<const WorkWords&>(words).pour(coat)));
-  CHECK(words.pour(coat).ends_with("oz the tool keeps"));
+  CHECK(words.pour(coat).ends_with("oz in the tool"));
   plan.schedule.sessions.clear();
   CHECK(StepWords(plan).pour(coat) == static_cast<const WorkWords&>(words).pour(coat));
 }

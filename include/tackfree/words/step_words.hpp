@@ -74,7 +74,7 @@ class StepWords : public WorkWords {
   /// did.
   std::string why(const DatedStep& step, Reasons reasons = Reasons::binding) const;
   /// The same as of any work, with what the tool keeps where it is taken up clean for this coat:
-  /// `120 ml, + 90 ml the tool keeps`.
+  /// `120 ml, + 90 ml in the tool`.
   std::string pour(const Operation& op) const;
 
  private:
