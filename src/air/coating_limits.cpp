@@ -1,6 +1,5 @@
 #include "tackfree/air/coating_limits.hpp"
 
-#include "tackfree/air/gates_ahead.hpp"
 #include "tackfree/air/kept_limits.hpp"
 #include "tackfree/air/psychrometrics.hpp"
 
@@ -89,12 +88,6 @@ BlushRisk blush_risk(const AirState& air) {
   constexpr Humidity much = humidity_percent(65);
   if (air.temperature - dew_point(air.vapour) >= enough) return BlushRisk::none;
   return relative_humidity(air.temperature, air.vapour) > much ? BlushRisk::high : BlushRisk::some;
-}
-
-std::vector<Gate> failing_gates(const CoatingLimits& limits, const AirSeries& air,
-                                const DryingClock& clock, Instant start, Minutes putting_on,
-                                Minutes grid) {
-  return GatesAhead(limits, air, clock, start, putting_on, grid).failing(0);
 }
 
 GateTable::GateTable(const CoatingLimits& limits, const AirSeries& air, const DryingClock& clock,

@@ -1,6 +1,5 @@
 #include "tackfree/document/air_section.hpp"
 
-#include "tackfree/air/wood_moisture.hpp"
 #include "tackfree/words/air_words.hpp"
 
 #include <variant>
@@ -96,8 +95,7 @@ void write_mix(Page& page, const Plan& plan, const AirMix& mix, const Figures& f
 /// Where wood settles, to look at where that is not right for heated rooms.
 void write_wood(Page& page, const Plan& plan, const Figures& figures) {
   const bool before = plan.wood_week.begin < plan.now;
-  const bool right = plan.wood_moisture >= driest_for_heated_rooms &&
-                     plan.wood_moisture <= dampest_for_heated_rooms;
+  const bool right = plan.wood_suits_heated_rooms();
   page.paragraph(
       right ? air_item : Lead::look(),
       fmt::format("Wood kept in the mean air of the week {} {} would settle at {} moisture.{}",

@@ -75,7 +75,7 @@ ChangeRate working_changes(const Room& room, const AirChanges& changes, Opening 
     const double delivered = measured ? 1.0 : changes.fan_delivers.value.in(fraction);
     const double natural = rate.in(per_hour);
     const double fan = (room.fan->flow * delivered / *room.volume).in(per_hour);
-    rate = per_hour(std::hypot(natural, fan));
+    rate = per_hour(std::sqrt(natural * natural + fan * fan));
   }
   if (!measured) rate = std::min(rate, changes.most_credited.value);
   return rate / mixing_factor(changes, opening);

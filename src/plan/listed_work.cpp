@@ -29,7 +29,8 @@ void hold_to_windows(OperationList& list, const std::map<CoatPlace, Duration>& i
 
 }  // namespace
 
-static_assert(most_listed > most_steps, "a job whose list ends early has to be refused");
+// A job whose list ends early has to be refused.
+static_assert(most_listed > most_steps);
 
 OperationList listed_work(const WorkAtHand& work) {
   OperationList list = with_repairs(operation_list(work.job, work.takeoff, work.volumes, work.keyed,

@@ -53,12 +53,19 @@ class SessionSplit {
       if (place == session.people.end() || *place != *piece.who)
         session.people.insert(place, *piece.who);
     }
-    const auto own = std::find_if(session.tasks.rbegin(), session.tasks.rend(),
-                                  [&](const WorkTask& task) { return task.who == piece.who; });
+    // Past the sanding of other batches: grits may go from one batch to the next and back.
+    const auto own =
+        std::find_if(session.tasks.rbegin(), session.tasks.rend(), [&](const WorkTask& task) {
+          return task.who == piece.who && (goes_on(task, piece) || !is_sanding(task));
+        });
     if (own != session.tasks.rend() && goes_on(*own, piece))
       join(*own, piece);
     else
       session.tasks.push_back(std::move(piece));
+  }
+
+  bool is_sanding(const WorkTask& task) const {
+    return !task.is_of_tools() && operation(task.steps.back()).grit.has_value();
   }
 
   /// The rest of a step, the next grit of a sanding, or the coat after its dusting off.

@@ -1,5 +1,7 @@
 #include "tackfree/air/coating_limits.hpp"
 
+#include "tackfree/air/gates_ahead.hpp"
+
 #include <algorithm>
 #include <vector>
 
@@ -213,7 +215,7 @@ TEST_CASE(
       const GateTable gates(limits, air, clock, span_of(rows), grid);
       for (int start = 0; start + 4 <= 96 * hour_slots; start += 3) {
         const auto failing =
-            failing_gates(limits, air, clock, first_row + start * grid, 4 * grid, grid);
+            GatesAhead(limits, air, clock, first_row + start * grid, 4 * grid, grid).failing(0);
         const auto first = gates.forbids(start, 4);
         REQUIRE(failing.empty() == !first.has_value());
         if (first) CHECK(std::find(failing.begin(), failing.end(), *first) != failing.end());

@@ -73,7 +73,7 @@ TEST_CASE("a begin breaks the same, whichever begins were asked about before it"
   GatesAhead ahead(limits, air, clock, first_row, Minutes(22), grid);
   for (int start = 12 * 48; start >= 0; start -= 7)
     CHECK(ahead.failing(start) ==
-          failing_gates(limits, air, clock, first_row + start * grid, Minutes(22), grid));
+          GatesAhead(limits, air, clock, first_row + start * grid, Minutes(22), grid).failing(0));
 }
 
 }  // namespace tackfree

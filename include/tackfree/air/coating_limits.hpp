@@ -50,12 +50,6 @@ enum class BlushRisk { none, some, high };
 /// Source: practice of finishers; the two figures do not agree, so both are used.
 BlushRisk blush_risk(const AirState& air);
 
-/// Every rule that a coat put on from `start` on breaks, looked at every `grid` minutes. Where it
-/// is not touch-dry within the series, cold_before_dry is among them.
-std::vector<Gate> failing_gates(const CoatingLimits& limits, const AirSeries& air,
-                                const DryingClock& clock, Instant start, Minutes putting_on,
-                                Minutes grid);
-
 /// Answers for one coating, over the slots of a planning grid: may a coat start here?
 ///
 /// The air is looked at where slots meet, `span.begin + i * grid`, and there only. Both ends of a

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "tackfree/air/air_series.hpp"
+#include "tackfree/air/wood_moisture.hpp"
 #include "tackfree/learning/thirst.hpp"
 #include "tackfree/logged/log_facts.hpp"
 #include "tackfree/model/job.hpp"
@@ -48,7 +49,10 @@ struct WorkAtHand {
   AirSeries air;
   std::optional<AiredAir> aired;  ///< nothing: the air has no airing in it
   Fraction wood_moisture;         ///< where wood settles in the air of `wood_week`
-  Interval wood_week;             ///< the week before now as far as known, else the one after it
+  bool wood_suits_heated_rooms() const {
+    return wood_moisture >= driest_for_heated_rooms && wood_moisture <= dampest_for_heated_rooms;
+  }
+  Interval wood_week;  ///< the week before now as far as known, else the one after it
   Duration board_lag;  ///< how far boards are behind the air; 0 where the job does not name them
 
   /// From now to the end of the job's horizon.
