@@ -7,6 +7,7 @@
 namespace tackfree {
 
 GatesAhead::GatesAhead(const CoatingLimits& limits, const AirSeries& air, const DryingClock& clock,
+                       // NOLINTNEXTLINE(bugprone-easily-swappable-parameters)
                        Instant from, Minutes putting_on, Minutes grid)
     : limits_(limits),
       air_(air),

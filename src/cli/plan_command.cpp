@@ -79,6 +79,7 @@ std::string written_lines(const Options& options) {
   tell("the calendar", options.calendar_file);
   tell("the plan as JSON", options.json_file);
   std::vector<std::string_view> tables;
+  tables.reserve(csv_files.size());
   for (const CsvFile& file : csv_files) tables.emplace_back(file.name);
   tell(fmt::format("{}", fmt::join(tables, ", ")), options.csv_folder);
   return lines.empty() ? lines : "\n" + lines;

@@ -51,7 +51,7 @@ ExitCode answer(const Options& options, AskedJob asked, const Streams& to, Probl
     case Command::log:
       return log_command(options, std::move(asked), to, problems);
     case Command::shelf:
-      return shelf_command(options, std::move(asked), to, problems);
+      return shelf_command(options, asked, to, problems);
     case Command::start:
       break;
   }

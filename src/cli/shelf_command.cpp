@@ -32,7 +32,7 @@ bool write_shelf_file(const WorkAtHand& work, const Streams& to, Problems& probl
 
 }  // namespace
 
-ExitCode shelf_command(const Options& options, AskedJob asked, const Streams& to,
+ExitCode shelf_command(const Options& options, const AskedJob& asked, const Streams& to,
                        Problems& problems) {
   if (options.write_shelf && !asked.job.shelf) {
     problems.push_back(

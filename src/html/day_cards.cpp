@@ -13,6 +13,7 @@ namespace tackfree {
 
 namespace {
 
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): its class and its text
 void write_note(Markup& html, std::string_view meaning, std::string_view text) {
   html.open("p", {{"class", std::string(meaning)}});
   html.isolated(text);

@@ -111,8 +111,8 @@ class Events {
     const std::string key = key_of(session);
     if (key.empty()) return;  // tools alone
     CalendarEvent event{
-        .time = session.time, .what = What::session, .work = std::move(session), .category = {}};
-    event.category = category_of(event.work);
+        .time = session.time, .what = What::session, .work = {}, .category = category_of(session)};
+    event.work = std::move(session);
     if (event.time.begin > plan_.now) event.alarm = EventAlarm::before_begin;
     add(std::move(event), key + "/session");
   }

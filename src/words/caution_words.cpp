@@ -54,7 +54,7 @@ std::string remedies_for(const RaisedCaution& caution, const Plan& plan, const F
   if (caution.mist && caution.mist->room_closed)
     text += "Do not spray this in a closed room: the mist can explode. ";
   if (caution.mist && caution.mist->beside_source)
-    text += fmt::format("Move this out of the room, or do not spray: {}. The mist can explode. ",
+    text += fmt::format("Do not spray this where these are: {}. The mist can explode. ",
                         fmt::join(to_switch_off(plan.job), ", "));
   if (caution.of_room && plan.room) text += vapour_remedy(*plan.room, figures);
   if (caution.undated) text += undated_remedy(*caution.undated);

@@ -50,11 +50,15 @@ void add_late(const Plan& plan, const Figures& figures, std::vector<std::string>
     const std::string due =
         whole_day ? figures.day(date.due - Minutes(1)) : figures.moment(date.due);
     const std::string name = cut_inside(longest_name, plan.job.batches.at(date.batch).name);
-    all.push_back(date.ready
-                      ? fmt::format("{} is due {}, and ready {}: late by {}.", name, due,
-                                    figures.moment(figures.full_hour_up(*date.ready)),
-                                    wait_text(to_duration(date.late_by())))
-                      : fmt::format("{} is due {}, and is not ready within this plan.", name, due));
+    const bool work_decides = date.finished() && *date.finished() > *date.ready;
+    all.push_back(
+        date.finished()
+            ? fmt::format("{} is due {}, and {} {}: late by {}.", name, due,
+                          work_decides ? "the last work on it ends" : "ready",
+                          figures.moment(work_decides ? *date.finished()
+                                                      : figures.full_hour_up(*date.ready)),
+                          wait_text(to_duration(date.late_by())))
+            : fmt::format("{} is due {}, and is not finished within this plan.", name, due));
   }
 }
 

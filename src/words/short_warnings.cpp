@@ -125,11 +125,11 @@ std::string off_words(const Plan& plan, const FlammableTime& time) {
   const bool sprayed = coat.method && plan.job.data.methods.at(*coat.method).sprayed;
   const std::string them = names.size() == 1 ? "it" : "them";
   return fmt::format(
-      "Before you open the tin, {}. Leave {} {} until {} by this estimate and until the smell is "
-      "gone, then start {} by {} instructions.",
-      sprayed ? fmt::format("move out of the room {}, or do not spray", listed(names))
-              : "turn off " + listed(names),
-      them, sprayed ? "out" : "off", figures.moment(figures.full_hour_up(time.time.end)), them,
+      "Before you open the tin, turn off {}{}. Leave {} off until {} by this estimate and until "
+      "the "
+      "smell is gone, then start {} by {} instructions.",
+      listed(names), sprayed ? ", and do not spray in one room with " + them : "", them,
+      figures.moment(figures.full_hour_up(time.time.end)), them,
       names.size() == 1 ? "its" : "their");
 }
 

@@ -47,7 +47,7 @@ TEST_CASE("the next job buys less by what the first one left on the shelf") {
         "}\n  ]\n}\n");
   const Said bought = said({"buy", next, "--now", evening});
   CHECK(holds(bought.out, "Buy   nothing"));
-  CHECK(holds(bought.out, "On the shelf        750 ml"));
+  CHECK(holds(bought.out, "On the shelf     750 ml"));
 }
 
 TEST_CASE("written twice, or by two jobs in turn, nothing counts twice and no tin is lost") {

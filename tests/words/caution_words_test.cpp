@@ -73,7 +73,7 @@ TEST_CASE("the judgement of the room gives figures first and the remedy before t
 TEST_CASE("what can light vapour or mist is named") {
   CHECK(text_of({.names_sources = true}).avoid == "Avoid. Here: water heater, freezer.");
   CHECK(text_of({.mist = SprayedMist{.beside_source = true}}).avoid ==
-        "Move this out of the room, or do not spray: water heater, freezer. The mist can explode. "
+        "Do not spray this where these are: water heater, freezer. The mist can explode. "
         "Avoid.");
   CHECK(text_of({.mist = SprayedMist{.room_closed = true}}).avoid ==
         "Do not spray this in a closed room: the mist can explode. Avoid.");

@@ -34,6 +34,20 @@ TEST_CASE("a missed due date says by how much, a kept one nothing") {
   CHECK(looks(plan).empty());
 }
 
+TEST_CASE("hardware that misses the due date is what is late, whenever the finish is ready") {
+  Plan plan = small_plan();
+  plan.schedule.unplaced.clear();
+  plan.notes.clear();
+  plan.job.batches[1].rules.ready_by = at("2027-04-15T03:00:00Z");
+  plan.list.operations.push_back(small_operation(OperationKind::fit_hardware, "h", 1, 2));
+  plan.schedule.steps.push_back(
+      {.operation = plan.list.operations.size() - 1,
+       .pieces = {{at("2027-04-15T13:00:00Z"), at("2027-04-15T14:00:00Z")}}});
+  CHECK(looks(plan) == std::vector<std::string>{
+                           "legs is due Wed Apr 14, 11:00 pm, and the last work on it ends Thu Apr "
+                           "15, 10:00 am: late by 11 h."});
+}
+
 TEST_CASE("a note on what may ruin the finish is told, a remark is not") {
   Plan plan = small_plan();
   plan.schedule.unplaced.clear();

@@ -56,10 +56,10 @@ TEST_CASE("what the job has that lights vapour is named, bounded where there is 
   plan.cautions[0].names_sources = true;
   CHECK(holds(short_warnings(plan)[0].text, "turn off the water heater and the freezer before"));
   plan.job.data.methods[0].sprayed = true;
-  CHECK(off_words(plan, time)
-            .starts_with("Before you open the tin, move out of the room the water heater and the "
-                         "freezer, or do not "
-                         "spray. Leave them out until"));
+  CHECK(
+      off_words(plan, time)
+          .starts_with("Before you open the tin, turn off the water heater and the freezer, and do "
+                       "not spray in one room with them. Leave them off until"));
   plan.job.data.methods[0].sprayed = false;
   plan.job.room.ignition_sources = {"a", "b", "c", "d", "e", "f"};
   CHECK(holds(off_words(plan, time), "the a, the b, the c, the d and 2 more that you listed."));

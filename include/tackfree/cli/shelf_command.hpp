@@ -9,7 +9,7 @@ namespace tackfree {
 
 /// What the log says is left. With --write the file of the shared shelf has it too, in this job's
 /// name; a second time changes nothing.
-ExitCode shelf_command(const Options& options, AskedJob asked, const Streams& to,
+ExitCode shelf_command(const Options& options, const AskedJob& asked, const Streams& to,
                        Problems& problems);
 
 }  // namespace tackfree
