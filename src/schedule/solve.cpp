@@ -150,6 +150,7 @@ SchedulingProblem coats_no_sooner(SchedulingProblem problem, const Solution& fou
 
 /// The search that proves knows no tools to be cleaned in pauses of a session. Its answer is made
 /// again in the same order, with time for them; `other`, which has it, stays where it is better.
+// NOLINTNEXTLINE(bugprone-easily-swappable-parameters): the proved one, then the other
 Solution with_cleanings(const SchedulingProblem& problem, const Solution& found, Solution other,
                         std::size_t most_sessions) {
   Priorities starts(problem.activities.size(), problem.horizon);

@@ -29,6 +29,7 @@ std::string tins_sentence(const std::vector<TinLeft>& tins, const Figures& figur
       alike.emplace_back(std::move(text), 1);
   }
   std::vector<std::string> each;
+  each.reserve(alike.size());
   for (const auto& [text, count] : alike)
     each.push_back(count == 1 ? text : fmt::format("{} of {}", count, text));
   return fmt::format(" {}: {}.", tins.size() == 1 ? "In one tin" : "In the tins",

@@ -1,6 +1,7 @@
 #include "tackfree/words/safety_lines.hpp"
 
 #include "tackfree/words/caution_words.hpp"
+#include "tackfree/words/short_warnings.hpp"
 #include "tackfree/words/step_words.hpp"
 #include "tackfree/words/vapour_words.hpp"
 
@@ -9,7 +10,6 @@
 #include <string_view>
 
 #include <fmt/format.h>
-#include <fmt/ranges.h>
 
 namespace tackfree {
 
@@ -37,13 +37,21 @@ std::set<std::string> keys_of(const Job& job, const Operation& work) {
   return keys;
 }
 
-std::string line_of(const Job& job, const Caution& caution) {
+/// The burning vapour that the first of these coats begins.
+const FlammableTime* flammable_of(const Plan& plan, const std::vector<std::size_t>& steps) {
+  const auto found = std::ranges::find_if(plan.flammable, [&](const FlammableTime& time) {
+    return std::ranges::find(steps, time.first_step) != steps.end();
+  });
+  return found == plan.flammable.end() ? nullptr : &*found;
+}
+
+std::string line_of(const Plan& plan, const std::vector<std::size_t>& steps,
+                    const Caution& caution) {
   constexpr std::size_t enough = 40;
-  const std::vector<std::string> off = to_switch_off(job);
-  if (caution.key == "ignition" && !off.empty())
-    return fmt::format(
-        "{}: {} Turn off before you open the tin: {}. Leave off until the smell is gone.",
-        caution.word, beginning_of(caution.hazard, 0), fmt::join(off, ", "));
+  const FlammableTime* time = flammable_of(plan, steps);
+  if (caution.key == "ignition" && time != nullptr && !to_switch_off(plan.job).empty())
+    return fmt::format("{}: {} {}", caution.word, beginning_of(caution.hazard, 0),
+                       off_words(plan, *time));
   return fmt::format("{}: {} {}", caution.word, beginning_of(caution.hazard, 0),
                      beginning_of(caution.avoid, enough));
 }
@@ -57,7 +65,7 @@ std::vector<std::string> safety_lines(const Plan& plan, const std::vector<std::s
   std::vector<std::string> lines;
   for (const Caution& caution : caution_texts(plan))
     if (keys.contains(caution.key) && (caution.word == "DANGER" || caution.word == "WARNING"))
-      lines.push_back(line_of(plan.job, caution));
+      lines.push_back(line_of(plan, steps, caution));
   return lines;
 }
 

@@ -204,6 +204,7 @@ std::string session_summary(const SessionLines& session, const Plan& plan, const
   std::vector<Deed> deeds;
   for (const WorkLine& line : session.lines) add_deed(line, plan, words, deeds);
   std::vector<std::string> texts;
+  texts.reserve(deeds.size());
   for (const Deed& deed : deeds) texts.push_back(text_of(deed));
   std::vector<bool> shown(deeds.size(), false);
   std::size_t used = 0, hidden = 0;

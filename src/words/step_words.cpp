@@ -181,7 +181,7 @@ std::string WorkWords::place(const Operation& op) const {
   std::string_view side;
   if (coated && op.side == Side::back) side = "back";
   if (coated && op.side == Side::show) side = "show side";
-  const std::string name = job_.batches.size() < 2 ? "" : cut_inside(longest_name, batch.name);
+  std::string name = job_.batches.size() < 2 ? "" : cut_inside(longest_name, batch.name);
   if (side.empty()) return name;
   return name.empty() ? std::string(side) : fmt::format("{} ({})", name, side);
 }

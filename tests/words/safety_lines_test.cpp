@@ -41,10 +41,12 @@ TEST_CASE("what can light vapour is named before the tin is opened") {
   plan.cautions = {{.text = caution("ignition", "WARNING")}};
   plan.job.coatings[0].words.cautions = {"ignition"};
   plan.job.room.ignition_sources = {"water heater"};
+  plan.flammable = {{1, {at("2027-04-10T14:00:00Z"), at("2027-04-11T14:00:00Z")}}};
   REQUIRE(safety_lines(plan, {1}).size() == 1);
-  CHECK(safety_lines(plan, {1})[0] ==
-        "WARNING: ignition hurts. Turn off before you open the tin: water heater. Leave off until "
-        "the smell is gone.");
+  CHECK(safety_lines(plan, {1})[0].starts_with(
+      "WARNING: ignition hurts. Before you open the tin, turn off the water heater. Leave it off"));
+  // The burning vapour of another session is told there.
+  CHECK(holds(safety_lines(plan, {2}).at(0), "ignition hurts. Mind it."));
 }
 
 }  // namespace
