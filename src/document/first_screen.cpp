@@ -6,9 +6,9 @@
 #include "tackfree/words/display_text.hpp"
 #include "tackfree/words/look_words.hpp"
 #include "tackfree/words/ready_words.hpp"
+#include "tackfree/words/session_lines.hpp"
 #include "tackfree/words/short_warnings.hpp"
 #include "tackfree/words/tins_words.hpp"
-#include "tackfree/words/session_lines.hpp"
 
 #include <algorithm>
 #include <array>

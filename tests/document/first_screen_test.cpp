@@ -101,7 +101,8 @@ TEST_CASE("dangers stand before all else, then what needs a look, then what to d
 TEST_CASE("work of another day is not for now") {
   Plan plan = small_plan();
   plan.now = at("2027-04-10T21:00:00Z");
-  CHECK(holds(first_screen(plan), "Now   Nothing until tomorrow, 9:00 am. Then: Turn over: seat.\n"));
+  CHECK(
+      holds(first_screen(plan), "Now   Nothing until tomorrow, 9:00 am. Then: Turn over: seat.\n"));
   plan.now = at("2027-05-01T21:00:00Z");
   plan.schedule.unplaced.clear();
   CHECK(holds(first_screen(plan), "Now   Nothing is left to do.\n"));
