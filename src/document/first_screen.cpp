@@ -114,11 +114,13 @@ class FirstScreen {
                          figures_.clock(sessions_.front().time.begin),
                          session_summary(sessions_.front(), plan_, words_, shown_.summary_columns));
     else
-      text = fmt::format("{} ({}). {}",
-                         goes_on_now() ? "Until " + figures_.clock(sessions_.front().time.end)
-                                       : "Today, " + figures_.clock_span(sessions_.front().time),
-                         hours_text(sessions_.front().work),
-                         session_summary(sessions_.front(), plan_, words_, shown_.summary_columns));
+      text = fmt::format(
+          "{} ({} of work{}). {}",
+          goes_on_now() ? "Until " + figures_.clock(sessions_.front().time.end)
+                        : "Today, " + figures_.clock_span(sessions_.front().time),
+          hours_text(sessions_.front().work),
+          sessions_.front().people > 1 ? fmt::format(", {} people", sessions_.front().people) : "",
+          session_summary(sessions_.front(), plan_, words_, shown_.summary_columns));
     page_.paragraph(Lead::labelled("Now", first_columns), text);
     if (is_today()) step_warnings(sessions_.front(), first_columns + 1);
   }

@@ -47,7 +47,7 @@ class PlanText {
         return write_cautions(page_, plan_);
       case PlanPart::progress:
         return write_progress(page_, plan_, words_);
-      case PlanPart::days:
+      case PlanPart::day_by_day:
         write_days(page_, plan_, words_, how_to_, detail);
         write_text_chart(page_, plan_, words_);
         return write_milestones(page_, plan_, words_);
@@ -121,8 +121,8 @@ std::string text_report(const Plan& plan, int columns, Ink ink) {
   text.full_title();
   text.first_screen();
   text.needs_a_look();
-  for (const PlanPart part : {PlanPart::progress, PlanPart::days, PlanPart::buy, PlanPart::areas,
-                              PlanPart::coats, PlanPart::air, PlanPart::vapour})
+  for (const PlanPart part : {PlanPart::progress, PlanPart::day_by_day, PlanPart::buy,
+                              PlanPart::areas, PlanPart::coats, PlanPart::air, PlanPart::vapour})
     text.part(part, DayDetail::full);
   text.background();
   return text.with_deference();

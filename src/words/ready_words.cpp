@@ -130,11 +130,11 @@ std::string holding_words(const Plan& plan, const StepWords& words) {
   std::string clause = fmt::format("your hours go to other work before {}", piece);
   if (reason != nullptr) clause = held_clause(*reason, piece);
   if (slight && no_hours)
-    return fmt::format("you have no hours for {} until {} ({}).", piece,
+    return fmt::format("you have no hours for {} until {}, a wait of {}.", piece,
                        words.figures().day(step.begin()),
                        wait_text(to_duration(waits.front().length)));
-  return fmt::format("{}{} until {} ({}).", clause, no_hours ? ", and you have no hours" : "",
-                     words.figures().day(step.begin()),
+  return fmt::format("{}{} until {}, a wait of {}.", clause,
+                     no_hours ? ", and you have no hours" : "", words.figures().day(step.begin()),
                      wait_text(to_duration(waits.front().length)));
 }
 

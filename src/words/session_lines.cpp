@@ -66,6 +66,18 @@ WorkLine line_of(const Plan& plan, const StepWords& words, const WorkTask& task)
   return line;
 }
 
+/// Grits that go from one batch to the next and back are a line for each batch: both say so.
+void mark_turns(std::vector<WorkLine>& lines) {
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    const auto overlaps = [&](std::size_t other) {
+      return other < lines.size() && lines[other].who == lines[i].who &&
+             lines[i].time.begin < lines[other].time.end &&
+             lines[other].time.begin < lines[i].time.end;
+    };
+    if (overlaps(i + 1) || overlaps(i - 1)) lines[i].what += ", in turns with other pieces";
+  }
+}
+
 /// Each airing to the session in which it begins; what goes on from it stays there.
 void add_airing(const Plan& plan, const std::vector<AiringSpan>& spans,
                 std::vector<AiringSpan> SessionLines::*to, std::vector<SessionLines>& all) {
@@ -184,6 +196,7 @@ std::vector<SessionLines> session_lines(const Plan& plan, const StepWords& words
         told.typical = told.typical || step->on_typical_air;
     }
     std::ranges::stable_sort(told.lines, {}, &WorkLine::who);
+    mark_turns(told.lines);
     all.push_back(std::move(told));
   }
   add_airing(plan, airing_of(plan), &SessionLines::airing, all);

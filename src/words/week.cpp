@@ -51,7 +51,7 @@ std::vector<Week> weeks_of(Interval shown, const Figures& figures) {
 }
 
 std::vector<Week> days_in_rows(Interval shown, std::size_t most, const Figures& figures) {
-  return rows_of(shown, figures, [&](Date /*day*/, std::size_t days) { return days == most; });
+  return rows_of(shown, figures, [&](Date /*day*/, std::size_t so_far) { return so_far == most; });
 }
 
 std::string week_words(const Week& week, const Figures& figures) {

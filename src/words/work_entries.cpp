@@ -58,8 +58,12 @@ std::string tools_words(const Plan& plan, const WorkTask& tools) {
 
 std::string coat_conditions(const Plan& plan, const StepWords& words, const DatedStep& coat) {
   const std::string air = words.figures().temperature(plan.air.at(coat.begin()).temperature).text();
-  return fmt::format(", {}{}", held_together("at " + air),
-                     on_condition(words.condition(plan.list.operations.at(coat.operation))));
+  const Operation& op = plan.list.operations.at(coat.operation);
+  return fmt::format(
+      ", {}{}{}", held_together("at " + air),
+      op.portions > 1 ? fmt::format(", in {} portions, each wiped off before the next", op.portions)
+                      : "",
+      on_condition(words.condition(op)));
 }
 
 std::string step_title(const Plan& plan, const StepWords& words, const DatedStep& step,

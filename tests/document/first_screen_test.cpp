@@ -88,7 +88,8 @@ TEST_CASE("dangers stand before all else, then what needs a look, then what to d
   plan.now = at("2027-04-10T13:20:00Z");
   const std::string text = first_screen(plan);
   CHECK(text.starts_with("DANGER  Rags can catch fire: spread them flat outside.\n! No time for"));
-  const std::size_t now = text.find("\nNow   Until 11:30 am (1 h 45 min). Sand bare wood, P120");
+  const std::size_t now =
+      text.find("\nNow   Until 11:30 am (1 h 45 min of work). Sand bare wood, P120");
   const std::size_t ready = text.find("\nReady No date yet");
   const std::size_t buy = text.find("\nBuy   1 x 1 qt varnish; 1 x 1 pt mineral spirits\n");
   const std::size_t next = text.find("\nTHE NEXT SESSIONS\nSun Apr 11, 9:00 to 9:10 am");

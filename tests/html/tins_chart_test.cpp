@@ -7,7 +7,7 @@ using namespace tackfree;
 
 namespace {
 
-std::string written(const Plan& plan) {
+std::string tins_written(const Plan& plan) {
   Markup html;
   write_tins(html, plan, Figures(plan.job));
   write_tins_chart(html, plan, Figures(plan.job));
@@ -18,7 +18,7 @@ std::string written(const Plan& plan) {
 }  // namespace
 
 TEST_CASE("what to buy has a box to tick, with what is left over") {
-  CHECK(holds(written(small_plan()),
+  CHECK(holds(tins_written(small_plan()),
               "<bdi>1 x 1 qt varnish; left over, expected: 25.2 fl oz (746 ml)</bdi></label>"));
 }
 
@@ -26,7 +26,7 @@ TEST_CASE("each tin is a box as wide as it holds, and those on the shelf look di
   Plan plan = small_plan();
   plan.shopping.coatings[0].on_shelf = us_quarts(1);
   plan.shopping.coatings[0].tins = {{2}, us_quarts(2), 48.0, true};
-  const std::string html = written(plan);
+  const std::string html = tins_written(plan);
   CHECK(holds(html, "<rect class=\"shelf\" x=\"4\" y=\"0\" width=\"106.7\" height=\"22\">"));
   CHECK(holds(html, "<rect class=\"tin\" x=\"110.7\" y=\"0\" width=\"106.7\" height=\"22\">"));
   CHECK(holds(html, "<rect class=\"tin\" x=\"217.3\" y=\"0\" width=\"106.7\" height=\"22\">"));
@@ -36,5 +36,5 @@ TEST_CASE("each tin is a box as wide as it holds, and those on the shelf look di
 TEST_CASE("what need not be bought has no box") {
   Plan plan = small_plan();
   plan.shopping.coatings[0].tins = {{0}, Volume(), 0, true};
-  CHECK(holds(written(plan), "<li>nothing varnish;"));
+  CHECK(holds(tins_written(plan), "<li>nothing varnish;"));
 }

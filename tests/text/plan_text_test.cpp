@@ -73,7 +73,7 @@ TEST_CASE("the text begins with the job, its note, its warnings and what to do n
   const std::string text = text_report(small_plan());
   CHECK(text.starts_with("HALL BENCH\nInvented for this test.\nAs of Fri Apr 9, 2027, 5:00 pm"));
   CHECK(holds(text, "\n\nWARNING Rags can catch fire: spread them flat outside.\n"));
-  CHECK(holds(text, "Now   Until 5:15 pm (15 min). Sand bare wood, P120: seat.\n"));
+  CHECK(holds(text, "Now   Until 5:15 pm (15 min of work). Sand bare wood, P120: seat.\n"));
 }
 
 TEST_CASE("a step says what to pour and why it waited") {
@@ -118,7 +118,7 @@ TEST_CASE("cautions, sources and the deference are printed, the deference last")
 
 TEST_CASE("one part is the plan's own, without origins and without the rest") {
   const Plan plan = small_plan();
-  const std::string of_days = part_text(plan, PlanPart::days);
+  const std::string of_days = part_text(plan, PlanPart::day_by_day);
   CHECK(of_days.starts_with("HALL BENCH\nAs of Fri Apr 9, 2027"));
   CHECK(holds(of_days, "THE DAYS\n"));
   CHECK(holds(of_days, "WHEN YOU CAN USE IT\n"));
@@ -133,7 +133,7 @@ TEST_CASE("one part is the plan's own, without origins and without the rest") {
     CHECK(holds(text, "There is nothing to tell here") ==
           (static_cast<PlanPart>(part) == PlanPart::progress));
     if (holds(text, "There is nothing to tell here")) continue;
-    if (static_cast<PlanPart>(part) == PlanPart::days) continue;
+    if (static_cast<PlanPart>(part) == PlanPart::day_by_day) continue;
     const std::size_t from = text.find("\n\n") + 1;
     const std::size_t to = text.find("\nThe product's label");
     std::istringstream lines(text.substr(from, to - from));

@@ -60,10 +60,11 @@ TEST_CASE("work without a time leaves no date") {
 
 TEST_CASE("what holds the work up is the longest wait that decides the date, in a sentence") {
   CHECK(held_by(HeldBy::air, Gate::too_cold) ==
-        "it is too cold to coat legs until Wed Apr 14 (4.7 days).");
-  CHECK(held_by(HeldBy::space) == "there is no space to dry legs until Wed Apr 14 (4.7 days).");
+        "it is too cold to coat legs until Wed Apr 14, a wait of 4.7 days.");
+  CHECK(held_by(HeldBy::space) ==
+        "there is no space to dry legs until Wed Apr 14, a wait of 4.7 days.");
   CHECK(held_by(HeldBy::person) ==
-        "your hours go to other work before legs until Wed Apr 14 (4.7 days).");
+        "your hours go to other work before legs until Wed Apr 14, a wait of 4.7 days.");
 }
 
 TEST_CASE("what is proved says so, and how much sooner it could be at best") {

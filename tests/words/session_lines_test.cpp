@@ -59,8 +59,9 @@ TEST_CASE("the grits of one piece are one line, those of another piece another")
   add_step(plan, sanding(1, 120), 60);
   add_step(plan, sanding(0, 220), 90);
   const SessionLines last = session_lines(plan, StepWords(plan)).back();
-  CHECK(titles(last) == std::vector<std::string>{"seat: sand before coat 2, P120 to P220",
-                                                 "legs: sand before coat 2, P120"});
+  CHECK(titles(last) == std::vector<std::string>{
+                            "seat: sand before coat 2, P120 to P220, in turns with other pieces",
+                            "legs: sand before coat 2, P120, in turns with other pieces"});
   CHECK(last.lines[0].work == Minutes(90));
 }
 

@@ -28,6 +28,15 @@ TEST_CASE("set-up and coats that spray isocyanates say what they are bound to") 
   CHECK_FALSE(holds(all[5].what, "booth"));
 }
 
+TEST_CASE("a coat that is wiped off in portions says in how many") {
+  Plan plan = small_plan();
+  plan.list.operations[1].portions = 5;
+  CHECK(holds(work_entries(plan, StepWords(plan))[3].what,
+              ", in 5 portions, each wiped off before the next"));
+  plan.list.operations[1].portions = 1;
+  CHECK_FALSE(holds(work_entries(plan, StepWords(plan))[3].what, "portion"));
+}
+
 TEST_CASE("work is told by its kind, set-up and clean-up too") {
   CHECK(words_for(OperationKind::sand_bare) == "sand bare");
   CHECK(words_for(SessionWork::set_up) == "set up");

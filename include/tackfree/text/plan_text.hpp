@@ -11,7 +11,7 @@
 namespace tackfree {
 
 /// What can be asked for by itself.
-enum class PlanPart { warnings, progress, days, buy, areas, coats, air, vapour, sources };
+enum class PlanPart { warnings, progress, day_by_day, buy, areas, coats, air, vapour, sources };
 inline constexpr std::array<std::string_view, 9> plan_part_words{
     "warnings", "progress", "days", "buy", "areas", "coats", "air", "vapour", "sources"};
 

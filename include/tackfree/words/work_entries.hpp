@@ -27,8 +27,8 @@ std::string_view words_for(KindOfWork kind);
 /// tools.
 std::string tools_words(const Plan& plan, const WorkTask& tools);
 
-/// The air's temperature at a coat, and what it is bound to: `, at 59 °F; only in a booth, on
-/// supplied air`.
+/// The air's temperature at a coat, the portions in which it is put on and wiped off, and what it
+/// is bound to: `, at 59 °F; only in a booth, on supplied air`.
 std::string coat_conditions(const Plan& plan, const StepWords& words, const DatedStep& coat);
 
 /// The full title, for a coat with its conditions, for one of several pieces with which:
