@@ -69,7 +69,7 @@ class OneJob:
             else:
                 (self.folder / (name + ".again" + end)).unlink()
         # It names the files that it wrote.
-        if (first.code, first.out) != (again.code, again.out.replace(".again.", ".")):
+        if (first.code, first.out) != (again.code, again.out.replace(b".again.", b".")):
             self.find(f"prints otherwise the second time: {first.command()}")
 
     def judge_plan(self, name, plan):
