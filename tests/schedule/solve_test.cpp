@@ -1,6 +1,7 @@
 #include "tackfree/schedule/solve.hpp"
 
 #include "tackfree/schedule/check_schedule.hpp"
+#include "tackfree/schedule/pose_problem.hpp"
 
 #include <cstdint>
 #include <numeric>
