@@ -1,7 +1,7 @@
 #include "tackfree/plan/choices.hpp"
 
 #include "tackfree/plan/due_dates.hpp"
-#include "tackfree/plan/plan.hpp"
+#include "tackfree/plan/make_plan.hpp"
 #include "tackfree/schedule/check_schedule.hpp"
 
 #include "sample_job.hpp"
